@@ -1,0 +1,217 @@
+/**
+ * What the judge says at one instant: plain data without words for people. Screen, report and command
+ * line make their words from it (server/wording), so that all of them say the same.
+ */
+import type { Instant, MilliCelsius, Millikelvin, Milliseconds } from '../measure/quantity.ts';
+import type { Requirement } from '../metallurgy/answer.ts';
+import type { Source } from '../weld/entry.ts';
+import type { Place, ProbeUse } from '../weld/probe.ts';
+import type { Quality } from '../weld/scan.ts';
+
+export type Phase = 'planned' | 'heating' | 'equalising' | 'ready' | 'pass running' | 'between passes' | 'closed';
+
+export type Verdict = 'complies' | 'does-not-comply' | 'cannot-be-judged';
+
+/** Kinds of finding. Severity is a property of the kind (rules.ts). */
+export type FindingKind =
+  | 'silent'
+  | 'intermittent'
+  | 'running away'
+  | 'out of range'
+  | 'open circuit'
+  | 'short circuit'
+  | 'cold junction out of range'
+  | 'below minimum at pass start'
+  | 'below minimum during pass'
+  | 'minimum not judged'
+  | 'soak not met'
+  | 'soak not judged'
+  | 'interpass above maximum'
+  | 'interpass not judged'
+  | 'above highest temperature'
+  | 'uneven'
+  | 'heat off but still rising'
+  | 'maintenance temperature lost'
+  | 'too few zone probes'
+  | 'no minimum to judge'
+  | 'source not verified'
+  | 'procedure below calculation'
+  | 'extended range not accepted'
+  | 'recording interrupted';
+
+/** nonconformity: does not comply. not judged: cannot be judged. remark: told, and changes no verdict. */
+export type Severity = 'nonconformity' | 'not judged' | 'remark';
+
+export interface Finding {
+  /** Stable within the record: kind, place or probe, and from. */
+  readonly key: string;
+  readonly kind: FindingKind;
+  readonly severity: Severity;
+  readonly probe?: string;
+  readonly pass?: string;
+  /** Held from / to; no `to` while it lasts. */
+  readonly from: Instant;
+  readonly to?: Instant;
+  /** When the judge could first say so. */
+  readonly knownAt: Instant;
+  readonly value?: MilliCelsius | Millikelvin | Milliseconds;
+  readonly limit?: MilliCelsius | Millikelvin | Milliseconds;
+}
+
+export type ConditionId =
+  | 'minimum stated'
+  | 'zone probes placed'
+  | 'minimum reached'
+  | 'soak'
+  | 'evenness'
+  | 'highest temperature'
+  | 'interpass maximum'
+  | 'answers given';
+
+export interface Condition {
+  readonly id: ConditionId;
+  readonly state: 'met' | 'not met' | 'not judged';
+  /** Machine-readable reason; worded by server/wording. */
+  readonly reason:
+    | 'ok'
+    | 'below minimum'
+    | 'no trusted fresh reading'
+    | 'no minimum stated'
+    | 'no zone probe'
+    | 'side without zone probe at 75 mm'
+    | 'heat is on'
+    | 'waiting after heat off'
+    | 'holding'
+    | 'no hold stated'
+    | 'face still rising'
+    | 'heat state not entered'
+    | 'spread too large'
+    | 'no limit stated'
+    | 'too hot'
+    | 'no interpass place'
+    | 'named answer missing'
+    | 'paused by gap'
+    | 'no soak needed';
+  readonly probe?: string;
+  readonly value?: MilliCelsius | Millikelvin | Milliseconds;
+  readonly limit?: MilliCelsius | Millikelvin | Milliseconds;
+  /** Time until it is expected to be met, where it can be known. */
+  readonly timeToGo?: Milliseconds;
+  /** Names of what is missing: probes, sides, answers. */
+  readonly missing?: readonly string[];
+}
+
+export interface ProbeStatus {
+  readonly probe: string;
+  readonly use: ProbeUse;
+  readonly place?: Place;
+  /** The newest value that came in, good or not. Absent if none ever came. */
+  readonly quality?: Quality;
+  readonly temperature?: MilliCelsius;
+  readonly measuredAt?: Instant;
+  /** Younger than three periods. */
+  readonly fresh: boolean;
+  /** Good, fresh and without an open probe finding. */
+  readonly trusted: boolean;
+  /** Change over the last minutes, thousandths of a kelvin per minute. */
+  readonly trendPerMinute?: Millikelvin;
+  /** Must be at minimum for the joint to be ready. */
+  readonly required: boolean;
+}
+
+export interface PassStatus {
+  readonly pass: string;
+  readonly passKind: string;
+  readonly welder: string;
+  readonly side?: 'A' | 'B';
+  readonly where?: string;
+  readonly startedAt: Instant;
+  /** When the start was entered; later than startedAt for "started n minutes ago". */
+  readonly enteredAt: Instant;
+  readonly endedAt?: Instant;
+  /** Coldest required place at the start and while it ran. */
+  readonly coldestAtStart?: { readonly probe: string; readonly temperature: MilliCelsius };
+  readonly coldestDuring?: { readonly probe: string; readonly temperature: MilliCelsius };
+  /** Interpass reading at the start (none for the first pass is normal). */
+  readonly interpass?: { readonly probe: string; readonly temperature: MilliCelsius; readonly by: 'probe' | 'contact' };
+  readonly hottestDuring?: { readonly probe: string; readonly temperature: MilliCelsius };
+  readonly minimum: 'met' | 'not met' | 'not judged';
+  readonly maximum: 'met' | 'not met' | 'not judged' | 'not needed';
+  /** Conditions not met when it began. */
+  readonly outside: readonly ConditionId[];
+}
+
+export interface SoakStatus {
+  /** opposite: measured opposite the heat, no wait. wait: heat off and wait. hold: heaters stay on. none: no rule can be applied. */
+  readonly rule: 'opposite' | 'wait' | 'hold' | 'none';
+  readonly state: 'not begun' | 'running' | 'paused' | 'done' | 'voided' | 'not needed' | 'not judged';
+  readonly required?: Milliseconds;
+  readonly done?: Milliseconds;
+  readonly since?: Instant;
+  readonly doneAt?: Instant;
+  readonly voidedBy?: 'heat on' | 'below minimum' | 'gap' | 'still rising';
+}
+
+/** State words follow IEC 62682: an alarm leaves the list only when it is normal again and acknowledged. */
+export interface Alarm {
+  readonly key: string;
+  readonly kind:
+    | 'below minimum'
+    | 'above highest temperature'
+    | 'probe fault'
+    | 'probe silent'
+    | 'maintenance temperature lost'
+    | 'not recording';
+  readonly probe?: string;
+  readonly state: 'active' | 'active acknowledged' | 'returned unacknowledged';
+  readonly since: Instant;
+  readonly returnedAt?: Instant;
+  readonly acknowledgedBy?: string;
+  readonly acknowledgedAt?: Instant;
+  readonly value?: MilliCelsius;
+  readonly limit?: MilliCelsius;
+}
+
+export interface Limits {
+  readonly preheatMinimum?: MilliCelsius;
+  readonly interpassMaximum?: MilliCelsius;
+  readonly maintenanceMinimum?: MilliCelsius;
+  readonly highest?: MilliCelsius;
+  readonly evennessMaximum?: Millikelvin;
+}
+
+export interface Interpass {
+  /** window: may start. too hot: wait. not judged: no interpass place or no fresh reading. */
+  readonly state: 'window' | 'too hot' | 'not judged';
+  readonly probe?: string;
+  readonly temperature?: MilliCelsius;
+  readonly trendPerMinute?: Millikelvin;
+  /** Time until the maximum is reached by the present trend. */
+  readonly timeToWindow?: Milliseconds;
+}
+
+export interface Assessment {
+  readonly at: Instant;
+  readonly phase: Phase;
+  readonly source: Source;
+  readonly heat: 'on' | 'off' | 'not entered';
+  readonly heatSince?: Instant;
+  readonly limits: Limits;
+  readonly requirement: Requirement;
+  readonly probes: readonly ProbeStatus[];
+  readonly coldest?: { readonly probe: string; readonly temperature: MilliCelsius };
+  readonly hottest?: { readonly probe: string; readonly temperature: MilliCelsius };
+  readonly spread: readonly { readonly face: 'front' | 'back'; readonly spread: Millikelvin }[];
+  readonly conditions: readonly Condition[];
+  /** All conditions met. */
+  readonly ready: boolean;
+  readonly soak: SoakStatus;
+  readonly interpass: Interpass;
+  readonly passes: readonly PassStatus[];
+  readonly findings: readonly Finding[];
+  readonly alarms: readonly Alarm[];
+  readonly verdict: Verdict;
+  /** What the verdict speaks of; the rest was not judged, and why. */
+  readonly scope: readonly string[];
+  readonly minimumFirstReachedAt?: Instant;
+}

@@ -1,0 +1,20 @@
+/**
+ * Time is handed in. Whatever asks what time it is, or wants to be woken, takes a Clock; only main
+ * makes the one that reads the machine's. Tests and the demonstration hand in one that they move.
+ */
+import type { Instant, Milliseconds } from './quantity.ts';
+
+export interface Clock {
+  /** Wall clock, integer milliseconds since 1970 UTC. May step. */
+  wall(): Instant;
+  /** Milliseconds from an arbitrary origin; never steps back. */
+  monotonic(): number;
+  /** Calls back once after the duration. Returns the function that cancels it. */
+  after(duration: Milliseconds, wake: () => void): () => void;
+}
+
+/** Resolves after the duration on the given clock. */
+export const pause = (clock: Clock, duration: Milliseconds): Promise<void> =>
+  new Promise((resolve) => {
+    clock.after(duration, resolve);
+  });

@@ -1,0 +1,47 @@
+/**
+ * Every bound in one place: lines, buffers, queues, retries, records. A test reaches each of them.
+ * Bounds that could change a verdict are not here: they are rules, and stand in judgement/rules.ts.
+ */
+export const limits = {
+  /** Longest line on the wire, without its LF, characters. Stated in PROTOCOL.md. */
+  lineLengthMaximum: 512,
+  /** Channels on one board. Stated in PROTOCOL.md. */
+  channelsMaximum: 16,
+  /** Boards that one station reads at once. */
+  boardsMaximum: 16,
+  /** Probes on one joint. */
+  probesMaximum: 64,
+  /** Parts of one joint. */
+  partsMaximum: 8,
+  /** Passes of one joint. */
+  passesMaximum: 2000,
+  /** Joints open at once on one station. */
+  openJointsMaximum: 64,
+  /** Free text typed by a person, characters. */
+  textMaximum: 4000,
+  /** A name, an identifier, a label, characters. */
+  nameMaximum: 120,
+  /** One document (photo, certificate), bytes. */
+  documentMaximum: 15_000_000,
+  /** A JSON body that is not a document, bytes. */
+  bodyMaximum: 1_000_000,
+  /** An imported log, bytes. */
+  logMaximum: 200_000_000,
+  /** Frames waiting between the wire and the pipeline before the oldest is dropped and counted. */
+  queueMaximum: 20_000,
+  /** Longest time that inputs wait to be committed together, milliseconds. */
+  commitGroupMilliseconds: 100,
+  /** Longest time before journalled scans are sealed into a block, milliseconds. */
+  sealAfterMilliseconds: 60_000,
+  /** Scans in one sealed block. */
+  scansPerBlockMaximum: 20_000,
+  /** First and longest pause between tries to open a port, milliseconds. */
+  reopenFirstMilliseconds: 500,
+  reopenLongestMilliseconds: 5_000,
+  /** Silence on a port that was talking before the link counts as lost, milliseconds. */
+  linkSilenceMilliseconds: 3_000,
+  /** Points that the history sends for one probe and one view. */
+  historyPointsMaximum: 2_000,
+  /** Bytes that may wait for one slow screen before it is cut off and has to catch up. */
+  screenBacklogMaximum: 4_000_000,
+} as const;

@@ -1,0 +1,111 @@
+/**
+ * What goes between the station and a screen. The web imports this file and the pure rooms, nothing else
+ * of the server. Server to browser over socket.io: 'state', 'live', 'station'. Browser to server over
+ * HTTP for acts, so that each is answered only once it is recorded.
+ *
+ *   GET  /api/station                    -> StationView
+ *   GET  /api/joints                     -> JointSummary[]
+ *   POST /api/joints {who, joint}        -> 201 {joint: id} | 422 {problems}
+ *   POST /api/requirement {joint}        -> 200 Requirement | 422 {problems}   (as one types; nothing is kept)
+ *   GET  /api/joints/:id                 -> JointState
+ *   POST /api/joints/:id/acts NamedAct   -> 201 {position} | 422 {problems} | 503 not recording
+ *   POST /api/joints/:id/documents       -> 201 {sha256}      (raw body, Content-Type is the media type)
+ *   GET  /api/joints/:id/history?from=&to=&points=  -> HistoryView (first, minimum, maximum, last of each step)
+ *   GET  /api/joints/:id/timeline        -> TimelineEvent[]
+ *   GET  /api/joints/:id/report.pdf, /api/joints/:id/readings.csv
+ *
+ * socket.io: client emits 'follow' {joint, after: position}; the server answers with 'live' messages from
+ * that position on, without a hole, and goes on. 'station' comes every second.
+ */
+import type { Assessment } from '../judgement/assessment.ts';
+import type { Instant } from '../measure/quantity.ts';
+import type { Joint } from '../weld/joint.ts';
+import type { Quality } from '../weld/scan.ts';
+
+export interface Problem {
+  /** Path of the field, as in "parts.0.thicknessMillimetres". */
+  readonly field: string;
+  readonly found: string;
+  readonly allowed: string;
+}
+
+export interface LinkView {
+  readonly port: string;
+  readonly state: 'opening' | 'waiting for hello' | 'open' | 'lost' | 'refused';
+  readonly board?: string;
+  readonly simulated?: boolean;
+  readonly verified: boolean;
+  /** What to do, where it is not open. */
+  readonly advice?: string;
+  readonly linesGood: number;
+  readonly linesBad: number;
+}
+
+export interface StationView {
+  readonly now: Instant;
+  readonly recording: boolean;
+  readonly notRecordingBecause?: string;
+  readonly demonstration: boolean;
+  /** Words about the source where they matter: in-process port instead of a pseudo-terminal, for instance. */
+  readonly remark?: string;
+  readonly links: readonly LinkView[];
+}
+
+export interface JointSummary {
+  readonly id: string;
+  readonly title: string;
+  readonly assessment: Assessment;
+}
+
+export interface JointState {
+  readonly joint: Joint;
+  readonly assessment: Assessment;
+  /** Position in the record up to which this state speaks. */
+  readonly position: number;
+  readonly periodMilliseconds: number;
+  readonly headHash: string;
+  readonly entries: number;
+}
+
+/** One committed step of one joint. */
+export interface LiveMessage {
+  readonly joint: string;
+  readonly position: number;
+  /** Server's wall clock when it was sent. */
+  readonly now: Instant;
+  readonly readings: readonly LiveReading[];
+  /** Present when anything but readings changed, and at least once a second. */
+  readonly assessment?: Assessment;
+}
+
+export interface LiveReading {
+  readonly probe: string;
+  readonly at: Instant;
+  readonly quality: Quality;
+  /** Thousandths of a degree Celsius; absent unless good. */
+  readonly temperature?: number;
+}
+
+/** One probe over the asked span. Each step: [from, first, minimum, maximum, last], or null where nothing was measured. */
+export interface HistorySeries {
+  readonly probe: string;
+  readonly steps: readonly (
+    | [at: number, first: number, minimum: number, maximum: number, last: number]
+    | [at: number, null]
+  )[];
+}
+export interface HistoryView {
+  readonly from: Instant;
+  readonly to: Instant;
+  readonly stepMilliseconds: number;
+  readonly series: readonly HistorySeries[];
+}
+
+export interface TimelineEvent {
+  readonly at: Instant;
+  readonly seq: number;
+  readonly who: string;
+  /** Kind of entry as in weld/entry.ts: 'heat', 'pass start', 'link', 'note', ... */
+  readonly kind: string;
+  readonly body: unknown;
+}

@@ -1,0 +1,120 @@
+/**
+ * Entries of a joint's record. Inputs are folded by the judge; conclusions are what the judge said, kept
+ * so that a later judgement can be compared. Text for people is made at the outlets and is not here.
+ */
+import { z } from 'zod';
+import { limits } from '../measure/limits.ts';
+import type { Instant } from '../measure/quantity.ts';
+import { type Joint, jointSchema } from './joint.ts';
+import { personSchema } from './person.ts';
+import { placeSchema } from './probe.ts';
+import type { Scan } from './scan.ts';
+
+const name = z.string().trim().min(1).max(limits.nameMaximum);
+const text = z.string().trim().min(1, 'this needs words').max(limits.textMaximum);
+const sha256 = z.string().regex(/^[0-9a-f]{64}$/);
+/** When it happened, if not now: integer milliseconds since 1970 UTC. */
+const happenedAt = z.number().int().positive().optional();
+
+export const passKinds = [
+  'tack',
+  'root',
+  'fill',
+  'cap',
+  'temper bead',
+  'attachment',
+  'gouging',
+  'thermal cutting',
+] as const;
+
+/** What a person may do to a joint. One schema serves the desk (HTTP), events files and the record. */
+export const actSchema = z
+  .discriminatedUnion('kind', [
+    z.strictObject({ kind: z.literal('heat'), state: z.enum(['on', 'off']), happenedAt }),
+    z.strictObject({
+      kind: z.literal('pass start'),
+      pass: name,
+      passKind: z.enum(passKinds),
+      welder: name,
+      side: z.enum(['A', 'B']).optional(),
+      where: z.string().max(limits.nameMaximum).optional(),
+      happenedAt,
+    }),
+    z.strictObject({ kind: z.literal('pass end'), pass: name, happenedAt }),
+    z.strictObject({
+      kind: z.literal('contact reading'),
+      celsius: z.number().min(-60).max(1400),
+      instrument: name,
+      use: z.enum(['interpass', 'zone', 'opposite face']),
+      place: placeSchema,
+      happenedAt,
+    }),
+    z.strictObject({ kind: z.literal('note'), text, document: sha256.optional() }),
+    z.strictObject({ kind: z.literal('acknowledge'), alarm: name }),
+    z.strictObject({
+      kind: z.literal('accept'),
+      subject: z.enum(['extended range', 'procedure below calculation']),
+      method: name.optional(),
+      reason: text,
+    }),
+    z.strictObject({ kind: z.literal('declare source'), statement: text }),
+    z.strictObject({
+      kind: z.literal('attach'),
+      title: name,
+      mediaType: name,
+      bytes: z.number().int().positive().max(limits.documentMaximum),
+      sha256,
+    }),
+    z.strictObject({ kind: z.literal('revise'), joint: jointSchema, reason: text }),
+    z.strictObject({ kind: z.literal('close'), statement: z.string().max(limits.textMaximum).optional() }),
+  ])
+  .meta({ id: 'Act', description: "A person's act on a joint." });
+export type Act = z.infer<typeof actSchema>;
+
+export const namedActSchema = z.strictObject({ who: personSchema, act: actSchema });
+export type NamedAct = z.infer<typeof namedActSchema>;
+
+/** Where the temperatures of a record come from. Only 'measured' is believed without a remark. */
+export const sourceKinds = ['measured', 'not verified', 'simulated', 'replayed', 'imported'] as const;
+export type SourceKind = (typeof sourceKinds)[number];
+export interface Source {
+  readonly kind: SourceKind;
+  /** In words: which board says so, which file, which port. */
+  readonly detail: string;
+}
+
+/** What the station itself writes into a joint's chain. */
+export type StationEvent =
+  | {
+      readonly kind: 'opened';
+      readonly joint: Joint;
+      readonly source: Source;
+      /** Expected time between two scans of a probe, milliseconds. */
+      readonly periodMilliseconds: number;
+      readonly openedBy: string;
+      /** Version of this program and SHA-256 of the rules that judged, where known. */
+      readonly rules: string;
+      readonly station: string;
+    }
+  | { readonly kind: 'source'; readonly source: Source }
+  | { readonly kind: 'period'; readonly board: string; readonly periodMilliseconds: number }
+  | {
+      readonly kind: 'board';
+      readonly board: string;
+      readonly boot: number;
+      readonly firmware: string;
+      readonly simulated: boolean;
+      readonly port: string;
+    }
+  | { readonly kind: 'link'; readonly board: string; readonly state: 'lost' | 'restored'; readonly cause: string }
+  | { readonly kind: 'clock'; readonly steppedMilliseconds: number }
+  | { readonly kind: 'station'; readonly state: 'started' | 'stopped' | 'not recording'; readonly lost?: number };
+
+/** One input to the judge, in the order of the chain. */
+export type Input =
+  | { readonly type: 'scan'; readonly scan: Scan }
+  | { readonly type: 'act'; readonly at: Instant; readonly who: string; readonly role?: string; readonly act: Act }
+  | { readonly type: 'station'; readonly at: Instant; readonly event: StationEvent };
+
+/** When the input came in: the judge's clock runs on this, and it never steps back within a chain. */
+export const arrival = (input: Input): Instant => (input.type === 'scan' ? input.scan.arrivedAt : input.at);

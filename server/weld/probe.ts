@@ -1,0 +1,50 @@
+/** A thermocouple on the part: which wire it comes in on, where it sits, what it answers for. */
+import { z } from 'zod';
+import { limits } from '../measure/limits.ts';
+import { thermocoupleTypes } from '../measure/thermocouple.ts';
+
+const name = z.string().trim().min(1).max(limits.nameMaximum);
+
+/** front: the face toward the welder. back: the face opposite to it. */
+export const faces = ['front', 'back'] as const;
+/** A and B: the two sides of the groove. */
+export const sides = ['A', 'B'] as const;
+
+export const placeSchema = z
+  .strictObject({
+    part: name,
+    side: z.enum(sides),
+    face: z.enum(faces),
+    /** From the edge of the groove; 0 is on the weld metal or at its edge. */
+    distanceMillimetres: z.number().min(0).max(5000),
+    /** Clock position on a pipe, 0 to 12. */
+    clock: z.number().min(0).max(12).optional(),
+  })
+  .meta({ id: 'Place', description: 'Where a temperature is measured.' });
+export type Place = z.infer<typeof placeSchema>;
+
+export const probeUses = ['zone', 'interpass', 'opposite face', 'heater control', 'ambient', 'spare'] as const;
+export type ProbeUse = (typeof probeUses)[number];
+
+export const probeSchema = z
+  .strictObject({
+    id: name,
+    /** Identity that the board states in its hello; for an imported log, any name. */
+    board: name,
+    channel: z.number().int().min(1).max(limits.channelsMaximum),
+    thermocouple: z.enum(thermocoupleTypes),
+    use: z.enum(probeUses),
+    place: placeSchema.optional(),
+  })
+  .superRefine((probe, context) => {
+    const needsPlace = probe.use === 'zone' || probe.use === 'interpass' || probe.use === 'opposite face';
+    if (needsPlace && probe.place === undefined) {
+      context.addIssue({
+        code: 'custom',
+        path: ['place'],
+        message: `a probe used for "${probe.use}" needs its place on the part`,
+      });
+    }
+  })
+  .meta({ id: 'Probe', description: 'One thermocouple: wire, place, use.' });
+export type Probe = z.infer<typeof probeSchema>;
