@@ -1,0 +1,34 @@
+/** What every inlet of readings hands to the pipeline, whatever the hardware. */
+import type { Hello, Sample } from '../../firmware-protocol/codec/frame.ts';
+import type { Instant } from '../measure/quantity.ts';
+
+export type WireEvent =
+  | { readonly type: 'hello'; readonly port: string; readonly hello: Hello; readonly arrivedAt: Instant }
+  | {
+      readonly type: 'sample';
+      readonly port: string;
+      /** Identity from the hello of this opening; samples before a hello are not handed on. */
+      readonly board: string;
+      readonly sample: Sample;
+      readonly arrivedAt: Instant;
+      /** Host monotonic milliseconds at arrival. */
+      readonly arrivedMonotonic: number;
+    }
+  | {
+      readonly type: 'link';
+      readonly port: string;
+      readonly board?: string;
+      readonly state: 'opening' | 'waiting for hello' | 'open' | 'lost' | 'refused';
+      readonly cause: string;
+      /** What a person can do about it, for this operating system. */
+      readonly advice?: string;
+      readonly arrivedAt: Instant;
+    };
+
+export interface LinkCounts {
+  readonly linesGood: number;
+  readonly linesBad: number;
+  /** Sequence numbers that never came. */
+  readonly linesMissing: number;
+  readonly bytesDropped: number;
+}
