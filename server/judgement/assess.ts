@@ -1,0 +1,94 @@
+/** The state as one plain picture: phase, conditions, probes, passes, findings, alarms, verdict. */
+import type { Instant } from '../measure/quantity.ts';
+import type { Assessment, Condition, PassStatus, Phase, ProbeStatus, Verdict } from './assessment.ts';
+import { coldestOf, hottestOf, minimumNow, minimumProbes, onPart, spreads } from './places.ts';
+import { conditions, interpassNow, isReady } from './readiness.ts';
+import { rules } from './rules.ts';
+import { soakStatus } from './soak.ts';
+import { hasBegunWelding, isFresh, isPassRunning, isTrusted, type ProbeState, type State } from './state.ts';
+import { trendPerMinute } from './trend.ts';
+
+export function assess(state: State): Assessment {
+  const list = conditions(state);
+  const ready = state.closedAt === undefined && isReady(list);
+  const minimum = minimumNow(state);
+  const coldest = minimum.governing ?? coldestOf(state, minimumProbes(state));
+  const hottest = hottestOf(state, onPart(state));
+  const { by: _by, ...interpass } = interpassNow(state);
+  return {
+    at: state.now,
+    phase: phaseOf(state, list, ready),
+    source: state.source,
+    heat: state.heat,
+    ...(state.heatSince === undefined ? {} : { heatSince: state.heatSince }),
+    limits: state.limits,
+    requirement: state.requirement,
+    probes: state.probes.map((each) => probeStatus(state, each)),
+    ...(coldest === undefined ? {} : { coldest }),
+    ...(hottest === undefined ? {} : { hottest }),
+    spread: spreads(state),
+    conditions: list,
+    ready,
+    soak: soakStatus(state),
+    interpass,
+    passes: state.passes.map((each): PassStatus => ({ ...each })),
+    findings: state.findings.map((each) => ({ ...each })),
+    alarms: state.alarms.map((each) => ({ ...each })),
+    verdict: verdictOf(state),
+    scope: scopeOf(state),
+    ...(state.minimumFirstReachedAt === undefined ? {} : { minimumFirstReachedAt: state.minimumFirstReachedAt }),
+  };
+}
+
+/** Derived, never set. */
+function phaseOf(state: State, list: readonly Condition[], ready: boolean): Phase {
+  if (state.closedAt !== undefined) return 'closed';
+  if (isPassRunning(state)) return 'pass running';
+  if (hasBegunWelding(state)) return 'between passes';
+  if (ready) return 'ready';
+  const minimum = list.find((each) => each.id === 'minimum reached');
+  const soaking = state.soak.state === 'running' || state.soak.state === 'paused';
+  if (minimum?.state === 'met' || soaking) return 'equalising';
+  if (state.heat !== 'not entered' || isWarming(state)) return 'heating';
+  return 'planned';
+}
+
+const isWarming = (state: State): boolean =>
+  minimumProbes(state).some((each) => isTrusted(state, each) && (trendPerMinute(each) ?? 0) >= rules.trendWorthTelling);
+
+function probeStatus(state: State, each: ProbeState): ProbeStatus {
+  const { probe, good, lastQuality } = each;
+  const trend = trendPerMinute(each);
+  const showsGood = lastQuality === 'good' && good !== undefined;
+  const at: Instant | undefined = showsGood ? good.at : each.lastAt;
+  return {
+    probe: probe.id,
+    use: probe.use,
+    ...(probe.place === undefined ? {} : { place: probe.place }),
+    ...(lastQuality === undefined ? {} : { quality: lastQuality }),
+    ...(showsGood ? { temperature: good.temperature } : {}),
+    ...(at === undefined ? {} : { measuredAt: at }),
+    fresh: isFresh(state, each),
+    trusted: isTrusted(state, each),
+    ...(trend === undefined || !isFresh(state, each) ? {} : { trendPerMinute: trend }),
+    required: probe.use === 'zone' || probe.use === 'opposite face',
+  };
+}
+
+/** One nonconformity is enough against; without one, anything not judged keeps it open; no pass, nothing to comply. */
+function verdictOf(state: State): Verdict {
+  if (state.findings.some((each) => each.severity === 'nonconformity')) return 'does-not-comply';
+  if (state.findings.some((each) => each.severity === 'not judged')) return 'cannot-be-judged';
+  return hasBegunWelding(state) ? 'complies' : 'cannot-be-judged';
+}
+
+function scopeOf(state: State): string[] {
+  return [
+    'highest temperature',
+    'probes',
+    ...(hasBegunWelding(state)
+      ? ['minimum at each pass', 'soak', 'passes']
+      : ['no pass entered: minimum at the arc, soak and passes are not judged']),
+    ...(hasBegunWelding(state) && state.limits.interpassMaximum !== undefined ? ['maximum interpass'] : []),
+  ];
+}

@@ -1,0 +1,169 @@
+/**
+ * The fold. `advance` lets time pass: silence, delays, waits and holds each take effect at their due instant,
+ * so that one step or many give the same. `take` takes one input in, advancing first. Live, over an
+ * imported log, for a report and when a record is verified: always these two. Both work on the state handed
+ * in and return it; whoever wants to keep the old one clones it (judge.ts does).
+ */
+import type { Instant, Milliseconds } from '../measure/quantity.ts';
+import { milliCelsius } from '../measure/quantity.ts';
+import { requirement } from '../metallurgy/requirement.ts';
+import type { Act, Input, StationEvent } from '../weld/entry.ts';
+import type { Joint } from '../weld/joint.ts';
+import { acknowledge, alarmsDue, settleAlarms } from './alarms.ts';
+import { note } from './findings.ts';
+import { limitsOf } from './limits-of.ts';
+import { limitsDue, settleLimits } from './limits-watch.ts';
+import { endPass, passesDue, settlePasses, startPass } from './passes.ts';
+import { probeDue, settleProbes, takeScan } from './probe-watch.ts';
+import { settleSoak, soakDue, soakOnHeat } from './soak.ts';
+import type { State } from './state.ts';
+
+/** Lets time pass up to the instant; an earlier instant changes nothing. */
+export function advance(state: State, until: Instant): State {
+  for (;;) {
+    const due = nextDue(state);
+    if (due === undefined || due > until) break;
+    state.now = due;
+    settle(state);
+  }
+  if (until > state.now) state.now = until;
+  return state;
+}
+
+/** Takes the input in at its effective instant. Inputs must come in the order of that instant (judge.ts sorts). */
+export function take(state: State, input: Input): State {
+  advance(state, effectiveAt(input));
+  if (state.closedAt !== undefined) return state;
+  switch (input.type) {
+    case 'scan':
+      takeScan(state, input.scan);
+      break;
+    case 'act':
+      takeAct(state, input.act, input.who, input.at);
+      break;
+    case 'station':
+      takeStation(state, input.event);
+      break;
+  }
+  settle(state);
+  return state;
+}
+
+/** When the input takes effect: a scan when it came, unless it came late; an act when it happened. */
+export function effectiveAt(input: Input): Instant {
+  if (input.type === 'scan') return input.scan.late ? input.scan.measuredAt : input.scan.arrivedAt;
+  if (input.type === 'act' && 'happenedAt' in input.act && input.act.happenedAt !== undefined) {
+    return Math.min(input.act.happenedAt, input.at) as Instant;
+  }
+  return input.at;
+}
+
+function nextDue(state: State): Instant | undefined {
+  if (state.closedAt !== undefined) return undefined;
+  let next: Instant | undefined;
+  for (const due of [
+    ...probeDue(state),
+    ...soakDue(state),
+    ...passesDue(state),
+    ...limitsDue(state),
+    ...alarmsDue(state),
+  ]) {
+    if (due > state.now && (next === undefined || due < next)) next = due;
+  }
+  return next;
+}
+
+function settle(state: State): void {
+  if (state.closedAt !== undefined) return;
+  settleProbes(state);
+  settleSoak(state);
+  settlePasses(state);
+  settleLimits(state);
+  settleAlarms(state);
+}
+
+function takeAct(state: State, act: Act, who: string, enteredAt: Instant): void {
+  switch (act.kind) {
+    case 'heat':
+      state.heat = act.state;
+      state.heatSince = state.now;
+      soakOnHeat(state, act.state);
+      return;
+    case 'pass start':
+      startPass(state, act, enteredAt);
+      return;
+    case 'pass end':
+      endPass(state, act.pass);
+      return;
+    case 'contact reading':
+      if (act.use === 'interpass') {
+        state.contact = {
+          at: state.now,
+          temperature: milliCelsius(act.celsius),
+          place: act.place,
+          instrument: act.instrument,
+        };
+      }
+      return;
+    case 'acknowledge':
+      acknowledge(state, act.alarm, who);
+      return;
+    case 'accept':
+      state.acceptances.push({
+        subject: act.subject,
+        who,
+        ...(act.method === undefined ? {} : { method: act.method }),
+      });
+      requireAnew(state, state.joint);
+      return;
+    case 'declare source':
+      // Only doubt can be lifted by a person's word; what is simulated stays simulated.
+      if (state.source.kind === 'not verified')
+        state.source = { kind: 'measured', detail: `declared by ${who}: ${act.statement}` };
+      return;
+    case 'revise':
+      requireAnew(state, act.joint);
+      return;
+    case 'close':
+      for (const pass of state.passes) endPass(state, pass.pass);
+      for (const finding of state.findings) finding.to ??= state.now;
+      state.alarms = [];
+      state.closedAt = state.now;
+      return;
+    case 'note':
+    case 'attach':
+      return;
+  }
+}
+
+function takeStation(state: State, event: StationEvent): void {
+  switch (event.kind) {
+    case 'source':
+      state.source = event.source;
+      return;
+    case 'period':
+      state.boardPeriods[event.board] = event.periodMilliseconds as Milliseconds;
+      return;
+    case 'station':
+      if (event.state === 'not recording') note(state, 'recording interrupted', state.now);
+      return;
+    case 'opened':
+    case 'board':
+    case 'link':
+    case 'clock':
+      return;
+  }
+}
+
+/** The joint or an acceptance changed: the requirement is made anew, and probes that stay keep what is known of them. */
+function requireAnew(state: State, joint: Joint): void {
+  const kept = new Map(state.probes.map((each) => [each.probe.id, each]));
+  state.joint = joint;
+  state.requirement = requirement(joint, state.acceptances);
+  state.limits = limitsOf(joint, state.requirement);
+  state.probes = joint.probes.map((probe) => {
+    const before = kept.get(probe.id);
+    const sameWire = before?.probe.board === probe.board && before.probe.channel === probe.channel;
+    return before !== undefined && sameWire ? { ...before, probe } : { probe, recent: [] };
+  });
+}

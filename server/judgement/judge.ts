@@ -1,0 +1,102 @@
+/**
+ * The judge as it is used: feeds the fold in the order of effect, whatever the order of arrival. A late
+ * reading or "started n minutes ago" goes back to a kept state and folds on from there, within a bounded
+ * window; what lies further back is refused at the desk and only recorded here.
+ */
+import { after, type Instant } from '../measure/quantity.ts';
+import { arrival, type Input, type StationEvent } from '../weld/entry.ts';
+import { assess } from './assess.ts';
+import type { Assessment } from './assessment.ts';
+import { advance, effectiveAt, take } from './fold.ts';
+import { rules } from './rules.ts';
+import { begin, type State } from './state.ts';
+
+export interface Judge {
+  /** Takes an input in; returns false if it lies further back than the judge can go. */
+  take(input: Input): boolean;
+  /** Lets time pass. Must not be called with an instant later than the next arrival. */
+  advance(until: Instant): void;
+  assess(): Assessment;
+}
+
+interface Kept {
+  readonly state: State;
+  /** Inputs taken after this state, in the order of effect. */
+  readonly inputs: Input[];
+}
+
+/** A judge from the first entry of a joint's chain. */
+export function createJudge(openedAt: Instant, opened: StationEvent & { kind: 'opened' }): Judge {
+  let state = begin(openedAt, opened);
+  const kept: Kept[] = [{ state: structuredClone(state), inputs: [] }];
+
+  const goBack = (input: Input, at: Instant): boolean => {
+    if (state.heard - at > rules.lookBack) return false;
+    const index = kept.findLastIndex((each) => each.state.now <= at);
+    if (index < 0) return false;
+    const heard = state.heard;
+    const now = state.now;
+    const knownBefore = new Map(state.findings.map((each) => [each.key, each.knownAt]));
+    const inputs = kept.slice(index).flatMap((each) => each.inputs);
+    const position = inputs.findIndex((each) => effectiveAt(each) > at);
+    inputs.splice(position < 0 ? inputs.length : position, 0, input);
+    state = structuredClone(kept[index]!.state);
+    kept.splice(index + 1);
+    kept[index]!.inputs.length = 0;
+    for (const each of inputs) forward(each);
+    state.heard = heard;
+    advance(state, now);
+    for (const finding of state.findings) finding.knownAt = knownBefore.get(finding.key) ?? arrival(input);
+    return true;
+  };
+
+  const forward = (input: Input): void => {
+    const at = effectiveAt(input);
+    if (at - kept.at(-1)!.state.now >= rules.keepStateEvery) {
+      // Kept as it stood before the input, at its own instant, so that anything later can be put in.
+      kept.push({ state: structuredClone(state), inputs: [] });
+      while (kept.length > 2 && kept[1]!.state.now < state.now - rules.lookBack) kept.shift();
+    }
+    kept.at(-1)!.inputs.push(input);
+    state.heard = Math.max(state.heard, arrival(input)) as Instant;
+    take(state, input);
+  };
+
+  return {
+    take(input) {
+      const at = effectiveAt(input);
+      if (at < latestEffect(state, kept)) return goBack(input, at);
+      forward(input);
+      return true;
+    },
+    advance(until) {
+      state.heard = Math.max(state.heard, until) as Instant;
+      advance(state, until);
+    },
+    assess: () => assess(state),
+  };
+}
+
+/** The effect time up to which inputs have been folded. Time that merely passed is no obstacle: it is folded again. */
+function latestEffect(state: State, kept: readonly Kept[]): Instant {
+  const newest = kept.at(-1)!.inputs.at(-1);
+  return newest === undefined ? state.now : (Math.max(state.now, effectiveAt(newest)) as Instant);
+}
+
+/** Judges a whole record or log at once and returns what the judge says at its end. */
+export function judgeAll(inputs: Iterable<Input>, until?: Instant): { judge: Judge; assessment: Assessment } {
+  let judge: Judge | undefined;
+  let last = 0 as Instant;
+  for (const input of inputs) {
+    if (judge === undefined) {
+      if (input.type !== 'station' || input.event.kind !== 'opened') {
+        throw new Error('a record must begin with its opening entry; this one does not, so it cannot be judged');
+      }
+      judge = createJudge(input.at, input.event);
+    } else judge.take(input);
+    last = arrival(input);
+  }
+  if (judge === undefined) throw new Error('the record is empty: there is nothing to judge');
+  judge.advance(until ?? after(last, 0));
+  return { judge, assessment: judge.assess() };
+}

@@ -1,0 +1,198 @@
+/** Passes: judged once at the start, watched against the minimum while they run. Starting is never blocked. */
+import { elapsed, type Instant, type MilliCelsius } from '../measure/quantity.ts';
+import type { Act } from '../weld/entry.ts';
+import type { Condition } from './assessment.ts';
+import { staysWithin } from './compare.ts';
+import { close, note, open } from './findings.ts';
+import { coldestOf, hottestOf, minimumNow, minimumProbes, onPart } from './places.ts';
+import { conditions, interpassNow } from './readiness.ts';
+import { rules } from './rules.ts';
+import { hasBegunWelding, type PassState, pendingSince, type State } from './state.ts';
+
+export function startPass(state: State, act: Act & { kind: 'pass start' }, enteredAt: Instant): void {
+  if (state.passes.some((each) => each.pass === act.pass)) return;
+  const list = conditions(state);
+  const minimum = minimumNow(state);
+  const interpass = interpassNow(state);
+  const pass: PassState = {
+    pass: act.pass,
+    passKind: act.passKind,
+    welder: act.welder,
+    ...(act.side === undefined ? {} : { side: act.side }),
+    ...(act.where === undefined ? {} : { where: act.where }),
+    startedAt: state.now,
+    enteredAt,
+    ...(minimum.governing === undefined ? {} : { coldestAtStart: minimum.governing }),
+    ...(interpass.by === undefined
+      ? {}
+      : { interpass: { probe: interpass.probe!, temperature: interpass.temperature!, by: interpass.by } }),
+    minimum: minimum.state,
+    maximum: maximumAtStart(state, interpass.temperature),
+    outside: list.filter((each) => each.state !== 'met' && each.reason !== 'no limit stated').map((each) => each.id),
+  };
+  for (const condition of list) noteOutside(state, condition, act.pass);
+  state.passes.push(pass);
+}
+
+export function endPass(state: State, id: string): void {
+  const pass = state.passes.find((each) => each.pass === id && each.endedAt === undefined);
+  if (pass === undefined) return;
+  pass.endedAt = state.now;
+  endWatch(state, pass, 'below minimum during pass');
+  endWatch(state, pass, 'minimum not judged');
+}
+
+/** Keeps the extremes of every running pass and tells when the minimum is lost, or cannot be judged, for longer than a spike. */
+export function settlePasses(state: State): void {
+  for (const pass of state.passes) {
+    if (pass.endedAt !== undefined) continue;
+    keepExtremes(state, pass);
+    const minimum = minimumNow(state);
+    const lost = watch(state, pass, 'below minimum during pass', minimum.state === 'not met', rules.confirmFor);
+    if (lost) {
+      pass.minimum = 'not met';
+      lowestValue(state, pass);
+    }
+    const unknown = watch(state, pass, 'minimum not judged', minimum.state === 'not judged', rules.gapPauses);
+    if (unknown && pass.minimum === 'met') pass.minimum = 'not judged';
+  }
+}
+
+export function passesDue(state: State): Instant[] {
+  return state.passes
+    .filter((each) => each.endedAt === undefined)
+    .flatMap((pass) => [
+      dueOf(state, pass, 'below minimum during pass', rules.confirmFor),
+      dueOf(state, pass, 'minimum not judged', rules.gapPauses),
+    ])
+    .filter((each) => each !== undefined);
+}
+
+function maximumAtStart(state: State, reading: MilliCelsius | undefined): PassState['maximum'] {
+  const limit = state.limits.interpassMaximum;
+  if (limit === undefined) return 'not needed';
+  if (reading === undefined) return hasBegunWelding(state) ? 'not judged' : 'not needed';
+  return staysWithin(reading, limit) ? 'met' : 'not met';
+}
+
+/** What each unmet condition means for a pass that begins all the same. */
+function noteOutside(state: State, condition: Condition, pass: string): void {
+  if (condition.state === 'met' || condition.reason === 'no limit stated') return;
+  const notJudged = condition.state === 'not judged';
+  const detail = {
+    pass,
+    ...(condition.probe === undefined ? {} : { probe: condition.probe }),
+    ...(condition.value === undefined ? {} : { value: condition.value }),
+    ...(condition.limit === undefined ? {} : { limit: condition.limit }),
+  };
+  switch (condition.id) {
+    case 'minimum stated':
+      note(state, 'no minimum to judge', state.now, { pass });
+      return;
+    case 'answers given': {
+      for (const warning of state.requirement.warnings.filter((each) => each.wantsAnswer)) {
+        note(
+          state,
+          warning.kind === 'procedure below calculation'
+            ? 'procedure below calculation'
+            : 'extended range not accepted',
+          state.now,
+          { pass },
+        );
+      }
+      return;
+    }
+    case 'zone probes placed':
+      note(state, 'too few zone probes', state.now, { pass });
+      return;
+    case 'minimum reached':
+      // Without a stated minimum there is one finding, the one that says so.
+      if (condition.reason === 'no minimum stated') return;
+      note(state, notJudged ? 'minimum not judged' : 'below minimum at pass start', state.now, detail);
+      return;
+    case 'soak':
+      note(state, notJudged ? 'soak not judged' : 'soak not met', state.now, detail);
+      return;
+    case 'evenness':
+      // Not judged only where no face has two readings; the missing readings have their own finding.
+      if (!notJudged) note(state, 'uneven', state.now, detail);
+      return;
+    case 'highest temperature':
+      // Watched all the time (limits-watch.ts), not only at a start.
+      return;
+    case 'interpass maximum':
+      note(state, notJudged ? 'interpass not judged' : 'interpass above maximum', state.now, detail);
+      return;
+  }
+}
+
+function keepExtremes(state: State, pass: PassState): void {
+  const coldest = coldestOf(state, minimumProbes(state));
+  if (
+    coldest !== undefined &&
+    (pass.coldestDuring === undefined || coldest.temperature < pass.coldestDuring.temperature)
+  ) {
+    pass.coldestDuring = coldest;
+  }
+  const hottest = hottestOf(state, onPart(state));
+  if (
+    hottest !== undefined &&
+    (pass.hottestDuring === undefined || hottest.temperature > pass.hottestDuring.temperature)
+  ) {
+    pass.hottestDuring = hottest;
+  }
+}
+
+type Watched = 'below minimum during pass' | 'minimum not judged';
+const watchKey = (pass: PassState, kind: Watched): string => `${kind}/${pass.pass}`;
+
+/** True once the condition has held for the delay; the finding then holds from when it began. */
+function watch(state: State, pass: PassState, kind: Watched, holds: boolean, delay: number): boolean {
+  const key = watchKey(pass, kind);
+  if (!holds) {
+    endWatch(state, pass, kind);
+    return false;
+  }
+  const since = pendingSince(state, key);
+  if (elapsed(since, state.now) < delay) return false;
+  const governing = minimumNow(state).governing;
+  open(state, kind, since, {
+    pass: pass.pass,
+    ...(kind === 'minimum not judged' || governing === undefined
+      ? {}
+      : { probe: governing.probe, value: governing.temperature }),
+    ...(state.limits.preheatMinimum === undefined ? {} : { limit: state.limits.preheatMinimum }),
+  });
+  return true;
+}
+
+function endWatch(state: State, pass: PassState, kind: Watched): void {
+  const key = watchKey(pass, kind);
+  const since = state.pending[key];
+  if (since === undefined) return;
+  delete state.pending[key];
+  for (const finding of state.findings) {
+    if (finding.kind === kind && finding.pass === pass.pass && finding.from === since && finding.to === undefined) {
+      close(state, finding.key, state.now);
+    }
+  }
+}
+
+function dueOf(state: State, pass: PassState, kind: Watched, delay: number): Instant | undefined {
+  const since = state.pending[watchKey(pass, kind)];
+  return since === undefined ? undefined : ((since + delay) as Instant);
+}
+
+function lowestValue(state: State, pass: PassState): void {
+  const open = state.findings.find(
+    (each) => each.kind === 'below minimum during pass' && each.pass === pass.pass && each.to === undefined,
+  );
+  const governing = minimumNow(state).governing;
+  if (
+    open !== undefined &&
+    governing !== undefined &&
+    governing.temperature < (open.value ?? Number.POSITIVE_INFINITY)
+  ) {
+    open.value = governing.temperature;
+  }
+}

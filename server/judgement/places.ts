@@ -1,0 +1,109 @@
+/** Which probes answer for what, and whether the places that have to be measured are measured. */
+import type { MilliCelsius, Millikelvin } from '../measure/quantity.ts';
+import type { ProbeUse } from '../weld/probe.ts';
+import { reaches } from './compare.ts';
+import { rules } from './rules.ts';
+import { type Extreme, isTrusted, type ProbeState, type State } from './state.ts';
+
+export const withUse = (state: State, ...uses: ProbeUse[]): ProbeState[] =>
+  state.probes.filter((each) => uses.includes(each.probe.use));
+
+/** Zone and opposite-face probes answer for the minimum. A cold one that dies must not make the joint look warm: all are required. */
+export const minimumProbes = (state: State): ProbeState[] => withUse(state, 'zone', 'opposite face');
+
+/** Probes that sit on the part; a heater control probe reads the heater, an ambient one the air. */
+export const onPart = (state: State): ProbeState[] =>
+  state.probes.filter(
+    (each) => each.probe.place !== undefined && each.probe.use !== 'heater control' && each.probe.use !== 'ambient',
+  );
+
+export interface MinimumNow {
+  readonly state: 'met' | 'not met' | 'not judged';
+  readonly reason: 'ok' | 'below minimum' | 'no trusted fresh reading' | 'no minimum stated' | 'no zone probe';
+  /** The place that governs: the coldest, or with k of n the k-th hottest of the zone. */
+  readonly governing?: Extreme;
+  readonly missing: readonly string[];
+}
+
+/** Does every place that has to be at minimum read so, now? The coldest governs, never a mean. */
+export function minimumNow(state: State): MinimumNow {
+  const minimum = state.limits.preheatMinimum;
+  const zone = withUse(state, 'zone');
+  const opposite = withUse(state, 'opposite face');
+  if (zone.length === 0) return { state: 'not judged', reason: 'no zone probe', missing: [] };
+
+  const trusted = (probes: ProbeState[]): Extreme[] =>
+    probes
+      .filter((each) => isTrusted(state, each))
+      .map((each) => ({ probe: each.probe.id, temperature: each.good!.temperature }))
+      .sort((a, b) => b.temperature - a.temperature);
+  const missing = [...zone, ...opposite].filter((each) => !isTrusted(state, each)).map((each) => each.probe.id);
+
+  const required = Math.min(state.joint.procedure?.zonePlacesRequired ?? zone.length, zone.length);
+  const hottestFirst = trusted(zone);
+  const oppositeFirst = trusted(opposite);
+  const candidates = [hottestFirst[Math.min(required, hottestFirst.length) - 1], oppositeFirst.at(-1)].filter(
+    (each) => each !== undefined,
+  );
+  const governing = candidates.sort((a, b) => a.temperature - b.temperature)[0];
+  const at = governing === undefined ? {} : { governing };
+  if (minimum === undefined) return { state: 'not judged', reason: 'no minimum stated', ...at, missing };
+
+  const below = (each: Extreme): boolean => !reaches(each.temperature, minimum);
+  // Below is below, whatever is missing beside it: with k of n only if the missing ones could not make up the number.
+  const zoneReached = hottestFirst.filter((each) => !below(each)).length;
+  const zoneUnknown = zone.length - hottestFirst.length;
+  if (oppositeFirst.some(below) || zoneReached + zoneUnknown < required) {
+    return { state: 'not met', reason: 'below minimum', ...at, missing };
+  }
+  if (zoneReached < required || oppositeFirst.length < opposite.length) {
+    return { state: 'not judged', reason: 'no trusted fresh reading', ...at, missing };
+  }
+  return { state: 'met', reason: 'ok', ...at, missing: [] };
+}
+
+/** Sides that ISO 13916 wants measured at 75 mm or more and that have no such zone probe. Empty at 50 mm or less. */
+export function sidesWithoutZoneProbe(state: State): ('A' | 'B')[] {
+  const zone = withUse(state, 'zone');
+  return (['A', 'B'] as const).filter((side) => {
+    const thick = state.joint.parts.some(
+      (part) => (part.side === side || part.side === 'both') && part.thicknessMillimetres > rules.thickMillimetres,
+    );
+    const placed = zone.some(
+      ({ probe }) => probe.place?.side === side && probe.place.distanceMillimetres >= rules.zoneDistanceMillimetres,
+    );
+    return thick && !placed;
+  });
+}
+
+/** Largest minus smallest of the trusted zone probes of each face that has two or more. */
+export function spreads(state: State): { face: 'front' | 'back'; spread: Millikelvin }[] {
+  return (['front', 'back'] as const).flatMap((face) => {
+    const values = withUse(state, 'zone')
+      .filter((each) => each.probe.place?.face === face && isTrusted(state, each))
+      .map((each) => each.good!.temperature);
+    return values.length < 2 ? [] : [{ face, spread: (Math.max(...values) - Math.min(...values)) as Millikelvin }];
+  });
+}
+
+/** Hottest trusted reading of the given probes, if any. */
+export function hottestOf(state: State, probes: ProbeState[]): Extreme | undefined {
+  return extreme(state, probes, (a, b) => a > b);
+}
+export function coldestOf(state: State, probes: ProbeState[]): Extreme | undefined {
+  return extreme(state, probes, (a, b) => a < b);
+}
+
+function extreme(
+  state: State,
+  probes: ProbeState[],
+  beats: (a: MilliCelsius, b: MilliCelsius) => boolean,
+): Extreme | undefined {
+  let found: Extreme | undefined;
+  for (const each of probes) {
+    if (!isTrusted(state, each)) continue;
+    const { temperature } = each.good!;
+    if (found === undefined || beats(temperature, found.temperature)) found = { probe: each.probe.id, temperature };
+  }
+  return found;
+}

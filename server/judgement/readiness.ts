@@ -1,0 +1,190 @@
+/**
+ * May the arc be struck? A list of conditions, each met, not met or not judged, with its number. "Not judged"
+ * never counts as met. The list never blocks a welder; a pass begun outside it is named so.
+ */
+import type { Milliseconds } from '../measure/quantity.ts';
+import type { Condition, Interpass } from './assessment.ts';
+import { isEven, staysWithin } from './compare.ts';
+import { hottestOf, minimumNow, onPart, sidesWithoutZoneProbe, spreads, withUse } from './places.ts';
+import { rules } from './rules.ts';
+import { soakRule, soakStatus } from './soak.ts';
+import { hasBegunWelding, isTrusted, type State } from './state.ts';
+import { timeTo, trendPerMinute } from './trend.ts';
+
+export function conditions(state: State): Condition[] {
+  return [
+    minimumStated(state),
+    answersGiven(state),
+    zoneProbesPlaced(state),
+    minimumReached(state),
+    soak(state),
+    ...(hasBegunWelding(state) ? [] : [evenness(state)]),
+    ...(state.limits.highest === undefined ? [] : [highest(state)]),
+    ...interpassMaximum(state),
+  ];
+}
+
+/** An evenness limit that nobody stated is shown, not asked for; all else has to be met. */
+export const isReady = (list: readonly Condition[]): boolean =>
+  list.every((each) => each.state === 'met' || each.reason === 'no limit stated');
+
+function minimumStated(state: State): Condition {
+  const limit = state.limits.preheatMinimum;
+  return limit === undefined
+    ? { id: 'minimum stated', state: 'not judged', reason: 'no minimum stated' }
+    : { id: 'minimum stated', state: 'met', reason: 'ok', limit };
+}
+
+function answersGiven(state: State): Condition {
+  const missing = state.requirement.warnings.filter((each) => each.wantsAnswer).map((each) => each.kind);
+  return missing.length > 0
+    ? { id: 'answers given', state: 'not met', reason: 'named answer missing', missing }
+    : { id: 'answers given', state: 'met', reason: 'ok' };
+}
+
+function zoneProbesPlaced(state: State): Condition {
+  const id = 'zone probes placed';
+  if (withUse(state, 'zone').length === 0) return { id, state: 'not judged', reason: 'no zone probe' };
+  const missing = sidesWithoutZoneProbe(state);
+  return missing.length > 0
+    ? { id, state: 'not judged', reason: 'side without zone probe at 75 mm', missing }
+    : { id, state: 'met', reason: 'ok' };
+}
+
+function minimumReached(state: State): Condition {
+  const minimum = minimumNow(state);
+  const { governing } = minimum;
+  const limit = state.limits.preheatMinimum;
+  const governed = state.probes.find((each) => each.probe.id === governing?.probe);
+  const timeToGo =
+    minimum.state === 'not met' && governing !== undefined && limit !== undefined && governed !== undefined
+      ? timeTo(limit, governing.temperature, trendPerMinute(governed))
+      : undefined;
+  return {
+    id: 'minimum reached',
+    state: minimum.state,
+    reason: minimum.reason,
+    ...(governing === undefined ? {} : { probe: governing.probe, value: governing.temperature }),
+    ...(limit === undefined ? {} : { limit }),
+    ...(timeToGo === undefined ? {} : { timeToGo }),
+    ...(minimum.missing.length > 0 ? { missing: minimum.missing } : {}),
+  };
+}
+
+function soak(state: State): Condition {
+  const id = 'soak';
+  const status = soakStatus(state);
+  const numbers = {
+    ...(status.done === undefined ? {} : { value: status.done }),
+    ...(status.required === undefined ? {} : { limit: status.required }),
+  };
+  switch (status.state) {
+    case 'not needed':
+      return { id, state: 'met', reason: 'no soak needed' };
+    case 'not judged':
+      return { id, state: 'not judged', reason: 'no hold stated' };
+    case 'done':
+      return { id, state: 'met', reason: 'ok', ...numbers };
+    case 'paused':
+      return { id, state: 'not met', reason: 'paused by gap', ...numbers };
+    case 'running': {
+      const timeToGo = (status.required! - status.done!) as Milliseconds;
+      const reason = status.rule === 'hold' ? 'holding' : 'waiting after heat off';
+      return { id, state: 'not met', reason, timeToGo, ...numbers };
+    }
+    case 'not begun':
+    case 'voided':
+      return { id, ...notWaiting(state), ...numbers };
+  }
+}
+
+function notWaiting(state: State): Pick<Condition, 'state' | 'reason'> {
+  if (soakRule(state.joint) === 'hold') return { state: 'not met', reason: 'below minimum' };
+  if (state.heat === 'not entered') return { state: 'not judged', reason: 'heat state not entered' };
+  if (state.heat === 'on') return { state: 'not met', reason: 'heat is on' };
+  const voided = state.soak.voidedBy;
+  if (voided === 'still rising') return { state: 'not met', reason: 'face still rising' };
+  return { state: 'not met', reason: voided === 'gap' ? 'paused by gap' : 'below minimum' };
+}
+
+function evenness(state: State): Condition {
+  const id = 'evenness';
+  const limit = state.limits.evennessMaximum;
+  const widest = spreads(state).sort((a, b) => b.spread - a.spread)[0];
+  const value = widest === undefined ? {} : { value: widest.spread };
+  if (limit === undefined) return { id, state: 'not judged', reason: 'no limit stated', ...value };
+  if (widest === undefined) return { id, state: 'not judged', reason: 'no trusted fresh reading', limit };
+  return isEven(widest.spread, limit)
+    ? { id, state: 'met', reason: 'ok', ...value, limit }
+    : { id, state: 'not met', reason: 'spread too large', ...value, limit };
+}
+
+function highest(state: State): Condition {
+  const id = 'highest temperature';
+  const limit = state.limits.highest!;
+  const hottest = hottestOf(state, onPart(state));
+  if (hottest === undefined) return { id, state: 'not judged', reason: 'no trusted fresh reading', limit };
+  const numbers = { probe: hottest.probe, value: hottest.temperature, limit };
+  return staysWithin(hottest.temperature, limit)
+    ? { id, state: 'met', reason: 'ok', ...numbers }
+    : { id, state: 'not met', reason: 'too hot', ...numbers };
+}
+
+/** Between passes it has to be known; before the first there is no interpass temperature yet, and it is asked only where it is measured. */
+function interpassMaximum(state: State): Condition[] {
+  const id = 'interpass maximum';
+  const limit = state.limits.interpassMaximum;
+  if (limit === undefined) return [];
+  const now = interpassNow(state);
+  if (now.state === 'not judged') {
+    return hasBegunWelding(state)
+      ? [
+          {
+            id,
+            state: 'not judged',
+            reason: withUse(state, 'interpass').length > 0 ? 'no trusted fresh reading' : 'no interpass place',
+            limit,
+          },
+        ]
+      : [];
+  }
+  const numbers = { probe: now.probe!, value: now.temperature!, limit };
+  return now.state === 'window'
+    ? [{ id, state: 'met', reason: 'ok', ...numbers }]
+    : [
+        {
+          id,
+          state: 'not met',
+          reason: 'too hot',
+          ...numbers,
+          ...(now.timeToWindow === undefined ? {} : { timeToGo: now.timeToWindow }),
+        },
+      ];
+}
+
+/** The hottest of what is measured at interpass places right now, by probe or by hand. A zone probe never stands for it. */
+export function interpassNow(state: State): Interpass & { by?: 'probe' | 'contact' } {
+  const probes = withUse(state, 'interpass').filter(
+    (each) => isTrusted(state, each) && state.now - each.good!.at <= rules.interpassReadingAge,
+  );
+  const hottest = hottestOf(state, probes);
+  const { contact } = state;
+  const contactCounts = contact !== undefined && state.now - contact.at <= rules.contactReadingAge;
+  const byContact = contactCounts && (hottest === undefined || contact.temperature > hottest.temperature);
+  if (!byContact && hottest === undefined) return { state: 'not judged' };
+  const reading = byContact
+    ? { probe: contact.instrument, temperature: contact.temperature }
+    : { probe: hottest!.probe, temperature: hottest!.temperature };
+  const limit = state.limits.interpassMaximum;
+  const measured = state.probes.find((each) => !byContact && each.probe.id === reading.probe);
+  const trend = measured === undefined ? undefined : trendPerMinute(measured);
+  const tooHot = limit !== undefined && !staysWithin(reading.temperature, limit);
+  const timeToWindow = tooHot ? timeTo(limit, reading.temperature, trend) : undefined;
+  return {
+    state: tooHot ? 'too hot' : 'window',
+    by: byContact ? 'contact' : 'probe',
+    ...reading,
+    ...(trend === undefined ? {} : { trendPerMinute: trend }),
+    ...(timeToWindow === undefined ? {} : { timeToWindow }),
+  };
+}

@@ -1,0 +1,72 @@
+/**
+ * The judge's numbers, in one place, each with its source. They are part of the rules that a record is
+ * judged by: a change here changes verdicts, and the rules version in a record's first entry says which held.
+ */
+import { minutes, seconds } from '../measure/quantity.ts';
+import type { FindingKind, Severity } from './assessment.ts';
+
+export const rules = {
+  /** A reading is fresh while it is younger than this many periods. Own choice. */
+  freshPeriods: 3,
+  /** ISO 13916 practice (from memory, long-standing EN and BS text): 2 min per 25 mm after the heat is off. */
+  waitPerMillimetre: 4_800,
+  /** A gap up to this long pauses the soak, a longer one voids it. Own choice. */
+  gapPauses: seconds(60),
+  /** When a heated face that still rises betrays that the heat is not off, and by how much in the last half of that time. Own choice. */
+  risingCheckedAfter: seconds(60),
+  risingComparedFrom: seconds(30),
+  risingMillikelvin: 1_000,
+  /** Oldest reading that may stand for the interpass temperature at the arc: "immediately before" in ISO 13916. Own choice of the seconds. */
+  interpassReadingAge: seconds(10),
+  /** A contact reading takes a hand: it may be this old. Own choice. */
+  contactReadingAge: seconds(60),
+  /** Above this thickness the temperature has to exist over 75 mm in every direction (ISO 13916). */
+  thickMillimetres: 50,
+  zoneDistanceMillimetres: 75,
+  /** A limit counts as passed once this long on its wrong side, so that one spike of arc noise is no verdict. Own choice. */
+  confirmFor: seconds(5),
+  /** Alarm delay and deadband (IEC 62682 asks for both; the numbers are our own choice). */
+  alarmDelay: seconds(10),
+  alarmDeadbandMillikelvin: 2_000,
+  /** Colder than any shop floor: a probe that reads below is not reading the part. */
+  partLowestMilliCelsius: -40_000,
+  /** A second failure within this time of the first makes it intermittent; steady this long, it is believed again. Own choice. */
+  recurrenceWithin: minutes(30),
+  steadyFor: minutes(5),
+  /** Trend: change over up to this long, at least over the shorter. */
+  trendWindow: minutes(3),
+  trendAtLeast: seconds(30),
+  trendSpacing: seconds(10),
+  /** A rise slower than this gives no forecast, thousandths of a kelvin per minute. */
+  trendWorthTelling: 200,
+  /** How far back an act or a late reading may lie and still be judged in its place. */
+  lookBack: minutes(30),
+  keepStateEvery: seconds(60),
+} as const;
+
+export const severities: { readonly [kind in FindingKind]: Severity } = {
+  silent: 'remark',
+  intermittent: 'remark',
+  'running away': 'remark',
+  'out of range': 'remark',
+  'open circuit': 'remark',
+  'short circuit': 'remark',
+  'cold junction out of range': 'remark',
+  'below minimum at pass start': 'nonconformity',
+  'below minimum during pass': 'nonconformity',
+  'minimum not judged': 'not judged',
+  'soak not met': 'nonconformity',
+  'soak not judged': 'not judged',
+  'interpass above maximum': 'nonconformity',
+  'interpass not judged': 'not judged',
+  'above highest temperature': 'nonconformity',
+  uneven: 'nonconformity',
+  'heat off but still rising': 'remark',
+  'maintenance temperature lost': 'remark',
+  'too few zone probes': 'not judged',
+  'no minimum to judge': 'not judged',
+  'source not verified': 'remark',
+  'procedure below calculation': 'not judged',
+  'extended range not accepted': 'not judged',
+  'recording interrupted': 'remark',
+};

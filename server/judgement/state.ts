@@ -1,0 +1,161 @@
+/**
+ * What the judge remembers between two inputs: plain data that can be cloned, kept and thrown away, since
+ * it can always be folded again from the record.
+ */
+import type { Instant, MilliCelsius, Milliseconds } from '../measure/quantity.ts';
+import type { Acceptance, Requirement } from '../metallurgy/answer.ts';
+import { requirement } from '../metallurgy/requirement.ts';
+import type { Source, StationEvent } from '../weld/entry.ts';
+import type { Joint } from '../weld/joint.ts';
+import type { Place, Probe } from '../weld/probe.ts';
+import type { Quality } from '../weld/scan.ts';
+import type { Alarm, ConditionId, Finding, FindingKind, Limits } from './assessment.ts';
+import { limitsOf } from './limits-of.ts';
+import { rules } from './rules.ts';
+
+export type Mutable<T> = { -readonly [K in keyof T]: T[K] };
+
+export interface GoodReading {
+  readonly at: Instant;
+  readonly temperature: MilliCelsius;
+}
+
+export interface ProbeState {
+  probe: Probe;
+  lastQuality?: Quality;
+  lastAt?: Instant;
+  good?: GoodReading;
+  /** First value that was not good since the last good one. */
+  badSince?: Instant;
+  /** Good readings, thinned, over the trend window. */
+  recent: GoodReading[];
+  /** First good value of the present unbroken run. */
+  goodSince?: Instant;
+  /** The present bad run began with readings that walked out of what a part can be. */
+  wanderedOff?: boolean;
+  /** The open trouble: its finding, its kind, and whether the whole board was silent. */
+  troubleKey?: string;
+  troubleKind?: FindingKind;
+  troubleByLink?: boolean;
+  /** Last end of a trouble that came through the wire and not from a lost link, and where that trouble began. */
+  recoveredAt?: Instant;
+  earlierTroubleFrom?: Instant;
+}
+
+export interface PassState {
+  pass: string;
+  passKind: string;
+  welder: string;
+  side?: 'A' | 'B';
+  where?: string;
+  startedAt: Instant;
+  enteredAt: Instant;
+  endedAt?: Instant;
+  coldestAtStart?: Extreme;
+  coldestDuring?: Extreme;
+  hottestDuring?: Extreme;
+  interpass?: Extreme & { by: 'probe' | 'contact' };
+  minimum: 'met' | 'not met' | 'not judged';
+  maximum: 'met' | 'not met' | 'not judged' | 'not needed';
+  outside: ConditionId[];
+}
+
+export interface Extreme {
+  probe: string;
+  temperature: MilliCelsius;
+}
+
+export interface SoakState {
+  state: 'not begun' | 'running' | 'paused' | 'done' | 'voided';
+  done: Milliseconds;
+  /** Since when the running stretch counts. */
+  since?: Instant;
+  pausedSince?: Instant;
+  doneAt?: Instant;
+  voidedBy?: 'heat on' | 'below minimum' | 'gap' | 'still rising';
+  /** The heat-off instant whose check for a still rising face is open, and the face's readings at half time. */
+  risingCheckFrom?: Instant;
+  atHalfTime?: { [probe: string]: MilliCelsius };
+}
+
+export interface ContactState {
+  at: Instant;
+  temperature: MilliCelsius;
+  place: Place;
+  instrument: string;
+}
+
+export interface State {
+  now: Instant;
+  /** Latest arrival heard of: when a finding becomes known. */
+  heard: Instant;
+  openedAt: Instant;
+  joint: Joint;
+  source: Source;
+  period: Milliseconds;
+  boardPeriods: { [board: string]: Milliseconds };
+  acceptances: Acceptance[];
+  requirement: Requirement;
+  limits: Limits;
+  probes: ProbeState[];
+  /** First scan of any probe of this joint: silence counts from here. */
+  firstScanAt?: Instant;
+  heat: 'on' | 'off' | 'not entered';
+  heatSince?: Instant;
+  soak: SoakState;
+  contact?: ContactState;
+  passes: PassState[];
+  findings: Mutable<Finding>[];
+  alarms: Mutable<Alarm>[];
+  /** When each watched excess began, by key, while it is not yet confirmed. */
+  pending: { [key: string]: Instant };
+  minimumFirstReachedAt?: Instant;
+  everReady: boolean;
+  closedAt?: Instant;
+}
+
+/** The state after the first entry of a joint's chain. */
+export function begin(at: Instant, event: StationEvent & { kind: 'opened' }): State {
+  const answer = requirement(event.joint, []);
+  return {
+    now: at,
+    heard: at,
+    openedAt: at,
+    joint: event.joint,
+    source: event.source,
+    period: event.periodMilliseconds as Milliseconds,
+    boardPeriods: {},
+    acceptances: [],
+    requirement: answer,
+    limits: limitsOf(event.joint, answer),
+    probes: event.joint.probes.map((probe) => ({ probe, recent: [] })),
+    heat: 'not entered',
+    soak: { state: 'not begun', done: 0 as Milliseconds },
+    passes: [],
+    findings: [],
+    alarms: [],
+    pending: {},
+    everReady: false,
+  };
+}
+
+export const freshFor = (state: State, probe: ProbeState): Milliseconds =>
+  ((state.boardPeriods[probe.probe.board] ?? state.period) * rules.freshPeriods) as Milliseconds;
+
+/** The newest good reading is younger than three periods. */
+export const isFresh = (state: State, probe: ProbeState): boolean =>
+  probe.good !== undefined && state.now - probe.good.at <= freshFor(state, probe);
+
+/** Good, fresh, and without an open trouble: the only readings that the judge goes by. */
+export const isTrusted = (state: State, probe: ProbeState): boolean =>
+  probe.troubleKey === undefined && isFresh(state, probe);
+
+export const hasBegunWelding = (state: State): boolean => state.passes.length > 0;
+export const isPassRunning = (state: State): boolean => state.passes.some((pass) => pass.endedAt === undefined);
+
+/** When the watched excess began: now, if it was not watched already. */
+export function pendingSince(state: State, key: string): Instant {
+  const since = state.pending[key] ?? state.now;
+  state.pending[key] = since;
+  return since;
+}

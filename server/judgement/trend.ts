@@ -1,0 +1,23 @@
+/** How fast a probe changes, and when it will cross a limit if it goes on so. For the screen; no verdict hangs on it. */
+import type { MilliCelsius, Millikelvin, Milliseconds } from '../measure/quantity.ts';
+import { rules } from './rules.ts';
+import type { ProbeState } from './state.ts';
+
+/** Thousandths of a kelvin per minute over the trend window; absent while the readings span too little. */
+export function trendPerMinute(probe: ProbeState): Millikelvin | undefined {
+  const first = probe.recent[0];
+  const last = probe.good;
+  if (first === undefined || last === undefined || last.at - first.at < rules.trendAtLeast) return undefined;
+  return Math.round(((last.temperature - first.temperature) * 60_000) / (last.at - first.at)) as Millikelvin;
+}
+
+/** Time until the limit is reached at this trend; absent if it moves away or hardly moves. */
+export function timeTo(
+  limit: MilliCelsius,
+  from: MilliCelsius,
+  trend: Millikelvin | undefined,
+): Milliseconds | undefined {
+  if (trend === undefined || Math.abs(trend) < rules.trendWorthTelling) return undefined;
+  const time = ((limit - from) * 60_000) / trend;
+  return time > 0 ? (Math.round(time) as Milliseconds) : undefined;
+}
