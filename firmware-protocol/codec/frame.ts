@@ -48,7 +48,9 @@ export interface SampleValue {
   readonly faults: readonly Fault[];
   readonly reading:
     | { readonly form: 'voltage'; readonly deciMicrovolts: number; readonly coldJunctionCentiCelsius: number }
-    | { readonly form: 'temperature'; readonly centiCelsius: number };
+    | { readonly form: 'temperature'; readonly centiCelsius: number }
+    /** Nothing was measured; stands only beside a fault. A board never fills the place with a number. */
+    | { readonly form: 'none' };
 }
 
 /** Board to host, each period. */

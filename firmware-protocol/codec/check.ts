@@ -1,0 +1,25 @@
+/**
+ * The check value over a line: CRC-16 with polynomial 0x1021, start 0xFFFF, bits not reflected, nothing
+ * added at the end (known as CRC-16/CCITT-FALSE). Over the nine characters "123456789" it is 0x29B1.
+ */
+
+/** Check value over the characters of a text, each taken as one byte. */
+export const crc16 = (text: string): number => {
+  let crc = 0xffff;
+  for (let index = 0; index < text.length; index += 1) {
+    crc = ((crc << 8) & 0xffff) ^ ofByte[(crc >> 8) ^ (text.charCodeAt(index) & 0xff)]!;
+  }
+  return crc;
+};
+
+/** What one byte does to the check value, worked out once for each of the 256. */
+const ofByte = Uint16Array.from({ length: 256 }, (_, byte) => {
+  let crc = byte << 8;
+  for (let bit = 0; bit < 8; bit += 1) crc = crc & 0x8000 ? ((crc << 1) ^ 0x1021) & 0xffff : (crc << 1) & 0xffff;
+  return crc;
+});
+
+/** A line without its check value becomes a whole line: a space, a tilde, four small hexadecimal digits. */
+export const withCheck = (content: string): string => `${content} ~${checkText(content)}`;
+
+export const checkText = (content: string): string => crc16(content).toString(16).padStart(4, '0');
