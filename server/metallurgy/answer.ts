@@ -21,35 +21,55 @@ export interface WorkingTerm {
   readonly unit: string;
 }
 
+export type Status = 'verified' | 'second-hand' | 'from memory';
+export type EquivalentId = string;
+
 export interface Equivalent {
-  readonly id: 'CE' | 'CET' | 'Pcm';
+  /** 'CE', 'CET', 'Pcm'; see metallurgy/equivalents. */
+  readonly id: EquivalentId;
+  readonly name: string;
+  /** Id of the part, or 'weld metal'. */
   readonly part: string;
-  /** Absent where an element is missing or a composition is out of range. */
+  /** In percent, of the analysis that asks for most. Absent where any analysis lacks an element. */
   readonly value?: number;
   readonly formula: string;
   readonly inputs: readonly WorkingInput[];
   /** Elements that the formula needs and the paper does not give. */
   readonly missing: readonly string[];
+  /** In words, one each: contents outside the range of composition of the formula. The value is then arithmetic only. */
+  readonly outOfRange: readonly string[];
+  /** Elements that the range names and no paper reports, so that the range is not fully checked. */
+  readonly unchecked: readonly string[];
   readonly source: string;
-  readonly status: 'verified' | 'second-hand' | 'from memory';
+  readonly status: Status;
 }
 
 export interface MethodAnswer {
   readonly id: MethodId;
+  readonly title: string;
   readonly edition: string;
+  /** A method for comparison never governs and never warns. */
+  readonly role: 'may govern' | 'comparison only';
   readonly part: string;
   /** 'extended': computed outside its range, may govern only once a named person accepts it. */
   readonly applicable: 'yes' | 'extended' | 'no';
   /** In words: why not, or what is out of range. Empty for a plain yes. */
   readonly reason: string;
+  /** Facts to ask for, in words. Not empty only where applicable is 'no' for want of them. */
+  readonly missing: readonly string[];
+  /** What the number rests on that nobody stated, one sentence each. */
+  readonly flags: readonly string[];
   readonly formula: string;
   readonly inputs: readonly WorkingInput[];
+  /** Addends of the formula; their sum is computedCelsius. Empty where there is no number. */
   readonly terms: readonly WorkingTerm[];
+  /** The formula's own result, also where it is so low that no preheat is needed. Absent where there is no number. */
+  readonly computedCelsius?: number;
   /** As computed, not rounded. Absent where there is no number, or no preheat is needed. */
   readonly preheatMinimumCelsius?: number;
   readonly noPreheatNeeded: boolean;
   readonly source: string;
-  readonly status: 'verified' | 'second-hand' | 'from memory';
+  readonly status: Status;
 }
 
 /** Why the governing value governs. */
@@ -65,7 +85,10 @@ export interface Governing {
   readonly kind: GoverningKind;
   /** Highest value that an applicable (or accepted) method computed, not rounded. */
   readonly computedCelsius?: number;
-  /** The value that is judged. A computed one is rounded up to the next 5 C; a procedure's stands as it is. Absent for 'none'. */
+  /**
+   * The value that is judged. A computed one is rounded up to the next 5 C; a procedure's and a code's stand as
+   * they are. For 'no preheat needed' it is 20: dry and at least 20 C (common practice). Absent for 'none'.
+   */
   readonly preheatMinimumCelsius?: number;
   /** One sentence. */
   readonly because: string;

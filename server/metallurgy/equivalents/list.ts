@@ -1,0 +1,7 @@
+/** The carbon equivalents that are shown. Adding one is a file beside this and a line here. */
+import type { EquivalentDefinition } from '../equivalent.ts';
+import { ce } from './ce.ts';
+import { cet } from './cet.ts';
+import { pcm } from './pcm.ts';
+
+export const equivalentDefinitions: readonly EquivalentDefinition[] = [ce, cet, pcm];

@@ -1,0 +1,146 @@
+/**
+ * Which value is judged.
+ *
+ * With a procedure bound, its value, raised only by a mandatory floor of the code or by a calculation that the
+ * job declares binding. Without one, the highest applicable method over all parts, and the code floor. A part
+ * without any number leaves the joint without one: the more demanding of two cannot be known from one. A code
+ * floor alone never governs: it says how cold a weld may never be, not how warm this one must be.
+ */
+import type { Joint } from '../weld/joint.ts';
+import type { Acceptance, Governing, GoverningKind, MethodAnswer } from './answer.ts';
+import { degrees, noPreheatCelsius, roundedUp, steady } from './number.ts';
+
+interface Candidate {
+  readonly kind: GoverningKind;
+  readonly celsius: number;
+  readonly because: string;
+}
+
+export function governing(
+  joint: Joint,
+  answers: readonly MethodAnswer[],
+  acceptances: readonly Acceptance[],
+): Governing {
+  const usable = answers.filter((one) => mayGovern(one, acceptances));
+  const highest = highestOf(usable);
+  const computed = highest === undefined ? {} : { computedCelsius: highest.computedCelsius! };
+  const failed = silentBinding(joint, answers);
+  if (failed !== undefined) return { kind: 'none', ...computed, because: failed };
+  const procedure = procedureCandidate(joint);
+  const first = procedure ?? methodCandidate(joint, answers, usable, highest);
+  if (typeof first === 'string') return { kind: 'none', ...computed, because: first };
+  const binding = procedure === undefined ? [] : bindingCandidates(joint, usable);
+  const raised = [...binding, ...floorCandidate(joint)].filter((one) => one.celsius > first.celsius);
+  const top = raised.reduce((most, one) => (one.celsius > most.celsius ? one : most), first);
+  const because = top === first ? `${first.because}.` : `${top.because}; it is above ${lower(first)}.`;
+  return { kind: top.kind, ...computed, preheatMinimumCelsius: top.celsius, because };
+}
+
+/** A plain yes, or an extended one that a named person has accepted. */
+export const mayGovern = (one: MethodAnswer, acceptances: readonly Acceptance[]): boolean =>
+  one.role === 'may govern' &&
+  (one.applicable === 'yes' || (one.applicable === 'extended' && acceptanceOf(one, acceptances) !== undefined));
+
+/** An acceptance that names no method speaks of every one. */
+export const acceptanceOf = (one: MethodAnswer, acceptances: readonly Acceptance[]): Acceptance | undefined =>
+  acceptances.find(
+    (acceptance) =>
+      acceptance.subject === 'extended range' && (acceptance.method === undefined || acceptance.method === one.id),
+  );
+
+export const highestOf = (answers: readonly MethodAnswer[]): MethodAnswer | undefined =>
+  answers.reduce<MethodAnswer | undefined>(
+    (most, one) =>
+      one.computedCelsius !== undefined && one.computedCelsius > (most?.computedCelsius ?? -Infinity) ? one : most,
+    undefined,
+  );
+
+export const isBinding = (joint: Joint, one: MethodAnswer): boolean => joint.bindingMethods?.includes(one.id) ?? false;
+
+function procedureCandidate(joint: Joint): Candidate | undefined {
+  const { procedure } = joint;
+  if (procedure?.preheatMinimumCelsius === undefined) return undefined;
+  const celsius = procedure.preheatMinimumCelsius;
+  const because = `Procedure ${procedure.id} revision ${procedure.revision} asks for ${degrees(celsius)}; with a procedure bound its value is judged as it stands`;
+  return { kind: 'procedure', celsius, because };
+}
+
+/** The highest applicable method, or in words why there is none. */
+function methodCandidate(
+  joint: Joint,
+  answers: readonly MethodAnswer[],
+  usable: readonly MethodAnswer[],
+  highest: MethodAnswer | undefined,
+): Candidate | string {
+  const uncovered = joint.parts.filter((part) => !usable.some((one) => one.part === part.id));
+  if (uncovered.length > 0 || highest === undefined) return nothing(joint, answers, uncovered);
+  const value = highest.computedCelsius!;
+  const which = `${highest.title} for part ${highest.part}`;
+  if (highest.noPreheatNeeded) {
+    return {
+      kind: 'no preheat needed',
+      celsius: noPreheatCelsius,
+      because: `No preheat needed: ${which} gives ${degrees(value)}, not above ${noPreheatCelsius} °C. The part must still be dry and at least ${noPreheatCelsius} °C (common practice), and that is what is judged`,
+    };
+  }
+  const celsius = roundedUp(value);
+  const stands =
+    steady(value) === celsius ? 'a multiple of 5 °C as it stands' : `rounded up to the next 5 °C: ${degrees(celsius)}`;
+  const count = new Set(usable.map((one) => one.part)).size;
+  const chosen = count > 1 ? ', the most demanding of the parts' : '';
+  return { kind: 'highest method', celsius, because: `${which} gives ${degrees(value)}${chosen}, ${stands}` };
+}
+
+function nothing(joint: Joint, answers: readonly MethodAnswer[], uncovered: Joint['parts']): string {
+  const parts = uncovered.map((part) => part.id);
+  const of = answers.filter((one) => one.role === 'may govern' && parts.includes(one.part));
+  const floor = joint.codeFloor;
+  const floorWords =
+    floor === undefined
+      ? ''
+      : ` The code floor of ${degrees(floor.preheatMinimumCelsius)} (${floor.source}) is a lower bound only and does not answer for this joint.`;
+  const head = `No minimum can be given for part ${parts.join(', ')}.`;
+  const reasons = [...new Set(of.map((one) => `${one.title}: ${one.reason}`))].join('. ');
+  const next = of.some((one) => one.applicable === 'extended')
+    ? 'A named person may accept the extended range, or bind a qualified procedure.'
+    : of.some((one) => one.missing.length > 0)
+      ? 'Enter what is missing, or bind a qualified procedure.'
+      : 'Consult the qualified welding procedure and the preheat rules of the governing code, and bind the procedure.';
+  return `${head} ${reasons}. ${next}${floorWords}`;
+}
+
+/** A binding calculation that gives no number: the minimum is then unknown, with or without a procedure. */
+function silentBinding(joint: Joint, answers: readonly MethodAnswer[]): string | undefined {
+  for (const id of joint.bindingMethods ?? []) {
+    const own = answers.filter((one) => one.id === id && one.role === 'may govern');
+    if (own.length === 0) {
+      return `The job declares the calculation "${id}" binding, and there is no such method that may govern. Correct its id or take it off the list.`;
+    }
+    const silent = own.find((one) => one.applicable === 'no');
+    if (silent !== undefined) {
+      return `The job declares ${silent.title} binding, and it gives no number for part ${silent.part}: ${silent.reason}. Enter what it needs, or have the job withdraw it.`;
+    }
+  }
+  return undefined;
+}
+
+function bindingCandidates(joint: Joint, usable: readonly MethodAnswer[]): Candidate[] {
+  return usable
+    .filter((one) => isBinding(joint, one) && one.preheatMinimumCelsius !== undefined)
+    .map((one) => {
+      const celsius = roundedUp(one.preheatMinimumCelsius!);
+      const because = `The job declares ${one.title} binding; for part ${one.part} it gives ${degrees(one.preheatMinimumCelsius!)}, rounded up to the next 5 °C: ${degrees(celsius)}`;
+      return { kind: 'binding calculation' as const, celsius, because };
+    });
+}
+
+function floorCandidate(joint: Joint): Candidate[] {
+  if (joint.codeFloor === undefined) return [];
+  const { preheatMinimumCelsius: celsius, source } = joint.codeFloor;
+  return [{ kind: 'code floor', celsius, because: `${source} sets a mandatory floor of ${degrees(celsius)}` }];
+}
+
+const lower = (first: Candidate): string =>
+  first.kind === 'procedure'
+    ? `the procedure's ${degrees(first.celsius)}`
+    : `the ${degrees(first.celsius)} that is calculated`;

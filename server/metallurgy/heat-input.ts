@@ -1,0 +1,45 @@
+/**
+ * Heat input Q = k * E in kJ/mm, with the efficiency k of the process (EN 1011-1, ISO/TR 17671-1) and the arc
+ * energy E = U * I / v / 1000 (ISO/TR 18491). A heat input that is entered as such already holds its k.
+ */
+import type { Joint } from '../weld/joint.ts';
+import type { WorkingInput } from './answer.ts';
+import type { Fact } from './fact.ts';
+import { plain } from './number.ts';
+
+type Process = Joint['process'];
+
+/** Thermal efficiency by ISO 4063 process. All as published in EN 1011-1; that of 138 from memory. */
+export const arcEfficiency: Readonly<Record<Process, number>> = {
+  '121': 1.0,
+  '111': 0.8,
+  '114': 0.8,
+  '131': 0.8,
+  '135': 0.8,
+  '136': 0.8,
+  '137': 0.8,
+  '138': 0.8,
+  '141': 0.6,
+  '15': 0.6,
+};
+
+/** kJ/mm from volts, amperes and millimetres per second; without k. */
+export const arcEnergy = (volts: number, amperes: number, millimetresPerSecond: number): number =>
+  (volts * amperes) / millimetresPerSecond / 1000;
+
+export function heatInput(joint: Joint): Fact {
+  const stated = joint.heatInput;
+  if (stated === 'not stated') {
+    return { known: false, ask: 'the heat input: kJ/mm, or volts, amperes and travel speed' };
+  }
+  if ('kilojoulesPerMillimetre' in stated) {
+    return { known: true, input: quantity(stated.kilojoulesPerMillimetre, 'stated heat input, k included') };
+  }
+  const { volts, amperes, millimetresPerSecond } = stated;
+  const k = arcEfficiency[joint.process];
+  const energy = arcEnergy(volts, amperes, millimetresPerSecond);
+  const from = `k ${k} (process ${joint.process}) × ${volts} V × ${amperes} A / ${millimetresPerSecond} mm/s = ${k} × ${plain(energy)} kJ/mm`;
+  return { known: true, input: quantity(k * energy, from) };
+}
+
+const quantity = (value: number, from: string): WorkingInput => ({ name: 'Q', value, unit: 'kJ/mm', from });

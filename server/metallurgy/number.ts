@@ -1,0 +1,24 @@
+/**
+ * Comparing and rounding computed temperatures. Formulas with tanh and powers differ in their last bits
+ * between machines; nothing here lets such a bit decide. Celsius unless the name says otherwise.
+ */
+
+/** At or below this a computed minimum means that no preheat is needed: the part dry and at least this warm. Common practice. */
+export const noPreheatCelsius = 20;
+
+/** To a millionth, so that floating noise cannot flip a comparison or a ceiling. */
+export const steady = (value: number): number => Math.round(value * 1e6) / 1e6;
+
+/** Up to the next multiple of 5; a value that is one stays. Common practice for a written procedure. */
+export const roundedUp = (celsius: number): number => Math.ceil(steady(celsius) / 5) * 5;
+
+/** A temperature in words. One decimal, more where one decimal would hide on which side of a multiple of 5 it lies. */
+export const degrees = (celsius: number): string => {
+  const value = steady(celsius);
+  const short = Number(value.toFixed(1));
+  const hidden = short % 5 === 0 && short !== value;
+  return `${hidden ? value : short} °C`;
+};
+
+/** A plain number in words, at most so many decimals, without trailing zeros. */
+export const plain = (value: number, decimals = 4): string => String(Number(value.toFixed(decimals)));

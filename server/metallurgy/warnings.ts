@@ -1,0 +1,142 @@
+/**
+ * What a person must be told or asked about a requirement. A warning that wants an answer holds back readiness
+ * until a named person has given it; the others inform.
+ */
+import type { Joint } from '../weld/joint.ts';
+import type { Acceptance, Governing, MethodAnswer, RequirementWarning } from './answer.ts';
+import { acceptanceOf, highestOf, isBinding } from './governing.ts';
+import { degrees, steady } from './number.ts';
+
+export function warnings(
+  joint: Joint,
+  answers: readonly MethodAnswer[],
+  acceptances: readonly Acceptance[],
+  governs: Governing,
+): readonly RequirementWarning[] {
+  const governors = answers.filter((one) => one.role === 'may govern');
+  return [
+    ...silent(governors),
+    ...extended(joint, governors, acceptances, governs),
+    ...flags(governors),
+    ...procedureSilent(joint),
+    ...procedureBelow(joint, governors, acceptances, governs),
+    ...aboveMaximum(joint, governs),
+  ];
+}
+
+/** Methods that give no number, and why; parts with the same reason in one sentence. */
+const silent = (answers: readonly MethodAnswer[]): RequirementWarning[] =>
+  grouped(
+    answers.filter((one) => one.applicable === 'no'),
+    (one) => [one.reason],
+  ).map(({ first, words, parts }) => ({
+    kind: first.missing.length > 0 ? 'missing fact' : 'out of range',
+    message: `${first.title}, part ${parts}: ${first.missing.length > 0 ? words : `no number, because ${words}`}.`,
+    wantsAnswer: false,
+    method: first.id,
+  }));
+
+const flags = (answers: readonly MethodAnswer[]): RequirementWarning[] =>
+  grouped(answers, (one) => one.flags).map(({ first, words, parts }) => ({
+    kind: 'missing fact',
+    message: `${first.title}, part ${parts}: ${words}.`,
+    wantsAnswer: false,
+    method: first.id,
+  }));
+
+function extended(
+  joint: Joint,
+  answers: readonly MethodAnswer[],
+  acceptances: readonly Acceptance[],
+  governs: Governing,
+): RequirementWarning[] {
+  return answers
+    .filter((one) => one.applicable === 'extended')
+    .map((one) => {
+      const accepted = acceptanceOf(one, acceptances);
+      const head = `${one.title}, part ${one.part}: ${degrees(one.computedCelsius!)} is computed outside the validated range (${one.reason})`;
+      if (accepted !== undefined) {
+        return {
+          kind: 'out of range',
+          message: `${head}; accepted by ${accepted.who}.`,
+          wantsAnswer: false,
+          method: one.id,
+        };
+      }
+      const needed =
+        joint.procedure?.preheatMinimumCelsius === undefined || isBinding(joint, one) || governs.kind === 'none';
+      return {
+        kind: 'extended range not accepted',
+        message: `${head}; it may govern only once a named person accepts it.`,
+        wantsAnswer: needed,
+        method: one.id,
+      };
+    });
+}
+
+function procedureSilent(joint: Joint): RequirementWarning[] {
+  if (joint.procedure === undefined || joint.procedure.preheatMinimumCelsius !== undefined) return [];
+  const { id, revision } = joint.procedure;
+  const message = `Procedure ${id} revision ${revision} states no minimum preheat; the calculation is used instead.`;
+  return [{ kind: 'missing fact', message, wantsAnswer: false }];
+}
+
+/** Also an extended calculation warns: it is a number that someone should have looked at. */
+function procedureBelow(
+  joint: Joint,
+  answers: readonly MethodAnswer[],
+  acceptances: readonly Acceptance[],
+  governs: Governing,
+): RequirementWarning[] {
+  const stated = joint.procedure?.preheatMinimumCelsius;
+  const highest = highestOf(answers.filter((one) => !one.noPreheatNeeded));
+  if (stated === undefined || highest === undefined || stated >= steady(highest.computedCelsius!)) return [];
+  const accepted = acceptances.find((one) => one.subject === 'procedure below calculation');
+  const raised = (governs.preheatMinimumCelsius ?? stated) >= steady(highest.computedCelsius!);
+  const tail =
+    accepted !== undefined ? ` Accepted by ${accepted.who}.` : raised ? '' : ' A named person must answer for it.';
+  return [
+    {
+      kind: 'procedure below calculation',
+      message: `The procedure asks for ${degrees(stated)}, below the ${degrees(highest.computedCelsius!)} of ${highest.title} for part ${highest.part}.${tail}`,
+      wantsAnswer: accepted === undefined && !raised,
+      method: highest.id,
+    },
+  ];
+}
+
+function aboveMaximum(joint: Joint, governs: Governing): RequirementWarning[] {
+  const minimum = governs.preheatMinimumCelsius;
+  if (minimum === undefined || joint.procedure === undefined) return [];
+  const { interpassMaximumCelsius: interpass, highestCelsius: highest } = joint.procedure;
+  const named = [
+    ...(interpass === undefined ? [] : [{ name: 'maximum interpass temperature', value: interpass }]),
+    ...(highest === undefined ? [] : [{ name: 'highest temperature allowed', value: highest }]),
+  ];
+  return named
+    .filter(({ value }) => minimum > value)
+    .map(({ name, value }) => ({
+      kind: 'minimum above maximum interpass',
+      message: `The minimum of ${degrees(minimum)} is above the procedure's ${name} of ${degrees(value)}: no temperature satisfies both. Have the procedure corrected before heating.`,
+      wantsAnswer: false,
+    }));
+}
+
+interface Group {
+  readonly first: MethodAnswer;
+  readonly words: string;
+  readonly parts: string;
+}
+
+function grouped(answers: readonly MethodAnswer[], words: (one: MethodAnswer) => readonly string[]): Group[] {
+  const groups = new Map<string, { first: MethodAnswer; words: string; parts: string[] }>();
+  for (const one of answers) {
+    for (const text of words(one)) {
+      const key = `${one.id}\n${text}`;
+      const group = groups.get(key) ?? { first: one, words: text, parts: [] };
+      group.parts.push(one.part);
+      groups.set(key, group);
+    }
+  }
+  return [...groups.values()].map((group) => ({ ...group, parts: group.parts.join(', ') }));
+}
