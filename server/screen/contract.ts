@@ -86,20 +86,7 @@ export interface LiveReading {
   readonly temperature?: number;
 }
 
-/** One probe over the asked span. Each step: [from, first, minimum, maximum, last], or null where nothing was measured. */
-export interface HistorySeries {
-  readonly probe: string;
-  readonly steps: readonly (
-    | [at: number, first: number, minimum: number, maximum: number, last: number]
-    | [at: number, null]
-  )[];
-}
-export interface HistoryView {
-  readonly from: Instant;
-  readonly to: Instant;
-  readonly stepMilliseconds: number;
-  readonly series: readonly HistorySeries[];
-}
+export type { HistorySeries, HistoryView } from '../measure/history.ts';
 
 export interface TimelineEvent {
   readonly at: Instant;
