@@ -23,7 +23,7 @@ export function open(state: State, kind: FindingKind, from: Instant, detail: Fin
       kind,
       severity: severities[kind],
       from,
-      knownAt: state.heard,
+      knownAt: state.now,
       ...detail,
     } as Mutable<Finding>);
   }

@@ -31,10 +31,9 @@ export function createJudge(openedAt: Instant, opened: StationEvent & { kind: 'o
   const kept: Kept[] = [{ state: structuredClone(state), inputs: [] }];
 
   const goBack = (input: Input, at: Instant): boolean => {
-    if (state.heard - at > rules.lookBack) return false;
+    if (state.now - at > rules.lookBack) return false;
     const index = kept.findLastIndex((each) => each.state.now <= at);
     if (index < 0) return false;
-    const heard = state.heard;
     const now = state.now;
     const knownBefore = new Map(state.findings.map((each) => [each.key, each.knownAt]));
     const inputs = kept.slice(index).flatMap((each) => each.inputs);
@@ -44,7 +43,6 @@ export function createJudge(openedAt: Instant, opened: StationEvent & { kind: 'o
     kept.splice(index + 1);
     kept[index]!.inputs.length = 0;
     for (const each of inputs) forward(each);
-    state.heard = heard;
     advance(state, now);
     for (const finding of state.findings) finding.knownAt = knownBefore.get(finding.key) ?? arrival(input);
     return true;
@@ -58,7 +56,6 @@ export function createJudge(openedAt: Instant, opened: StationEvent & { kind: 'o
       while (kept.length > 2 && kept[1]!.state.now < state.now - rules.lookBack) kept.shift();
     }
     kept.at(-1)!.inputs.push(input);
-    state.heard = Math.max(state.heard, arrival(input)) as Instant;
     take(state, input);
   };
 
@@ -70,7 +67,6 @@ export function createJudge(openedAt: Instant, opened: StationEvent & { kind: 'o
       return true;
     },
     advance(until) {
-      state.heard = Math.max(state.heard, until) as Instant;
       advance(state, until);
     },
     assess: () => assess(state),

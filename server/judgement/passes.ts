@@ -1,13 +1,13 @@
 /** Passes: judged once at the start, watched against the minimum while they run. Starting is never blocked. */
 import { elapsed, type Instant, type MilliCelsius } from '../measure/quantity.ts';
 import type { Act } from '../weld/entry.ts';
-import type { Condition } from './assessment.ts';
+import type { Condition, Finding } from './assessment.ts';
 import { staysWithin } from './compare.ts';
-import { close, note, open } from './findings.ts';
+import { note, open } from './findings.ts';
 import { coldestOf, hottestOf, minimumNow, minimumProbes, onPart } from './places.ts';
 import { conditions, interpassNow } from './readiness.ts';
 import { rules } from './rules.ts';
-import { hasBegunWelding, type PassState, pendingSince, type State } from './state.ts';
+import { type Extreme, hasBegunWelding, type Mutable, type PassState, pendingSince, type State } from './state.ts';
 
 export function startPass(state: State, act: Act & { kind: 'pass start' }, enteredAt: Instant): void {
   if (state.passes.some((each) => each.pass === act.pass)) return;
@@ -49,10 +49,7 @@ export function settlePasses(state: State): void {
     keepExtremes(state, pass);
     const minimum = minimumNow(state);
     const lost = watch(state, pass, 'below minimum during pass', minimum.state === 'not met', rules.confirmFor);
-    if (lost) {
-      pass.minimum = 'not met';
-      lowestValue(state, pass);
-    }
+    if (lost) pass.minimum = 'not met';
     const unknown = watch(state, pass, 'minimum not judged', minimum.state === 'not judged', rules.gapPauses);
     if (unknown && pass.minimum === 'met') pass.minimum = 'not judged';
   }
@@ -108,7 +105,8 @@ function noteOutside(state: State, condition: Condition, pass: string): void {
     case 'minimum reached':
       // Without a stated minimum there is one finding, the one that says so.
       if (condition.reason === 'no minimum stated') return;
-      note(state, notJudged ? 'minimum not judged' : 'below minimum at pass start', state.now, detail);
+      if (notJudged) note(state, 'minimum not judged', state.now, { pass, ...missingOf(condition) });
+      else note(state, 'below minimum at pass start', state.now, detail);
       return;
     case 'soak':
       note(state, notJudged ? 'soak not judged' : 'soak not met', state.now, detail);
@@ -125,6 +123,12 @@ function noteOutside(state: State, condition: Condition, pass: string): void {
       return;
   }
 }
+
+/** The place that could not be read, not the one that could. */
+const missingOf = (condition: Condition): { probe?: string } => {
+  const probe = condition.missing?.[0];
+  return probe === undefined ? {} : { probe };
+};
 
 function keepExtremes(state: State, pass: PassState): void {
   const coldest = coldestOf(state, minimumProbes(state));
@@ -146,7 +150,7 @@ function keepExtremes(state: State, pass: PassState): void {
 type Watched = 'below minimum during pass' | 'minimum not judged';
 const watchKey = (pass: PassState, kind: Watched): string => `${kind}/${pass.pass}`;
 
-/** True once the condition has held for the delay; the finding then holds from when it began. */
+/** True once the condition has held for the delay; the finding then holds from when it began, with the lowest it came to. */
 function watch(state: State, pass: PassState, kind: Watched, holds: boolean, delay: number): boolean {
   const key = watchKey(pass, kind);
   if (!holds) {
@@ -154,16 +158,27 @@ function watch(state: State, pass: PassState, kind: Watched, holds: boolean, del
     return false;
   }
   const since = pendingSince(state, key);
+  const lowest = kind === 'below minimum during pass' ? keepLowest(state, key) : undefined;
   if (elapsed(since, state.now) < delay) return false;
-  const governing = minimumNow(state).governing;
-  open(state, kind, since, {
-    pass: pass.pass,
-    ...(kind === 'minimum not judged' || governing === undefined
-      ? {}
-      : { probe: governing.probe, value: governing.temperature }),
-    ...(state.limits.preheatMinimum === undefined ? {} : { limit: state.limits.preheatMinimum }),
-  });
+  const standing = standingFinding(state, pass, kind, since);
+  const limit = state.limits.preheatMinimum;
+  if (standing === undefined) {
+    open(state, kind, since, {
+      pass: pass.pass,
+      ...(lowest === undefined ? {} : { probe: lowest.probe, value: lowest.temperature }),
+      ...(limit === undefined ? {} : { limit }),
+    });
+  } else if (lowest !== undefined) standing.value = lowest.temperature;
   return true;
+}
+
+function keepLowest(state: State, key: string): Extreme | undefined {
+  const governing = minimumNow(state).governing;
+  const lowest = state.lowest[key];
+  if (governing !== undefined && (lowest === undefined || governing.temperature < lowest.temperature)) {
+    state.lowest[key] = governing;
+  }
+  return state.lowest[key];
 }
 
 function endWatch(state: State, pass: PassState, kind: Watched): void {
@@ -171,28 +186,17 @@ function endWatch(state: State, pass: PassState, kind: Watched): void {
   const since = state.pending[key];
   if (since === undefined) return;
   delete state.pending[key];
-  for (const finding of state.findings) {
-    if (finding.kind === kind && finding.pass === pass.pass && finding.from === since && finding.to === undefined) {
-      close(state, finding.key, state.now);
-    }
-  }
+  delete state.lowest[key];
+  const standing = standingFinding(state, pass, kind, since);
+  if (standing !== undefined) standing.to = state.now;
 }
+
+const standingFinding = (state: State, pass: PassState, kind: Watched, since: Instant): Mutable<Finding> | undefined =>
+  state.findings.find(
+    (each) => each.kind === kind && each.pass === pass.pass && each.from === since && each.to === undefined,
+  );
 
 function dueOf(state: State, pass: PassState, kind: Watched, delay: number): Instant | undefined {
   const since = state.pending[watchKey(pass, kind)];
   return since === undefined ? undefined : ((since + delay) as Instant);
-}
-
-function lowestValue(state: State, pass: PassState): void {
-  const open = state.findings.find(
-    (each) => each.kind === 'below minimum during pass' && each.pass === pass.pass && each.to === undefined,
-  );
-  const governing = minimumNow(state).governing;
-  if (
-    open !== undefined &&
-    governing !== undefined &&
-    governing.temperature < (open.value ?? Number.POSITIVE_INFINITY)
-  ) {
-    open.value = governing.temperature;
-  }
 }

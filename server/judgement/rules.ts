@@ -15,7 +15,7 @@ export const rules = {
   /** When a heated face that still rises betrays that the heat is not off, and by how much in the last half of that time. Own choice. */
   risingCheckedAfter: seconds(60),
   risingComparedFrom: seconds(30),
-  risingMillikelvin: 1_000,
+  risingMillikelvin: 500,
   /** Oldest reading that may stand for the interpass temperature at the arc: "immediately before" in ISO 13916. Own choice of the seconds. */
   interpassReadingAge: seconds(10),
   /** A contact reading takes a hand: it may be this old. Own choice. */

@@ -87,8 +87,6 @@ export interface ContactState {
 
 export interface State {
   now: Instant;
-  /** Latest arrival heard of: when a finding becomes known. */
-  heard: Instant;
   openedAt: Instant;
   joint: Joint;
   source: Source;
@@ -109,6 +107,8 @@ export interface State {
   alarms: Mutable<Alarm>[];
   /** When each watched excess began, by key, while it is not yet confirmed. */
   pending: { [key: string]: Instant };
+  /** Lowest governing place since a watched fall below minimum began, by the same key. */
+  lowest: { [key: string]: Extreme };
   minimumFirstReachedAt?: Instant;
   everReady: boolean;
   closedAt?: Instant;
@@ -119,7 +119,6 @@ export function begin(at: Instant, event: StationEvent & { kind: 'opened' }): St
   const answer = requirement(event.joint, []);
   return {
     now: at,
-    heard: at,
     openedAt: at,
     joint: event.joint,
     source: event.source,
@@ -135,6 +134,7 @@ export function begin(at: Instant, event: StationEvent & { kind: 'opened' }): St
     findings: [],
     alarms: [],
     pending: {},
+    lowest: {},
     everReady: false,
   };
 }

@@ -1,0 +1,74 @@
+/** Every scenario file beside this one, judged and compared with what it expects, and folded in other ways to the same end. */
+import { readdirSync, readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import type { Assessment } from '../../../server/judgement/assessment.ts';
+import { createJudge, judgeAll } from '../../../server/judgement/judge.ts';
+import { arrival } from '../../../server/weld/entry.ts';
+import { readScenario, type Scenario, scenarioStart } from '../../support/scenario.ts';
+
+const folder = new URL('./scenarios/', import.meta.url);
+const files = readdirSync(folder)
+  .filter((name) => name.endsWith('.txt'))
+  .sort();
+
+describe('scenarios', () => {
+  it('are there', () => {
+    expect(files.length).toBeGreaterThan(20);
+  });
+
+  for (const file of files) {
+    const scenario = readScenario(readFileSync(new URL(file, folder), 'utf8'));
+    it(`${file}: ${scenario.title}`, () => {
+      const { assessment } = judgeAll(scenario.inputs, scenario.end);
+      expect(inWords(scenario, assessment)).toEqual([...scenario.expected].sort());
+    });
+    it(`${file}: the same when time passes in many steps`, () => {
+      expect(inSteps(scenario, 700)).toEqual(judgeAll(scenario.inputs, scenario.end).assessment);
+    });
+  }
+});
+
+function inSteps(scenario: Scenario, step: number): Assessment {
+  const [first, ...rest] = scenario.inputs;
+  if (first?.type !== 'station' || first.event.kind !== 'opened') throw new Error('no opening');
+  const judge = createJudge(first.at, first.event);
+  let now: number = first.at;
+  for (const input of rest) {
+    for (; now + step < arrival(input); now += step) judge.advance((now + step) as typeof first.at);
+    judge.take(input);
+  }
+  judge.advance(scenario.end);
+  return judge.assess();
+}
+
+/** The assessment in the words that a scenario file expects: only kinds of line that the file uses are compared, except findings and verdict. */
+function inWords(scenario: Scenario, assessment: Assessment): string[] {
+  const uses = (word: string): boolean => scenario.expected.some((each) => each.startsWith(`${word} `));
+  const time = (at: number): string => {
+    const seconds = Math.round((at - scenarioStart) / 1000);
+    return `${Math.floor(seconds / 60)}:${String(seconds % 60).padStart(2, '0')}`;
+  };
+  const lines = [`verdict ${assessment.verdict}`];
+  for (const each of assessment.findings) {
+    const what = [each.kind, each.pass, each.probe].filter((part) => part !== undefined).join(', ');
+    const number = each.value === undefined ? '' : `, ${each.value / 1000}`;
+    lines.push(`finding ${what}${number}, ${time(each.from)} to ${each.to === undefined ? 'end' : time(each.to)}`);
+  }
+  if (uses('phase')) lines.push(`phase ${assessment.phase}`);
+  if (uses('reached'))
+    lines.push(
+      `reached ${assessment.minimumFirstReachedAt === undefined ? 'never' : time(assessment.minimumFirstReachedAt)}`,
+    );
+  if (uses('soak'))
+    lines.push(`soak ${assessment.soak.state}${assessment.soak.voidedBy ? ` by ${assessment.soak.voidedBy}` : ''}`);
+  if (uses('pass')) {
+    for (const pass of assessment.passes)
+      lines.push(`pass ${pass.pass} minimum ${pass.minimum}, maximum ${pass.maximum}`);
+  }
+  if (uses('alarm')) for (const alarm of assessment.alarms) lines.push(`alarm ${alarm.key} ${alarm.state}`);
+  if (uses('condition')) {
+    for (const each of assessment.conditions)
+      if (each.state !== 'met') lines.push(`condition ${each.id} ${each.state}, ${each.reason}`);
+  }
+  return lines.sort();
+}

@@ -1,0 +1,209 @@
+/**
+ * Reads a judgement scenario: one text file that an inspector can review without reading code. Header lines
+ * say the joint and its probes, rows give time, temperatures and acts, and the end says what is expected.
+ * Between two rows temperatures run straight; "-" is no reading, "open" a flagged open circuit, both until the next row.
+ */
+import { after, type Instant, instant, milliCelsius } from '../../server/measure/quantity.ts';
+import type { Act, Input, SourceKind } from '../../server/weld/entry.ts';
+import { type Joint, jointSchema } from '../../server/weld/joint.ts';
+import type { Quality, Scan, ScanValue } from '../../server/weld/scan.ts';
+
+export interface Scenario {
+  readonly title: string;
+  readonly joint: Joint;
+  readonly inputs: readonly Input[];
+  readonly end: Instant;
+  readonly expected: readonly string[];
+}
+
+export const scenarioStart = instant(Date.UTC(2026, 2, 2, 6, 0, 0));
+
+export function readScenario(text: string): Scenario {
+  const lines = text.split('\n').map((line) => line.trimEnd());
+  const title = lines[0]?.replace(/^# */, '') ?? '';
+  const header = new Map<string, string[]>();
+  let row = 1;
+  for (; row < lines.length && !lines[row]!.startsWith('time'); row++) {
+    const [key, ...rest] = lines[row]!.split(':');
+    if (rest.length > 0) header.set(key!.trim(), [...(header.get(key!.trim()) ?? []), rest.join(':').trim()]);
+  }
+  const columns = lines[row]!.split(/\s+/)
+    .filter((each) => each !== 'act')
+    .slice(1);
+  const rows: { at: number; cells: string[]; act: string }[] = [];
+  for (row++; row < lines.length && lines[row] !== 'expect'; row++) {
+    const line = lines[row]!;
+    if (line.trim() === '' || line.startsWith('#')) continue;
+    const cells = line.trim().split(/\s+/);
+    rows.push({
+      at: clock(cells[0]!),
+      cells: cells.slice(1, columns.length + 1),
+      act: cells.slice(columns.length + 1).join(' '),
+    });
+  }
+  const expected = lines
+    .slice(row + 1)
+    .map((each) => each.trim())
+    .filter((each) => each !== '');
+  const period = Number(header.get('period')?.[0] ?? '1') * 1000;
+  const joint = jointOf(header);
+  const end = after(scenarioStart, rows.at(-1)!.at);
+  return { title, joint, inputs: inputsOf(joint, columns, rows, period, header), end, expected };
+}
+
+const clock = (text: string): number => {
+  const parts = text.split(':').map(Number);
+  return parts.reduce((sum, each) => sum * 60 + each, 0) * 1000;
+};
+
+function jointOf(header: Map<string, string[]>): Joint {
+  const facts = Object.fromEntries(
+    (header.get('joint')?.[0] ?? '').split(',').map((each) => {
+      const [key, ...value] = each.trim().split(' ');
+      return [key, value.join(' ')];
+    }),
+  );
+  const number = (key: string): number | undefined => (facts[key] === undefined ? undefined : Number(facts[key]));
+  const thickness = number('thickness') ?? 80;
+  const limits = {
+    preheatMinimumCelsius: number('minimum'),
+    interpassMaximumCelsius: number('interpass'),
+    maintenanceMinimumCelsius: number('maintenance'),
+    highestCelsius: number('highest'),
+    evennessMaximumKelvin: number('evenness'),
+    soakHoldMinutes: number('hold'),
+    zonePlacesRequired: number('places'),
+  };
+  const analyses = [
+    {
+      origin: 'heat certificate',
+      percent: { C: 0.17, Si: 0.35, Mn: 1.45, Cr: 0.05, Mo: 0.01, V: 0.005, Ni: 0.05, Cu: 0.15, Nb: 0.02, B: 0 },
+    },
+  ];
+  return jointSchema.parse({
+    format: 'preheat joint 1',
+    id: 'scenario',
+    title: 'scenario',
+    jointType: 'plate butt',
+    parts: (['A', 'B'] as const).map((side) => ({
+      id: `plate-${side.toLowerCase()}`,
+      side,
+      thicknessMillimetres: thickness,
+      analyses,
+    })),
+    consumable: { hydrogen: { millilitresPer100Grams: 5 } },
+    process: '121',
+    heatInput: { kilojoulesPerMillimetre: 1.5 },
+    heating: { means: 'resistance pads', face: facts.heated ?? 'front', whileWelding: facts.heaters ?? 'off' },
+    probes: (header.get('probe') ?? []).map((line, index) => {
+      const [id, use, side, face, distance] = line.split(/,\s*/);
+      return {
+        id,
+        use,
+        board: 'board-1',
+        channel: index + 1,
+        thermocouple: 'K',
+        ...(side === undefined
+          ? {}
+          : { place: { part: `plate-${side.toLowerCase()}`, side, face, distanceMillimetres: Number(distance) } }),
+      };
+    }),
+    procedure: {
+      id: 'P-1',
+      revision: '0',
+      decisionRule: 'simple acceptance',
+      ...Object.fromEntries(Object.entries(limits).filter(([, value]) => value !== undefined)),
+    },
+  });
+}
+
+function inputsOf(
+  joint: Joint,
+  columns: string[],
+  rows: { at: number; cells: string[]; act: string }[],
+  period: number,
+  header: Map<string, string[]>,
+): Input[] {
+  const inputs: Input[] = [
+    {
+      type: 'station',
+      at: scenarioStart,
+      event: {
+        kind: 'opened',
+        joint,
+        source: { kind: (header.get('source')?.[0] ?? 'measured') as SourceKind, detail: 'scenario' },
+        periodMilliseconds: period,
+        openedBy: 'Ada',
+        rules: 'test',
+        station: 'test',
+      },
+    },
+  ];
+  let sequence = 0;
+  rows.forEach((from, index) => {
+    const at = after(scenarioStart, from.at);
+    const to = rows[index + 1];
+    const until = to?.at ?? from.at + 1;
+    const acts =
+      from.act === ''
+        ? []
+        : from.act.split(';').map((act): Input => ({ type: 'act', at, who: 'Ada', act: actOf(act.trim(), at) }));
+    if (from.cells.every((cell) => cell === '.')) inputs.push(...acts);
+    for (let time = from.at; time < until; time += period) {
+      if (from.cells.every((cell) => cell === '.')) continue;
+      const share = to === undefined ? 0 : (time - from.at) / (to.at - from.at);
+      const values = columns.flatMap((probe, column): ScanValue[] =>
+        value(probe, from.cells[column]!, to?.cells[column], share),
+      );
+      const when = after(scenarioStart, time);
+      const scan: Scan = {
+        board: 'board-1',
+        boot: 1,
+        sequence: ++sequence,
+        ticks: time,
+        measuredAt: when,
+        arrivedAt: when,
+        late: false,
+        inputs: 0,
+        values,
+      };
+      inputs.push({ type: 'scan', scan });
+      // A reading and an act of the same instant: the reading came first.
+      if (time === from.at) inputs.push(...acts);
+    }
+  });
+  return inputs;
+}
+
+const words: { [word: string]: Quality } = { '-': 'no reading', open: 'open', range: 'out of range' };
+
+function value(probe: string, from: string, to: string | undefined, share: number): ScanValue[] {
+  const quality = words[from];
+  if (quality !== undefined) return [{ probe, quality, raw: { form: 'none' } }];
+  const start = Number(from);
+  const end = to === undefined || words[to] !== undefined || to === '.' ? start : Number(to);
+  const temperature = milliCelsius(start + (end - start) * share);
+  return [{ probe, quality: 'good', temperature, raw: { form: 'temperature', reported: temperature } }];
+}
+
+function actOf(text: string, at: Instant): Act {
+  const [verb, ...rest] = text.split(' ');
+  if (verb === 'heat') return { kind: 'heat', state: rest[0] as 'on' | 'off' };
+  if (verb === 'start') {
+    const ago = rest[1] === undefined ? {} : { happenedAt: at - Number(rest[1]) * 60_000 };
+    return { kind: 'pass start', pass: rest[0]!, passKind: 'fill', welder: 'Bo', ...ago };
+  }
+  if (verb === 'end') return { kind: 'pass end', pass: rest[0]! };
+  if (verb === 'contact') {
+    return {
+      kind: 'contact reading',
+      celsius: Number(rest[0]),
+      instrument: 'hand thermometer',
+      use: 'interpass',
+      place: { part: 'plate-a', side: 'A', face: 'front', distanceMillimetres: 10 },
+    };
+  }
+  if (verb === 'acknowledge') return { kind: 'acknowledge', alarm: rest.join(' ') };
+  if (verb === 'close') return { kind: 'close' };
+  throw new Error(`the scenario has an act that nobody knows: ${text}`);
+}
