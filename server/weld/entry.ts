@@ -5,14 +5,13 @@
 import { z } from 'zod';
 import { limits } from '../measure/limits.ts';
 import type { Instant } from '../measure/quantity.ts';
+import { documentBytesSchema, mediaTypeSchema, sha256Schema } from './document.ts';
 import { type Joint, jointSchema } from './joint.ts';
 import { personSchema } from './person.ts';
 import { placeSchema } from './probe.ts';
 import type { Scan } from './scan.ts';
+import { labelSchema, nameSchema, textSchema } from './text.ts';
 
-const name = z.string().trim().min(1).max(limits.nameMaximum);
-const text = z.string().trim().min(1, 'this needs words').max(limits.textMaximum);
-const sha256 = z.string().regex(/^[0-9a-f]{64}$/);
 /** When it happened, if not now: integer milliseconds since 1970 UTC. */
 const happenedAt = z.number().int().positive().optional();
 
@@ -33,39 +32,46 @@ export const actSchema = z
     z.strictObject({ kind: z.literal('heat'), state: z.enum(['on', 'off']), happenedAt }),
     z.strictObject({
       kind: z.literal('pass start'),
-      pass: name,
+      pass: nameSchema,
       passKind: z.enum(passKinds),
-      welder: name,
+      welder: nameSchema,
       side: z.enum(['A', 'B']).optional(),
-      where: z.string().max(limits.nameMaximum).optional(),
+      where: labelSchema.optional(),
       happenedAt,
     }),
-    z.strictObject({ kind: z.literal('pass end'), pass: name, happenedAt }),
+    z.strictObject({ kind: z.literal('pass end'), pass: nameSchema, happenedAt }),
     z.strictObject({
       kind: z.literal('contact reading'),
       celsius: z.number().min(-60).max(1400),
-      instrument: name,
+      instrument: nameSchema,
       use: z.enum(['interpass', 'zone', 'opposite face']),
       place: placeSchema,
       happenedAt,
     }),
-    z.strictObject({ kind: z.literal('note'), text, document: sha256.optional() }),
-    z.strictObject({ kind: z.literal('acknowledge'), alarm: name }),
+    z.strictObject({ kind: z.literal('note'), text: textSchema, document: sha256Schema.optional() }),
+    /** `alarm` is the alarm's key as the station gave it. */
+    z.strictObject({
+      kind: z.literal('acknowledge'),
+      alarm: z
+        .string()
+        .min(1)
+        .max(4 * limits.nameMaximum),
+    }),
     z.strictObject({
       kind: z.literal('accept'),
       subject: z.enum(['extended range', 'procedure below calculation']),
-      method: name.optional(),
-      reason: text,
+      method: nameSchema.optional(),
+      reason: textSchema,
     }),
-    z.strictObject({ kind: z.literal('declare source'), statement: text }),
+    z.strictObject({ kind: z.literal('declare source'), statement: textSchema }),
     z.strictObject({
       kind: z.literal('attach'),
-      title: name,
-      mediaType: name,
-      bytes: z.number().int().positive().max(limits.documentMaximum),
-      sha256,
+      title: nameSchema,
+      mediaType: mediaTypeSchema,
+      bytes: documentBytesSchema,
+      sha256: sha256Schema,
     }),
-    z.strictObject({ kind: z.literal('revise'), joint: jointSchema, reason: text }),
+    z.strictObject({ kind: z.literal('revise'), joint: jointSchema, reason: textSchema }),
     z.strictObject({ kind: z.literal('close'), statement: z.string().max(limits.textMaximum).optional() }),
   ])
   .meta({ id: 'Act', description: "A person's act on a joint." });

@@ -2,8 +2,7 @@
 import { z } from 'zod';
 import { limits } from '../measure/limits.ts';
 import { thermocoupleTypes } from '../measure/thermocouple.ts';
-
-const name = z.string().trim().min(1).max(limits.nameMaximum);
+import { nameSchema } from './text.ts';
 
 /** front: the face toward the welder. back: the face opposite to it. */
 export const faces = ['front', 'back'] as const;
@@ -12,7 +11,7 @@ export const sides = ['A', 'B'] as const;
 
 export const placeSchema = z
   .strictObject({
-    part: name,
+    part: nameSchema,
     side: z.enum(sides),
     face: z.enum(faces),
     /** From the edge of the groove; 0 is on the weld metal or at its edge. */
@@ -28,9 +27,9 @@ export type ProbeUse = (typeof probeUses)[number];
 
 export const probeSchema = z
   .strictObject({
-    id: name,
+    id: nameSchema,
     /** Identity that the board states in its hello; for an imported log, any name. */
-    board: name,
+    board: nameSchema,
     channel: z.number().int().min(1).max(limits.channelsMaximum),
     thermocouple: z.enum(thermocoupleTypes),
     use: z.enum(probeUses),

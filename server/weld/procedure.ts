@@ -1,38 +1,79 @@
 /** What the qualified procedure asks for. What it does not state is absent, never a default. */
 import { z } from 'zod';
 import { limits } from '../measure/limits.ts';
+import { sha256Schema } from './document.ts';
+import { nameSchema } from './text.ts';
 
-const text = z.string().trim().min(1).max(limits.nameMaximum);
-const temperature = z.number().min(-50).max(900);
+const temperature = (description: string) => z.number().min(-50).max(900).meta({ description });
 
 export const procedureSchema = z
   .strictObject({
-    id: text,
-    revision: text,
-    preheatMinimumCelsius: temperature.optional(),
-    interpassMaximumCelsius: temperature.optional(),
-    /** Lowest temperature while welding is interrupted (ISO 13916 Tm). */
-    maintenanceMinimumCelsius: temperature.optional(),
-    /** Highest temperature allowed anywhere on the part. */
-    highestCelsius: temperature.optional(),
-    /** Largest spread of the zone probes of one face. No standard gives one; none stated: shown, not judged. */
-    evennessMaximumKelvin: z.number().positive().max(500).optional(),
-    /** Hold at or above minimum before the first arc where the heaters stay on. */
-    soakHoldMinutes: z.number().min(0).max(10_000).optional(),
-    /** Zone places that must be at minimum: k of those fitted. Absent: every one. */
-    zonePlacesRequired: z.number().int().min(1).max(limits.probesMaximum).optional(),
-    /** Simple acceptance: the reading is compared with the limit directly. */
-    decisionRule: z.literal('simple acceptance'),
+    id: nameSchema,
+    revision: nameSchema,
+    /** SHA-256 of the kept document, where there is one. */
+    document: sha256Schema.optional(),
+    preheatMinimumCelsius: temperature(
+      'Lowest temperature of the weld zone before each pass (ISO 13916 Tp).',
+    ).optional(),
+    interpassMaximumCelsius: temperature('Highest temperature just before the next pass (ISO 13916 Ti).').optional(),
+    maintenanceMinimumCelsius: temperature(
+      'Lowest temperature while welding is interrupted (ISO 13916 Tm).',
+    ).optional(),
+    highestCelsius: temperature('Highest temperature allowed anywhere on the part at any time.').optional(),
+    evennessMaximumKelvin: z
+      .number()
+      .positive()
+      .max(500)
+      .meta({
+        description:
+          'Largest spread of the zone probes of one face. No standard gives one; none stated: shown, not judged.',
+      })
+      .optional(),
+    soakHoldMinutes: z
+      .number()
+      .min(0)
+      .max(10_000)
+      .meta({
+        description:
+          'Soak rule where the heaters stay on: minutes at or above minimum before the first pass. None stated: not judged. Where the heat goes off the wait follows from the thickness.',
+      })
+      .optional(),
+    zonePlacesRequired: z
+      .number()
+      .int()
+      .min(1)
+      .max(limits.probesMaximum)
+      .meta({ description: 'Zone places that must be at minimum, of those fitted. Absent: every one.' })
+      .optional(),
+    decisionRule: z
+      .literal('simple acceptance')
+      .meta({ description: 'Simple acceptance: the reading is compared with the limit directly.' }),
   })
   .superRefine((procedure, context) => {
-    const { preheatMinimumCelsius: minimum, interpassMaximumCelsius: maximum } = procedure;
-    if (minimum !== undefined && maximum !== undefined && minimum > maximum) {
+    for (const [lower, upper] of ordered) {
+      const low = procedure[lower.field];
+      const high = procedure[upper.field];
+      if (low === undefined || high === undefined || low <= high) continue;
       context.addIssue({
         code: 'custom',
-        path: ['interpassMaximumCelsius'],
-        message: `the maximum interpass temperature ${maximum} °C is below the minimum preheat ${minimum} °C; one of them is mistyped`,
+        path: [upper.field],
+        message: `at least ${low} °C, the ${lower.name} (${lower.field}); one of the two is mistyped`,
       });
     }
   })
   .meta({ id: 'Procedure', description: 'The limits of the qualified welding procedure that is bound to the joint.' });
 export type Procedure = z.infer<typeof procedureSchema>;
+
+const minimum = { field: 'preheatMinimumCelsius', name: 'minimum preheat' } as const;
+const interpass = { field: 'interpassMaximumCelsius', name: 'maximum interpass temperature' } as const;
+const maintenance = { field: 'maintenanceMinimumCelsius', name: 'maintenance temperature' } as const;
+const highest = { field: 'highestCelsius', name: 'highest temperature allowed' } as const;
+
+/** Pairs that no temperature could satisfy the other way round. */
+const ordered = [
+  [minimum, interpass],
+  [maintenance, interpass],
+  [minimum, highest],
+  [interpass, highest],
+  [maintenance, highest],
+] as const;

@@ -1,0 +1,63 @@
+/** What one field of a joint says of another: unique ids and wires, probes on parts that exist, counts that fit. */
+import type { Joint } from './joint.ts';
+import type { Probe } from './probe.ts';
+
+export interface CrossIssue {
+  readonly path: (string | number)[];
+  /** What is allowed, in words. */
+  readonly message: string;
+}
+
+export function crossChecks(joint: Pick<Joint, 'parts' | 'probes' | 'procedure'>): readonly CrossIssue[] {
+  return [
+    ...repeated(joint.parts.map((part) => part.id)).map((index) => ({
+      path: ['parts', index, 'id'],
+      message: 'an id that no other part has',
+    })),
+    ...repeated(joint.probes.map((probe) => probe.id)).map((index) => ({
+      path: ['probes', index, 'id'],
+      message: 'an id that no other probe has',
+    })),
+    ...repeated(joint.probes.map(wire)).map((index) => ({
+      path: ['probes', index, 'channel'],
+      message: `a channel that is free; ${wire(joint.probes[index]!)} already carries probe ${carrier(joint.probes, index)}`,
+    })),
+    ...joint.probes.flatMap((probe, index) => placeOnPart(joint, probe, index)),
+    ...countOfZonePlaces(joint),
+  ];
+}
+
+function placeOnPart(joint: Pick<Joint, 'parts'>, probe: Probe, index: number): CrossIssue[] {
+  if (probe.place === undefined) return [];
+  const part = joint.parts.find((one) => one.id === probe.place?.part);
+  if (part === undefined) {
+    const ids = joint.parts.map((one) => one.id).join(', ');
+    return [{ path: ['probes', index, 'place', 'part'], message: `the id of a part of this joint: ${ids}` }];
+  }
+  if (part.side === 'both' || part.side === probe.place.side) return [];
+  return [
+    {
+      path: ['probes', index, 'place', 'side'],
+      message: `${part.side}, because part ${part.id} forms side ${part.side} of the groove`,
+    },
+  ];
+}
+
+function countOfZonePlaces(joint: Pick<Joint, 'probes' | 'procedure'>): CrossIssue[] {
+  const required = joint.procedure?.zonePlacesRequired;
+  const fitted = joint.probes.filter((probe) => probe.use === 'zone').length;
+  if (required === undefined || fitted === 0 || required <= fitted) return [];
+  return [
+    {
+      path: ['procedure', 'zonePlacesRequired'],
+      message: `at most ${fitted}, the number of zone probes on this joint`,
+    },
+  ];
+}
+
+const wire = (probe: Probe): string => `${probe.board} channel ${probe.channel}`;
+const carrier = (probes: readonly Probe[], index: number): string =>
+  probes.find((probe) => wire(probe) === wire(probes[index]!))!.id;
+/** Positions of values that stood earlier in the list. */
+const repeated = (values: readonly string[]): number[] =>
+  values.flatMap((value, index) => (values.indexOf(value) < index ? [index] : []));
