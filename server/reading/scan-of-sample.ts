@@ -49,17 +49,22 @@ const judged = (probe: Probe, hello: Hello, { faults, channel, reading }: Sample
   const fault = faultPriority.find((candidate) => faults.includes(candidate));
   // The flag is believed before the number: drivers leave the last good value or zero beside a fault.
   if (fault !== undefined) return { quality: fault };
-  if (reading.form === 'voltage') {
-    if (isDeadLine(reading)) return { quality: 'no reading' };
-    return junctionOfVoltage(
-      probe.thermocouple,
-      reading.deciMicrovolts as DeciMicrovolt,
-      (reading.coldJunctionCentiCelsius * 10) as MilliCelsius,
-    );
+  switch (reading.form) {
+    case 'voltage':
+      if (isDeadLine(reading)) return { quality: 'no reading' };
+      return junctionOfVoltage(
+        probe.thermocouple,
+        reading.deciMicrovolts as DeciMicrovolt,
+        (reading.coldJunctionCentiCelsius * 10) as MilliCelsius,
+      );
+    case 'temperature': {
+      const declared = hello.channels.find((candidate) => candidate.channel === channel);
+      if (declared?.thermocouple !== probe.thermocouple) return { quality: 'no reading' };
+      return junctionAt(probe.thermocouple, reading.centiCelsius / 100);
+    }
+    case 'none':
+      return { quality: 'no reading' };
   }
-  const declared = hello.channels.find((candidate) => candidate.channel === channel);
-  if (declared?.thermocouple !== probe.thermocouple) return { quality: 'no reading' };
-  return junctionAt(probe.thermocouple, reading.centiCelsius / 100);
 };
 
 /**
@@ -83,11 +88,17 @@ export const faultPriority: readonly Fault[] = [
 const isDeadLine = (reading: { readonly deciMicrovolts: number; readonly coldJunctionCentiCelsius: number }): boolean =>
   reading.deciMicrovolts === 0 && reading.coldJunctionCentiCelsius === 0;
 
-const rawOf = ({ reading }: SampleValue): Raw =>
-  reading.form === 'voltage'
-    ? {
+const rawOf = ({ reading }: SampleValue): Raw => {
+  switch (reading.form) {
+    case 'voltage':
+      return {
         form: 'voltage',
         deciMicrovolts: reading.deciMicrovolts as DeciMicrovolt,
         coldJunction: (reading.coldJunctionCentiCelsius * 10) as MilliCelsius,
-      }
-    : { form: 'temperature', reported: (reading.centiCelsius * 10) as MilliCelsius };
+      };
+    case 'temperature':
+      return { form: 'temperature', reported: (reading.centiCelsius * 10) as MilliCelsius };
+    case 'none':
+      return { form: 'none' };
+  }
+};

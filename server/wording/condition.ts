@@ -1,0 +1,155 @@
+/**
+ * One condition of readiness in words, with its number and, where it can be known, the time to go. The
+ * words say what is and, where it is not met, what would meet it.
+ */
+import type { Assessment, Condition } from '../judgement/assessment.ts';
+import type { MilliCelsius, Millikelvin, Milliseconds } from '../measure/quantity.ts';
+import { begun, listText } from './list.ts';
+import {
+  atMostText,
+  differenceLimitText,
+  differenceText,
+  limitText,
+  ofLimitText,
+  temperatureText,
+} from './temperature.ts';
+import { aboutText, durationText } from './time.ts';
+import { placeShort } from './words.ts';
+
+/** A phrase without a full stop, in sentence case: "Opposite face 128 °C of 150 °C at T4, about 14 min". */
+export const conditionText = (condition: Condition, assessment: Assessment): string => {
+  const { reason, missing = [] } = condition;
+  switch (reason) {
+    case 'ok':
+      return metText(condition, assessment);
+    case 'below minimum':
+      return condition.id === 'soak'
+        ? 'Soak begins when every place is at the minimum'
+        : `${begun(belowText(condition, assessment))}${toGo(condition)}`;
+    case 'no trusted fresh reading':
+      return missing.length === 0 ? noReadingText(condition) : `No trusted reading now at ${listText(missing)}`;
+    case 'no minimum stated':
+      return 'Minimum preheat not known: bind the procedure, or complete the analysis so that a method can be computed';
+    case 'no zone probe':
+      return 'No zone probe: the minimum cannot be judged without one';
+    case 'side without zone probe at 75 mm':
+      return `No zone probe at 75 mm or more from the groove on side ${listText(missing)}`;
+    case 'heat is on':
+      return `Heat is on: the wait begins when it is off${waitOf(condition)}`;
+    case 'waiting after heat off':
+      return `Evening out with the heat off: ${doneOf(condition)}${toGo(condition)}`;
+    case 'holding':
+      return `Holding: ${doneOf(condition)}${toGo(condition)}`;
+    case 'no hold stated':
+      return 'Soak not judged: the heaters stay on and the procedure states no hold';
+    case 'face still rising':
+      return 'Entered as heat off, but the heated face still rises: turn the heat off and enter it again';
+    case 'heat state not entered':
+      return 'Enter heat on and heat off: the wait counts from there';
+    case 'spread too large':
+      return `Uneven: zone probes of one face are ${spreadText(condition)} apart`;
+    case 'no limit stated':
+      return noLimitText(condition);
+    case 'too hot':
+      return `Too hot: ${condition.id === 'interpass maximum' ? 'interpass ' : ''}${hotText(condition)}${toGo(condition)}`;
+    case 'no interpass place':
+      return 'Interpass not judged: no probe measures it, so take a contact reading beside the weld just before the arc';
+    case 'named answer missing':
+      return `Needs an answer by a named person: ${listText(missing.map(answerText))}`;
+    case 'paused by gap':
+      return `Wait stopped by missing readings: ${doneOf(condition)}`;
+    case 'no soak needed':
+      return 'No soak needed: measured opposite the heat';
+  }
+};
+
+/** Where a probe sits, as one would point to it: its use if that names a face, else side and face. */
+export const probeWhere = (probe: string, { probes }: Assessment): string => {
+  const status = probes.find((each) => each.probe === probe);
+  if (status?.use === 'opposite face') return 'opposite face';
+  return status?.place === undefined ? '' : placeShort(status.place);
+};
+
+const metText = (condition: Condition, assessment: Assessment): string => {
+  switch (condition.id) {
+    case 'minimum stated':
+      return condition.limit === undefined
+        ? 'No preheat needed'
+        : `Minimum preheat ${limitText(condition.limit as MilliCelsius)}`;
+    case 'zone probes placed':
+      return 'Zone probes placed';
+    case 'minimum reached':
+      return condition.value === undefined
+        ? 'Minimum preheat reached'
+        : `Minimum reached: coldest ${belowText(condition, assessment)}`;
+    case 'soak':
+      return condition.limit === undefined
+        ? 'Soak done'
+        : `Soak done: ${durationText(condition.limit as Milliseconds)}`;
+    case 'evenness':
+      return condition.value === undefined ? 'Even' : `Even: zone probes of one face ${spreadText(condition)} apart`;
+    case 'highest temperature':
+      return condition.value === undefined
+        ? 'Nowhere above the highest temperature allowed'
+        : `Nowhere too hot: hottest ${hotText(condition)}`;
+    case 'interpass maximum':
+      return condition.value === undefined ? 'Interpass in the window' : `Interpass ${hotText(condition)}`;
+    case 'answers given':
+      return 'No answer is waiting';
+  }
+};
+
+const belowText = ({ probe, value, limit }: Condition, assessment: Assessment): string => {
+  if (value === undefined) return 'Below the minimum preheat';
+  const number = ofLimitText(value as MilliCelsius, limit as MilliCelsius | undefined);
+  if (probe === undefined) return number;
+  const where = probeWhere(probe, assessment);
+  return where === '' ? `${number} at ${probe}` : `${where} ${number} at ${probe}`;
+};
+
+const hotText = ({ probe, value, limit }: Condition): string => {
+  if (value === undefined) return limit === undefined ? 'above its limit' : `above ${limitText(limit as MilliCelsius)}`;
+  const number =
+    limit === undefined
+      ? temperatureText(value as MilliCelsius)
+      : atMostText(value as MilliCelsius, limit as MilliCelsius);
+  return probe === undefined ? number : `${number} at ${probe}`;
+};
+
+const spreadText = ({ value, limit }: Condition): string => {
+  if (value === undefined) return 'too far';
+  const beside = { limit: limit as Millikelvin | undefined };
+  const number = differenceText(value as Millikelvin, beside);
+  return limit === undefined ? number : `${number} (at most ${differenceLimitText(limit as Millikelvin)})`;
+};
+
+const noReadingText = ({ id }: Condition): string => {
+  if (id === 'interpass maximum') return 'Interpass not judged: no fresh reading at an interpass place';
+  if (id === 'evenness') return 'Evenness not judged: it takes two trusted zone probes on one face';
+  if (id === 'highest temperature') return 'Highest temperature not judged: no trusted reading on the part now';
+  return 'No trusted reading now';
+};
+
+const noLimitText = ({ id, value }: Condition): string => {
+  if (id !== 'evenness') return 'No limit stated, so not judged';
+  return value === undefined
+    ? 'Evenness not judged: no limit stated'
+    : `Zone probes of one face ${differenceText(value as Millikelvin)} apart; no limit stated, so not judged`;
+};
+
+const doneOf = ({ value, limit }: Condition): string => {
+  const done = value === undefined ? 'begun' : durationText(value as Milliseconds);
+  return limit === undefined ? done : `${done} of ${durationText(limit as Milliseconds)}`;
+};
+
+const waitOf = ({ limit }: Condition): string =>
+  limit === undefined ? '' : `, ${durationText(limit as Milliseconds)} to wait then`;
+
+const toGo = ({ timeToGo }: Condition): string => (timeToGo === undefined ? '' : `, ${aboutText(timeToGo)}`);
+
+/** What is to be answered, by the kind of the warning. An unknown kind is told by its own name. */
+const answerText = (kind: string): string => {
+  if (kind === 'procedure below calculation') return 'the procedure asks for less than the calculation';
+  if (kind === 'extended range not accepted') return 'a calculation outside its range';
+  return kind;
+};

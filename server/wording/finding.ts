@@ -1,0 +1,197 @@
+/** A finding in words: what was found, why it matters, and what to do first. */
+import type { Finding } from '../judgement/assessment.ts';
+import type { Instant, MilliCelsius, Millikelvin, Milliseconds } from '../measure/quantity.ts';
+import { atMostText, differenceLimitText, differenceText, ofLimitText, temperatureText } from './temperature.ts';
+import { clockText, durationText } from './time.ts';
+
+export interface FindingWords {
+  /** What, where, with its number: a phrase in sentence case without a full stop. */
+  readonly what: string;
+  readonly why: string;
+  readonly first: string;
+}
+
+export const findingText = (finding: Finding): FindingWords => {
+  const probe = finding.probe ?? 'A probe';
+  const at = finding.probe === undefined ? '' : ` at ${finding.probe}`;
+  const start = finding.pass === undefined ? 'when a pass began' : `when pass ${finding.pass} began`;
+  const during = finding.pass === undefined ? 'during a pass' : `during pass ${finding.pass}`;
+  switch (finding.kind) {
+    case 'silent':
+      return {
+        what: `${probe} gave no reading`,
+        why: placeNotJudged,
+        first: 'Look at the board, its cable and the plug of the probe.',
+      };
+    case 'intermittent':
+      return {
+        what: `${probe} came and went`,
+        why: 'A wire that breaks and touches again can also read wrongly while it seems alive, so it is not trusted.',
+        first: 'With the current off, move the wire and the plug and look for the loose place; fit the tip anew.',
+      };
+    case 'running away':
+      return {
+        what: `${probe} ran away from anything the part can do`,
+        why: 'Such values come from a breaking or touching wire, not from the steel. They are kept and not trusted.',
+        first: 'With the current off, look at the tip and along the wire for burnt or bare places.',
+      };
+    case 'out of range':
+      return {
+        what: `${probe} gave values that its type cannot have`,
+        why: placeNotJudged,
+        first: 'Check that a thermocouple is connected, its type, and its two wires for a swap.',
+      };
+    case 'open circuit':
+      return {
+        what: `${probe} has an open wire`,
+        why: placeNotJudged,
+        first: 'With the current off, look at the weld of the tip, the wire and the plug.',
+      };
+    case 'short circuit':
+      return {
+        what: `${probe} has a short circuit`,
+        why: placeNotJudged,
+        first: 'Look for bare wire that touches the part, a frame or a supply lead.',
+      };
+    case 'cold junction out of range':
+      return {
+        what: `${probe}: the terminal temperature of its board is out of range`,
+        why: 'Every reading of that board hangs on the temperature at its terminals.',
+        first: 'Move the board away from the heat, let it cool, and see whether its box is closed.',
+      };
+    case 'below minimum at pass start':
+      return {
+        what: `Below the minimum preheat${at} ${start}${reached(finding)}`,
+        why: 'Welding below the minimum preheat lets the weld cool too fast; cracks may come later.',
+        first: 'Tell the coordinator. What was welded cold may need examination before it is covered.',
+      };
+    case 'below minimum during pass':
+      return {
+        what: `Below the minimum preheat${at} ${during}${reached(finding)}`,
+        why: 'The steel around the arc was colder than the minimum while welding went on.',
+        first: 'Tell the coordinator, and heat again before the next pass.',
+      };
+    case 'minimum not judged':
+      return {
+        what: `Minimum preheat not judged ${finding.pass === undefined ? 'at a required place' : `for pass ${finding.pass}`}${at}`,
+        why: 'A required place had no trusted, fresh reading. What was not measured is not taken as warm.',
+        first: 'Mend or replace the probe, or take a contact reading, before the next pass.',
+      };
+    case 'soak not met':
+      return {
+        what: `Soak not complete ${start}${lasted(finding)}`,
+        why: 'The surface may be warm while the inside is not.',
+        first: 'Tell the coordinator. Next time let the soak run out before the arc.',
+      };
+    case 'soak not judged':
+      return {
+        what: `Soak not judged ${start}`,
+        why: 'Without heat on and off, or a hold stated by the procedure, nobody can tell whether the heat went through.',
+        first: 'Enter heat on and off as it happens, or have the hold stated in the procedure.',
+      };
+    case 'interpass above maximum':
+      return {
+        what: `Interpass above the maximum${at} ${start}${capped(finding)}`,
+        why: 'Too hot between passes costs toughness and strength.',
+        first: 'Tell the coordinator. Wait for the window before the next pass.',
+      };
+    case 'interpass not judged':
+      return {
+        what: `Interpass not judged ${start}`,
+        why: 'No reading at an interpass place was fresh enough, and no other place can stand for it.',
+        first: 'Fit an interpass probe, or take a contact reading just before the arc.',
+      };
+    case 'above highest temperature':
+      return {
+        what: `Hotter than allowed${at}${capped(finding)}`,
+        why: 'The part was hotter than the procedure allows anywhere; the steel itself may have changed.',
+        first: 'Turn the heat down, keep the record, and ask the coordinator.',
+      };
+    case 'uneven':
+      return {
+        what: `Zone probes too far apart ${start}${spread(finding)}`,
+        why: 'A wide spread means that part of the zone is heated by the other part, and stresses grow.',
+        first: 'Shift heat to the cold side and let it even out.',
+      };
+    case 'heat off but still rising':
+      return {
+        what: `Heat entered as off, but the heated face still rose${at}${only(finding)}`,
+        why: 'A reading on the heated face with the heat on shows the heater rather than the steel, so no wait was begun.',
+        first: 'Turn the heat off, then enter it again.',
+      };
+    case 'maintenance temperature lost':
+      return {
+        what: `Below the temperature to be kept during a break${at}${reached(finding)}`,
+        why: 'A joint that cools half welded can crack before it is finished.',
+        first: 'Heat again and see what the procedure asks before going on.',
+      };
+    case 'too few zone probes':
+      return {
+        what: `Too few zone probes${finding.pass === undefined ? '' : ` for pass ${finding.pass}`}`,
+        why: 'Above 50 mm the temperature has to hold over 75 mm on each side; without a probe there it is not known.',
+        first: 'Fit a zone probe at 75 mm or more from the groove on each side.',
+      };
+    case 'no minimum to judge':
+      return {
+        what: `No minimum preheat to judge${finding.pass === undefined ? '' : ` for pass ${finding.pass}`}`,
+        why: 'Neither a procedure nor a method gave a number.',
+        first: 'Bind the procedure, or complete the analysis, thickness, hydrogen and heat input.',
+      };
+    case 'source not verified':
+      return {
+        what: 'Nobody has put their name to the source of the readings',
+        why: 'A port that does not identify its hardware could be anything, software included.',
+        first: 'See what is connected, and declare it by name.',
+      };
+    case 'procedure below calculation':
+      return {
+        what: 'The procedure asks for less preheat than the calculation',
+        why: 'A qualified procedure may know better than a formula, but somebody has to say so.',
+        first: 'Have the coordinator answer by name, with the reason.',
+      };
+    case 'extended range not accepted':
+      return {
+        what: 'The governing calculation lies outside its stated range and nobody has accepted it',
+        why: 'Beyond its range a formula is a guess that a person has to take on.',
+        first: 'Have the coordinator accept it by name, or bind a procedure.',
+      };
+    case 'recording interrupted':
+      return {
+        what: `Recording was interrupted${gap(finding)}`,
+        why: 'What happened in that time is not in this record.',
+        first: 'Find out why the station stopped, and add what was written down by hand as a note.',
+      };
+  }
+};
+
+/** "14:03:22 to 14:05:10", "since 14:03:22", or one time where it was an instant. */
+export const findingSpan = ({ from, to }: { readonly from: Instant; readonly to?: Instant }, zone: string): string => {
+  if (to === undefined) return `since ${clockText(from, zone)}`;
+  return to === from ? clockText(from, zone) : `${clockText(from, zone)} to ${clockText(to, zone)}`;
+};
+
+const placeNotJudged = 'Its place is not judged while it lasts, and a place not judged never counts as warm.';
+
+type Numbers = Pick<Finding, 'value' | 'limit'>;
+
+const reached = ({ value, limit }: Numbers): string =>
+  value === undefined ? '' : `: ${ofLimitText(value as MilliCelsius, limit as MilliCelsius | undefined)}`;
+
+const capped = ({ value, limit }: Numbers): string =>
+  value === undefined ? '' : `: ${atMostText(value as MilliCelsius, limit as MilliCelsius | undefined)}`;
+
+const only = ({ value }: Numbers): string => (value === undefined ? '' : `: ${temperatureText(value as MilliCelsius)}`);
+
+const spread = ({ value, limit }: Numbers): string => {
+  if (value === undefined) return '';
+  const number = differenceText(value as Millikelvin, { limit: limit as Millikelvin | undefined });
+  return limit === undefined ? `: ${number}` : `: ${number}, at most ${differenceLimitText(limit as Millikelvin)}`;
+};
+
+const lasted = ({ value, limit }: Numbers): string => {
+  if (value === undefined) return '';
+  const done = durationText(value as Milliseconds);
+  return limit === undefined ? `: ${done}` : `: ${done} of ${durationText(limit as Milliseconds)}`;
+};
+
+const gap = ({ value }: Numbers): string => (value === undefined ? '' : ` for ${durationText(value as Milliseconds)}`);

@@ -1,0 +1,29 @@
+/** Interpass between two passes: in the window, too hot with its trend and the time to go, or not judged. */
+import type { Interpass, Limits } from '../judgement/assessment.ts';
+import { atMostText, limitText, trendText } from './temperature.ts';
+import { aboutText } from './time.ts';
+
+export const interpassText = (interpass: Interpass, limits: Limits): string => {
+  const maximum = limits.interpassMaximum;
+  switch (interpass.state) {
+    case 'not judged':
+      return maximum === undefined
+        ? 'Interpass not judged: no maximum is stated.'
+        : `Interpass not judged: no fresh reading at an interpass place (at most ${limitText(maximum)}). A contact reading beside the weld counts.`;
+    case 'window':
+      return `Interpass ${reading(interpass, limits)}: ${maximum === undefined ? 'no maximum is stated' : 'not too hot'}${trend(interpass)}.`;
+    case 'too hot': {
+      const wait = interpass.timeToWindow === undefined ? '' : `; wait ${aboutText(interpass.timeToWindow)}`;
+      return `Interpass ${reading(interpass, limits)}: too hot${trend(interpass)}${wait}.`;
+    }
+  }
+};
+
+const reading = ({ probe, temperature }: Interpass, { interpassMaximum }: Limits): string => {
+  if (temperature === undefined) return 'reading';
+  const number = atMostText(temperature, interpassMaximum);
+  return probe === undefined ? number : `${number} at ${probe}`;
+};
+
+const trend = ({ trendPerMinute }: Interpass): string =>
+  trendPerMinute === undefined ? '' : `, ${trendText(trendPerMinute)}`;

@@ -1,0 +1,54 @@
+/** The soak in one sentence: which rule, how far, and why it stopped. */
+import type { SoakStatus } from '../judgement/assessment.ts';
+import type { Milliseconds } from '../measure/quantity.ts';
+import { aboutText, durationText } from './time.ts';
+
+export const soakText = (soak: SoakStatus): string => {
+  switch (soak.state) {
+    case 'not needed':
+      return soak.rule === 'opposite' ? 'No soak needed: the face opposite the heat is measured.' : 'No soak needed.';
+    case 'not judged':
+      return 'Soak not judged: the heaters stay on and the procedure states no hold.';
+    case 'not begun':
+      return `Soak not begun. ${beginsWhen(soak)}`;
+    case 'running':
+      return `${name(soak)} running: ${progress(soak)}${toGo(soak)}.`;
+    case 'paused':
+      return `${name(soak)} paused by missing readings: ${progress(soak)}. It goes on when they return within 60 s; later it begins again.`;
+    case 'done':
+      return `${name(soak)} done${soak.required === undefined ? '' : `: ${durationText(soak.required)}`}.`;
+    case 'voided':
+      return `Soak lost: ${cause(soak)}. ${beginsWhen(soak)}`;
+  }
+};
+
+const name = ({ rule }: SoakStatus): string => (rule === 'hold' ? 'Hold' : 'Wait after heat off');
+
+const progress = ({ done, required }: SoakStatus): string => {
+  const passed = durationText(done ?? (0 as Milliseconds));
+  return required === undefined ? passed : `${passed} of ${durationText(required)}`;
+};
+
+const toGo = ({ done, required }: SoakStatus): string =>
+  required === undefined ? '' : `, ${aboutText((required - (done ?? 0)) as Milliseconds)} to go`;
+
+const beginsWhen = ({ rule, required }: SoakStatus): string => {
+  const time = required === undefined ? '' : ` and lasts ${durationText(required)}`;
+  return rule === 'hold'
+    ? `It begins when every place is at the minimum${time}.`
+    : `It begins when the heat is off and every place is at the minimum${time}.`;
+};
+
+const cause = ({ voidedBy }: SoakStatus): string => {
+  if (voidedBy === undefined) return 'no cause recorded';
+  switch (voidedBy) {
+    case 'heat on':
+      return 'the heat was turned on again';
+    case 'below minimum':
+      return 'a place fell below the minimum';
+    case 'gap':
+      return 'readings were missing for more than 60 s';
+    case 'still rising':
+      return 'the heated face still rose although the heat was entered as off';
+  }
+};

@@ -1,0 +1,59 @@
+/** A plain assessment to put one's own facts into: a heated joint with two zone probes and one opposite the heat. */
+import type { Assessment, Condition, ProbeStatus } from '../../../server/judgement/assessment.ts';
+import { instant, type MilliCelsius, milliCelsius } from '../../../server/measure/quantity.ts';
+import type { ProbeUse } from '../../../server/weld/probe.ts';
+
+export const at = instant(1_795_000_000_000);
+
+export const probe = (id: string, use: ProbeUse, face: 'front' | 'back', celsius: number): ProbeStatus => ({
+  probe: id,
+  use,
+  place: { part: 'plate', side: 'A', face, distanceMillimetres: 75 },
+  quality: 'good',
+  temperature: milliCelsius(celsius),
+  measuredAt: at,
+  fresh: true,
+  trusted: true,
+  required: true,
+});
+
+export const assessment = (facts: Partial<Assessment> = {}): Assessment => ({
+  at,
+  phase: 'heating',
+  source: { kind: 'measured', detail: 'board mill-3' },
+  heat: 'on',
+  limits: { preheatMinimum: milliCelsius(150), interpassMaximum: milliCelsius(250) },
+  requirement: {
+    equivalents: [],
+    methods: [],
+    governing: { kind: 'procedure', preheatMinimumCelsius: 150, because: 'The procedure states it.' },
+    warnings: [],
+  },
+  probes: [
+    probe('T1', 'zone', 'front', 151),
+    probe('T4', 'opposite face', 'back', 128),
+    probe('T9', 'interpass', 'front', 180),
+  ],
+  coldest: { probe: 'T4', temperature: milliCelsius(128) },
+  spread: [],
+  conditions: [],
+  ready: false,
+  soak: { rule: 'opposite', state: 'not needed' },
+  interpass: { state: 'not judged' },
+  passes: [],
+  findings: [],
+  alarms: [],
+  verdict: 'cannot-be-judged',
+  scope: [],
+  ...facts,
+});
+
+export const below: Condition = {
+  id: 'minimum reached',
+  state: 'not met',
+  reason: 'below minimum',
+  probe: 'T4',
+  value: milliCelsius(128.2) as MilliCelsius,
+  limit: milliCelsius(150),
+  timeToGo: (13.2 * 60_000) as never,
+};
