@@ -36,8 +36,10 @@ export interface Equivalent {
   readonly inputs: readonly WorkingInput[];
   /** Elements that the formula needs and the paper does not give. */
   readonly missing: readonly string[];
-  /** In words, one each: contents outside the range of composition of the formula. The value is then arithmetic only. */
+  /** In words, one each: contents outside the range of composition. The value is then arithmetic only. */
   readonly outOfRange: readonly string[];
+  /** Whose range of composition it is and how well it is known, in words. */
+  readonly rangeOf: string;
   /** Elements that the range names and no paper reports, so that the range is not fully checked. */
   readonly unchecked: readonly string[];
   readonly source: string;
@@ -90,7 +92,7 @@ export interface Governing {
    * they are. For 'no preheat needed' it is 20: dry and at least 20 C (common practice). Absent for 'none'.
    */
   readonly preheatMinimumCelsius?: number;
-  /** One sentence. */
+  /** In words, ready to be shown: what governs, how it was rounded or raised, or what to do where nothing governs. */
   readonly because: string;
 }
 

@@ -39,6 +39,7 @@ export function equivalent(definition: EquivalentDefinition, part: string, analy
     inputs: highest?.inputs ?? [],
     missing,
     outOfRange: unique(analyses.flatMap((analysis) => outOfRange(definition, analysis, analyses))),
+    rangeOf: definition.rangeOf,
     unchecked: unchecked(definition, analyses),
     source: definition.source,
     status: definition.status,
@@ -73,7 +74,7 @@ function outOfRange(definition: EquivalentDefinition, analysis: Analysis, all: r
     if (value >= minimum && value <= maximum) return [];
     const side = value < minimum ? `below ${minimum}` : `above ${maximum}`;
     const where = all.length > 1 ? ` in ${analysisName(analysis, all)}` : '';
-    return [`${element} ${plain(value)} %${where} is ${side} % (${definition.rangeOf})`];
+    return [`${element} ${plain(value)} %${where} is ${side} %`];
   });
 }
 

@@ -86,8 +86,9 @@ function methodCandidate(
   const celsius = roundedUp(value);
   const stands =
     steady(value) === celsius ? 'a multiple of 5 °C as it stands' : `rounded up to the next 5 °C: ${degrees(celsius)}`;
-  const count = new Set(usable.map((one) => one.part)).size;
-  const chosen = count > 1 ? ', the most demanding of the parts' : '';
+  const chosen = usable.some((one) => one.part !== highest.part && one.computedCelsius! < value)
+    ? ', the most demanding of the parts'
+    : '';
   return { kind: 'highest method', celsius, because: `${which} gives ${degrees(value)}${chosen}, ${stands}` };
 }
 

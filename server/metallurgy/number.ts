@@ -17,8 +17,11 @@ export const degrees = (celsius: number): string => {
   const value = steady(celsius);
   const short = Number(value.toFixed(1));
   const hidden = short % 5 === 0 && short !== value;
-  return `${hidden ? value : short} °C`;
+  return `${signed(hidden ? value : short)} °C`;
 };
 
 /** A plain number in words, at most so many decimals, without trailing zeros. */
-export const plain = (value: number, decimals = 4): string => String(Number(value.toFixed(decimals)));
+export const plain = (value: number, decimals = 5): string => signed(Number(value.toFixed(decimals)));
+
+/** With a true minus sign, and no minus before zero. */
+const signed = (value: number): string => (value < 0 ? `\u2212${-value}` : String(Math.abs(value)));

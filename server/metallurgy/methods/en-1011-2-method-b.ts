@@ -51,7 +51,7 @@ export function methodBTerms({ cet, d, hd, q }: MethodBInputs): readonly Working
 function work(facts: PartFacts): Outcome {
   const { part, hydrogen, heatInput } = facts;
   const parent = facts.equivalent('CET');
-  const d: WorkingInput = { name: 'd', value: part.thicknessMillimetres, unit: 'mm', from: `thickness of ${part.id}` };
+  const d: WorkingInput = { name: 'd', value: part.thicknessMillimetres, unit: 'mm', from: 'thickness of the part' };
   const missing = [
     ...(parent.missing.length > 0 ? [`${parent.missing.join(', ')} in the analysis of ${part.id}`] : []),
     ...(hydrogen.known ? [] : [hydrogen.ask]),
@@ -60,11 +60,11 @@ function work(facts: PartFacts): Outcome {
   if (parent.value === undefined || !hydrogen.known || !heatInput.known) {
     return { kind: 'asks', missing, inputs: [d, ...known(hydrogen), ...known(heatInput)] };
   }
-  const { cet, flags } = governingCet(parent.value, part.id, facts.weldMetal('CET'));
+  const { cet, flags } = governingCet(parent.value, facts.weldMetal('CET'));
   const inputs = [cet, d, hydrogen.input, heatInput.input];
   const values = { CET: cet.value, d: d.value, HD: hydrogen.input.value, Q: heatInput.input.value };
   const left = outside(range, values);
-  const refused = [...parent.outOfRange, ...left.filter((one) => one.grade === 'refused').map((one) => one.words)];
+  const refused = [...composition(parent), ...left.filter((one) => one.grade === 'refused').map((one) => one.words)];
   if (refused.length > 0) return { kind: 'refuses', reason: refused.join('; '), inputs };
   const terms = methodBTerms({ cet: values.CET, d: values.d, hd: values.HD, q: values.Q });
   return {
@@ -81,29 +81,28 @@ function work(facts: PartFacts): Outcome {
  * The parent metal governs if its CET is at least 0.03 above the weld metal's, else the weld metal's CET plus
  * 0.03 (rule from memory). Without an analysis of the weld metal the parent's is used, and said so.
  */
-function governingCet(
-  parent: number,
-  part: string,
-  weldMetal: Equivalent | undefined,
-): { cet: WorkingInput; flags: string[] } {
+function governingCet(parent: number, weldMetal: Equivalent | undefined): { cet: WorkingInput; flags: string[] } {
   const input = (value: number, from: string): WorkingInput => ({ name: 'CET', value, unit: '%', from });
   const weld = weldMetal?.value;
   if (weld === undefined) {
     const lack = weldMetal === undefined ? 'is not given' : `lacks ${weldMetal.missing.join(', ')}`;
     return {
-      cet: input(parent, `parent metal of ${part}`),
+      cet: input(parent, 'parent metal'),
       flags: [`the analysis of the weld metal ${lack}; the CET of the parent metal is used alone`],
     };
   }
   const compared = `parent ${plain(parent)}, weld metal ${plain(weld)}; rule from memory`;
   if (steady(parent - weld) >= 0.03) {
     return {
-      cet: input(parent, `parent metal of ${part}, at least 0.03 above the weld metal (${compared})`),
+      cet: input(parent, `parent metal, at least 0.03 above the weld metal (${compared})`),
       flags: [],
     };
   }
   return { cet: input(weld + 0.03, `weld metal plus 0.03 (${compared})`), flags: [] };
 }
+
+const composition = (parent: Equivalent): string[] =>
+  parent.outOfRange.length === 0 ? [] : [`${parent.outOfRange.join(', ')} (${parent.rangeOf})`];
 
 function uncheckedFlag(parent: Equivalent): string[] {
   if (parent.unchecked.length === 0) return [];

@@ -1,0 +1,94 @@
+/** The requirement in words for a terminal: the answer first, then what to note, then the working. */
+import type { Equivalent, MethodAnswer, Requirement, WorkingInput } from '../metallurgy/answer.ts';
+import { degrees, plain } from '../metallurgy/number.ts';
+import type { Joint } from '../weld/joint.ts';
+import { cautions } from '../wording/cautions.ts';
+import { listText } from '../wording/list.ts';
+import { governingText, minimumText } from '../wording/requirement.ts';
+
+export function requirementText(joint: Joint, answer: Requirement): string {
+  const { governing } = answer;
+  return [
+    `${joint.title} (${joint.id})`,
+    '',
+    `Required preheat: ${minimumText(answer)}, ${governingText(governing.kind)}`,
+    `  ${governing.because}`,
+    ...section('To be noted', answer.warnings.map(warningLine)),
+    ...section('Carbon equivalents', merged(answer.equivalents, equivalentLines)),
+    ...section('Methods', merged(answer.methods, methodLines)),
+    ...section(
+      'Cautions',
+      cautions.slice(0, 2).map((caution) => `- ${caution}`),
+    ),
+  ].join('\n');
+}
+
+const section = (title: string, lines: readonly string[]): string[] =>
+  lines.length === 0 ? [] : ['', title, ...lines.map((line) => `  ${line}`)];
+
+const warningLine = ({ kind, message, wantsAnswer }: Requirement['warnings'][number]): string =>
+  `- ${kind}: ${message}${wantsAnswer ? ' [wants a named answer]' : ''}`;
+
+/** Parts that get the same lines share them. */
+function merged<Of extends { readonly part: string }>(all: readonly Of[], lines: (one: Of) => Lines): string[] {
+  const groups = new Map<string, { parts: string[]; lines: Lines }>();
+  for (const one of all) {
+    const made = lines(one);
+    const key = JSON.stringify(made);
+    const group = groups.get(key) ?? { parts: [], lines: made };
+    group.parts.push(one.part);
+    groups.set(key, group);
+  }
+  return [...groups.values()].flatMap(({ parts, lines: { name, result, working } }) => [
+    `${name}, ${listText(parts)}: ${result}`,
+    ...working.map((line) => `  ${line}`),
+  ]);
+}
+
+interface Lines {
+  readonly name: string;
+  readonly result: string;
+  readonly working: readonly string[];
+}
+
+const equivalentLines = (one: Equivalent): Lines => ({
+  name: one.id,
+  result: one.value === undefined ? `not known; needed: ${one.missing.join(', ')}` : `${plain(one.value)} %`,
+  working: [
+    one.formula,
+    ...inputLines(one.inputs),
+    ...(one.outOfRange.length === 0 ? [] : [`outside: ${one.outOfRange.join(', ')} (${one.rangeOf})`]),
+    `source: ${one.source} (${one.status})`,
+  ],
+});
+
+const methodLines = (one: MethodAnswer): Lines => ({
+  name: one.title,
+  result: methodResult(one),
+  working: [
+    one.formula,
+    ...inputLines(one.inputs),
+    ...one.terms.map((term) => `${term.formula} = ${plain(term.value, 4)} ${term.unit} (${term.name})`),
+    ...one.flags.map((flag) => `note: ${flag}`),
+    `source: ${one.source} (${one.status})`,
+  ],
+});
+
+function methodResult(one: MethodAnswer): string {
+  if (one.computedCelsius === undefined) return `no number; ${one.reason}`;
+  const value = one.noPreheatNeeded
+    ? `no preheat needed (the formula gives ${degrees(one.computedCelsius)})`
+    : degrees(one.computedCelsius);
+  return one.applicable === 'extended' ? `${value}, beyond its validated range: ${one.reason}` : value;
+}
+
+/** Inputs of the same origin share a line. */
+function inputLines(inputs: readonly WorkingInput[]): string[] {
+  const byOrigin = new Map<string, string[]>();
+  for (const { name, value, unit, from } of inputs) {
+    const list = byOrigin.get(from) ?? [];
+    list.push(`${name} ${plain(value)} ${unit}`);
+    byOrigin.set(from, list);
+  }
+  return [...byOrigin].map(([from, list]) => `${list.join(', ')} (${from})`);
+}
