@@ -33,6 +33,22 @@ export const limits = {
   commitGroupMilliseconds: 100,
   /** Longest time before journalled scans are sealed into a block, milliseconds. */
   sealAfterMilliseconds: 60_000,
+  /** One entry of a chain in canonical form, bytes. */
+  entryBytesMaximum: 4_000_000,
+  /** Objects and lists within each other in one entry. */
+  canonicalDepthMaximum: 40,
+  /** The scans of one sealed block in canonical form, not compressed, bytes. */
+  blockBytesMaximum: 64_000_000,
+  /** One scan in canonical form, bytes. */
+  scanBytesMaximum: 1_000_000,
+  /** Scans of one chain that wait to be sealed, bytes; at this mark they are sealed at once. */
+  journalBytesMaximum: 16_000_000,
+  /** Scans and entries in one commit. */
+  commitItemsMaximum: 20_000,
+  /** Items that one question to the record's tail may ask for. */
+  tailItemsMaximum: 5_000,
+  /** Heads of joint chains noted in one entry of the station's chain. */
+  headsPerEntryMaximum: 1_000,
   /** Scans in one sealed block. */
   scansPerBlockMaximum: 20_000,
   /** First and longest pause between tries to open a port, milliseconds. */
@@ -40,6 +56,13 @@ export const limits = {
   reopenLongestMilliseconds: 5_000,
   /** Silence on a port that was talking before the link counts as lost, milliseconds. */
   linkSilenceMilliseconds: 3_000,
+  /** Pause between two askings for a board's hello, and how long it is asked before the port is opened anew, milliseconds. */
+  helloAskMilliseconds: 1_000,
+  helloWaitMilliseconds: 10_000,
+  /** Commands to one board that may wait to be written. */
+  commandsWaitingMaximum: 64,
+  /** Sequence numbers of one board that are remembered as missing. */
+  missingRememberedMaximum: 10_000,
   /** Points that the history sends for one probe and one view. */
   historyPointsMaximum: 2_000,
   /** Bytes that may wait for one slow screen before it is cut off and has to catch up. */

@@ -1,0 +1,78 @@
+/**
+ * What is handed to the record, and what comes back once it is kept. A body is the act or the event
+ * itself, with its kind, so that nothing is lost between the judge's input and the record.
+ */
+import type { Instant } from '../measure/quantity.ts';
+import { type Act, actSchema, type Input, type StationEvent } from '../weld/entry.ts';
+import type { Scan } from '../weld/scan.ts';
+
+/** The chain of the station itself; every other chain has the id of its joint. */
+export const stationChain = 'station';
+/** Who, for what the station writes of its own accord. */
+export const stationName = 'station';
+
+/** 'block' is what the record itself writes: sealed scans, heads of the other chains, its own beginning. */
+export type EntryClass = 'input' | 'conclusion' | 'block';
+
+export interface ScanItem {
+  readonly type: 'scan';
+  readonly chain: string;
+  readonly scan: Scan;
+}
+export interface EntryItem {
+  readonly type: 'entry';
+  readonly chain: string;
+  readonly at: Instant;
+  readonly who: string;
+  readonly role?: string;
+  readonly class: 'input' | 'conclusion';
+  readonly kind: string;
+  readonly body: unknown;
+}
+export type Item = ScanItem | EntryItem;
+
+/** Kept. Position: one integer over all chains, one for each scan and entry, in order of arrival. */
+export type CommittedScan = ScanItem & { readonly position: number };
+export type CommittedEntry = EntryItem & {
+  readonly position: number;
+  /** Place in its chain, counted from 1; blocks count too. */
+  readonly seq: number;
+  readonly hash: string;
+};
+export type CommittedItem = CommittedScan | CommittedEntry;
+
+/** Every kind of station event; the compiler refuses this list when one is missing. */
+const stationKinds: Readonly<Record<StationEvent['kind'], true>> = {
+  opened: true,
+  source: true,
+  period: true,
+  board: true,
+  link: true,
+  clock: true,
+  station: true,
+};
+const actKinds: ReadonlySet<string> = new Set(actSchema.options.map((option) => option.shape.kind.value));
+
+/** An input of the judge as an item of a chain. */
+export const itemOf = (chain: string, input: Input): Item => {
+  if (input.type === 'scan') return { type: 'scan', chain, scan: input.scan };
+  const common = { type: 'entry', chain, at: input.at, class: 'input' } as const;
+  if (input.type === 'station') return { ...common, who: stationName, kind: input.event.kind, body: input.event };
+  const role = input.role === undefined ? {} : { role: input.role };
+  return { ...common, who: input.who, ...role, kind: input.act.kind, body: input.act };
+};
+
+/** The judge's input in an item; undefined for a conclusion. Throws for an input of a kind not known here. */
+export const inputOf = (item: Item): Input | undefined => {
+  if (item.type === 'scan') return { type: 'scan', scan: item.scan };
+  if (item.class !== 'input') return undefined;
+  if (Object.hasOwn(stationKinds, item.kind)) return { type: 'station', at: item.at, event: item.body as StationEvent };
+  if (!actKinds.has(item.kind)) {
+    throw new Error(
+      `The record holds an input of the kind "${item.kind}" in ${item.chain}, which this program does not know. ` +
+        'It cannot be judged here: use the program version that wrote it, or a newer one.',
+    );
+  }
+  const role = item.role === undefined ? {} : { role: item.role };
+  return { type: 'act', at: item.at, who: item.who, ...role, act: item.body as Act };
+};

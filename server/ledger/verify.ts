@@ -1,0 +1,95 @@
+/**
+ * Walks one chain as it is stored and names the first entry that is not as it was written: changed,
+ * missing, moved, or put in. Cutting the end off leaves a chain that is sound in itself; it shows only
+ * against a head known from elsewhere (the station's chain, a printed report), given as expectedHead.
+ */
+import { type BlockBody, blockKind, faultOfBlock, isFilled } from './block.ts';
+import { type Envelope, readEnvelopeStrictly } from './envelope.ts';
+import { noHash, sha256Hex } from './hash.ts';
+
+export interface StoredRow {
+  readonly seq: number;
+  readonly bytes: Uint8Array;
+  readonly hash: string;
+  /** Compressed scans, for a block. */
+  readonly packed?: Uint8Array;
+}
+export interface Head {
+  /** 0 and no hash for a chain without entries. */
+  readonly seq: number;
+  readonly hash: string;
+}
+export type BadWhy = 'altered' | 'missing' | 'moved' | 'put in' | 'scans altered' | 'cut off' | 'not the known head';
+export interface FirstBad {
+  readonly seq: number;
+  readonly why: BadWhy;
+  readonly detail: string;
+}
+export interface ChainCheck {
+  readonly chain: string;
+  readonly ok: boolean;
+  /** Entries that stand, counted up to the first bad one. */
+  readonly entries: number;
+  readonly head: Head;
+  readonly firstBad?: FirstBad;
+}
+export interface VerifyOptions {
+  /** Heads known from elsewhere: each must stand in the chain. */
+  readonly expectedHeads?: readonly Head[];
+  /** Told of every entry that stands, in order. */
+  readonly visit?: (envelope: Envelope, row: StoredRow) => void;
+}
+
+export const verifyChain = (chain: string, rows: Iterable<StoredRow>, options: VerifyOptions = {}): ChainCheck => {
+  const expected = new Map(
+    (options.expectedHeads ?? []).filter((head) => head.seq > 0).map((head) => [head.seq, head.hash]),
+  );
+  let head: Head = { seq: 0, hash: noHash };
+  let before = head;
+  const bad = (firstBad: FirstBad): ChainCheck => ({ chain, ok: false, entries: head.seq, head, firstBad });
+  for (const row of rows) {
+    const checked = check(chain, before, head, row);
+    if ('why' in checked) return bad(checked);
+    const known = expected.get(row.seq);
+    if (known !== undefined && known !== row.hash) {
+      return bad({ seq: row.seq, why: 'not the known head', detail: `hash ${row.hash}, known as ${known}` });
+    }
+    before = head;
+    head = { seq: row.seq, hash: row.hash };
+    options.visit?.(checked, row);
+  }
+  const beyond = [...expected.keys()].filter((seq) => seq > head.seq).sort((a, b) => b - a)[0];
+  if (beyond !== undefined) {
+    return bad({ seq: head.seq + 1, why: 'cut off', detail: `the chain is known to have reached entry ${beyond}` });
+  }
+  return { chain, ok: true, entries: head.seq, head };
+};
+
+const check = (chain: string, before: Head, head: Head, row: StoredRow): Envelope | FirstBad => {
+  const seq = head.seq + 1;
+  if (row.seq > seq) return { seq, why: 'missing', detail: `entry ${row.seq} follows entry ${head.seq}` };
+  if (row.seq < seq) return { seq: row.seq, why: 'put in', detail: 'the place in the chain is taken twice' };
+  if (sha256Hex(row.bytes) !== row.hash)
+    return { seq, why: 'altered', detail: 'the bytes do not have the hash noted with them' };
+  let envelope: Envelope;
+  try {
+    envelope = readEnvelopeStrictly(row.bytes);
+  } catch (error) {
+    return { seq, why: 'altered', detail: error instanceof Error ? error.message : String(error) };
+  }
+  if (envelope.chain === chain && envelope.seq === head.seq && envelope.previous === before.hash) {
+    return { seq: head.seq, why: 'put in', detail: 'two entries claim this place; one of them was put in later' };
+  }
+  if (envelope.chain !== chain || envelope.seq !== seq) {
+    return { seq, why: 'moved', detail: `it was written as entry ${envelope.seq} of ${envelope.chain}` };
+  }
+  if (envelope.previous !== head.hash) return { seq, why: 'put in', detail: `it does not follow entry ${head.seq}` };
+  const fault = envelope.class === 'block' && envelope.kind === blockKind ? faultOf(envelope, row) : undefined;
+  return fault === undefined ? envelope : { seq, why: 'scans altered', detail: fault };
+};
+
+const faultOf = (envelope: Envelope, row: StoredRow): string | undefined => {
+  const body = envelope.body as BlockBody;
+  if (row.packed === undefined && isFilled(body)) return 'its scans are missing';
+  return faultOfBlock(body, row.packed ?? new Uint8Array(0));
+};

@@ -1,0 +1,251 @@
+/**
+ * What one transaction does to the record. Scans go to the journal; an entry first seals the scans of
+ * its chain that came before it, so that the order in the chain is the order of arrival. Everything here
+ * runs inside a transaction that the store has begun.
+ */
+import { blockKind, sealBlock } from '../ledger/block.ts';
+import { CanonicalFailure } from '../ledger/canonical.ts';
+import { linkEntry, readEnvelope } from '../ledger/envelope.ts';
+import { noHash } from '../ledger/hash.ts';
+import {
+  type CommittedEntry,
+  type CommittedItem,
+  type EntryClass,
+  type EntryItem,
+  type Item,
+  type ScanItem,
+  stationChain,
+  stationName,
+} from '../ledger/item.ts';
+import { settle } from '../ledger/plain-decimal.ts';
+import { decodeScans } from '../ledger/scans-read.ts';
+import { encodeScans } from '../ledger/scans-write.ts';
+import { limits } from '../measure/limits.ts';
+import type { Instant } from '../measure/quantity.ts';
+import type { Database } from './database.ts';
+import type { ChainHead } from './head.ts';
+import { encodePositions } from './positions.ts';
+import { meta, setMeta } from './schema.ts';
+
+export interface ChainState {
+  readonly chain: string;
+  seq: number;
+  hash: string;
+  /** Of the newest scan or entry. */
+  position: number;
+  /** Time of the newest entry. */
+  at: Instant;
+  /** 1 from the entry that opens the joint to the one that closes it. */
+  open: 0 | 1;
+  /** Head that the station's chain has noted. */
+  noted: number;
+  journalled: number;
+  journalled_bytes: number;
+}
+
+export class Batch {
+  /** Position of the newest item of the record. */
+  position: number;
+  private readonly database: Database;
+  /** What was added, in order. */
+  readonly items: CommittedItem[] = [];
+  private readonly touched = new Map<string, ChainState>();
+
+  constructor(database: Database) {
+    this.database = database;
+    this.position = Number(meta(database, 'position') ?? 0);
+  }
+
+  add(item: Item): CommittedItem {
+    const committed = item.type === 'scan' ? this.addScan(item) : this.addEntry(item);
+    this.items.push(committed);
+    return committed;
+  }
+
+  /** Seals the scans that the chain has in the journal. Does nothing where there are none. */
+  seal(chain: string, at?: Instant): boolean {
+    const state = this.state(chain);
+    if (state.journalled === 0) return false;
+    const rows = this.database.all<{ position: number; scan: Uint8Array }>(
+      'SELECT position, scan FROM journal WHERE chain = ? ORDER BY position',
+      chain,
+    );
+    const scans = rows.map((row) => decodeScans(row.scan, 1)[0]!);
+    const { body, packed } = sealBlock(scans);
+    this.link(state, { at: at ?? scans.at(-1)!.arrivedAt, who: stationName, class: 'block', kind: blockKind, body });
+    if (!('scans' in body)) throw new Error('a block of journalled scans cannot be empty');
+    this.database.run(
+      'INSERT INTO blocks (chain, seq, measured_from, measured_to, positions, packed) VALUES (?, ?, ?, ?, ?, ?)',
+      chain,
+      state.seq,
+      body.measuredFrom,
+      body.measuredTo,
+      encodePositions(rows.map((row) => row.position)),
+      packed,
+    );
+    this.database.run('DELETE FROM journal WHERE chain = ?', chain);
+    state.journalled = 0;
+    state.journalled_bytes = 0;
+    return true;
+  }
+
+  /** An entry that the record writes itself; it has no position of its own. */
+  write(chain: string, at: Instant, kind: string, body: unknown): void {
+    this.seal(chain);
+    this.link(this.state(chain), { at, who: stationName, class: 'block', kind, body });
+  }
+
+  /** Notes the heads of the joints' chains in the station's chain, where they have moved. */
+  noteHeads(at: Instant): boolean {
+    this.flush();
+    const moved = this.database.all<{ chain: string; seq: number; hash: string }>(
+      'SELECT chain, seq, hash FROM chains WHERE seq > noted AND chain <> ? ORDER BY chain LIMIT ?',
+      stationChain,
+      limits.headsPerEntryMaximum,
+    );
+    if (moved.length === 0) return false;
+    this.write(stationChain, at, 'heads', { heads: moved.map(({ chain, seq, hash }) => ({ chain, seq, hash })) });
+    for (const { chain, seq } of moved) this.state(chain).noted = seq;
+    return true;
+  }
+
+  /** Heads of the chains that were written to. */
+  heads(): readonly ChainHead[] {
+    return [...this.touched.values()].map((state) => {
+      const { chain, seq, hash, position, journalled } = state;
+      return { chain, seq, hash, position, open: state.open === 1, journalled };
+    });
+  }
+
+  /** Writes what was kept in memory meanwhile. The stamp grows by one with every transaction. */
+  finish(stamp: number): void {
+    this.flush();
+    setMeta(this.database, 'position', this.position);
+    setMeta(this.database, 'stamp', stamp);
+  }
+
+  private addScan(item: ScanItem): CommittedItem {
+    if (item.chain.length === 0 || item.chain.length > limits.nameMaximum) {
+      throw new CanonicalFailure('chain', `1 to ${limits.nameMaximum} characters are allowed`);
+    }
+    const bytes = encodeScans([item.scan]);
+    if (bytes.length > limits.scanBytesMaximum) {
+      throw new CanonicalFailure('scan', `${bytes.length} bytes; at most ${limits.scanBytesMaximum} are recorded`);
+    }
+    const scan = decodeScans(bytes, 1)[0]!;
+    const state = this.state(item.chain);
+    this.position += 1;
+    this.database.run(
+      'INSERT INTO journal (position, chain, measured_at, arrived_at, scan) VALUES (?, ?, ?, ?, ?)',
+      this.position,
+      item.chain,
+      scan.measuredAt,
+      scan.arrivedAt,
+      bytes,
+    );
+    state.position = this.position;
+    state.journalled += 1;
+    state.journalled_bytes += bytes.length;
+    if (state.journalled >= limits.scansPerBlockMaximum || state.journalled_bytes >= limits.journalBytesMaximum) {
+      this.seal(item.chain);
+    }
+    return { type: 'scan', position: state.position, chain: item.chain, scan };
+  }
+
+  private addEntry(item: EntryItem): CommittedEntry {
+    if (item.chain === stationChain && item.kind === 'opened') {
+      throw new CanonicalFailure(
+        'chain',
+        `no joint can be called "${stationChain}": it is the name of the station's own chain`,
+      );
+    }
+    this.seal(item.chain);
+    const state = this.state(item.chain);
+    this.position += 1;
+    state.position = this.position;
+    const body = item.class === 'conclusion' ? settle(item.body) : item.body;
+    const { role } = item;
+    const bytes = this.link(state, { ...item, ...(role === undefined ? {} : { role }), body });
+    if (item.class === 'input' && item.kind === 'opened') state.open = 1;
+    if (item.class === 'input' && item.kind === 'close') state.open = 0;
+    return committedEntry(state.position, state.hash, bytes);
+  }
+
+  private link(
+    state: ChainState,
+    entry: { at: Instant; who: string; role?: string; class: EntryClass; kind: string; body: unknown },
+  ): Uint8Array {
+    const { at, who, role, kind, body } = entry;
+    const seq = state.seq + 1;
+    const linked = linkEntry(state.hash, {
+      chain: state.chain,
+      seq,
+      at,
+      who,
+      ...(role === undefined ? {} : { role }),
+      class: entry.class,
+      kind,
+      body,
+    });
+    this.database.run(
+      'INSERT INTO entries (chain, seq, position, class, kind, hash, bytes) VALUES (?, ?, ?, ?, ?, ?, ?)',
+      state.chain,
+      seq,
+      state.position,
+      entry.class,
+      kind,
+      linked.hash,
+      linked.bytes,
+    );
+    state.seq = seq;
+    state.hash = linked.hash;
+    state.at = at;
+    return linked.bytes;
+  }
+
+  private state(chain: string): ChainState {
+    const known = this.touched.get(chain);
+    if (known !== undefined) return known;
+    const found = this.database.get<ChainState>('SELECT * FROM chains WHERE chain = ?', chain);
+    const none = { seq: 0, hash: noHash, position: 0, at: 0 as Instant, open: 0, noted: 0 } as const;
+    const state: ChainState = found ? { ...found } : { chain, ...none, journalled: 0, journalled_bytes: 0 };
+    this.touched.set(chain, state);
+    return state;
+  }
+
+  private flush(): void {
+    for (const s of this.touched.values()) {
+      this.database.run(
+        'INSERT OR REPLACE INTO chains (chain, seq, hash, position, at, open, noted, journalled, journalled_bytes) ' +
+          'VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)',
+        s.chain,
+        s.seq,
+        s.hash,
+        s.position,
+        s.at,
+        s.open,
+        s.noted,
+        s.journalled,
+        s.journalled_bytes,
+      );
+    }
+  }
+}
+
+/** The entry as it stands in the bytes: what a reader will find, not what was handed in. */
+export const committedEntry = (position: number, hash: string, bytes: Uint8Array): CommittedEntry => {
+  const { chain, seq, at, who, role, class: entryClass, kind, body } = readEnvelope(bytes);
+  return {
+    type: 'entry',
+    position,
+    chain,
+    seq,
+    hash,
+    at,
+    who,
+    ...(role === undefined ? {} : { role }),
+    class: entryClass as EntryItem['class'],
+    kind,
+    body,
+  };
+};

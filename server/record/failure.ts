@@ -1,0 +1,41 @@
+/** What can go wrong with a record, by name, with words that say what to do next. */
+
+/** The record cannot be opened as asked; nothing has been touched. */
+export class RecordRefusal extends Error {
+  readonly reason: 'no record' | 'open elsewhere' | 'newer format' | 'not a record' | 'not possible';
+  constructor(reason: RecordRefusal['reason'], message: string, cause?: unknown) {
+    super(message, { cause });
+    this.name = 'RecordRefusal';
+    this.reason = reason;
+  }
+}
+
+/**
+ * Something was not kept. `kept` is 'no' where that is certain: the same items may be handed in again.
+ * It is 'unknown' where the disk failed at the last step and cannot be asked: the next step that
+ * succeeds finds out first, and hands what was kept after all to the listeners.
+ */
+export class RecordFailure extends Error {
+  readonly kept: 'no' | 'unknown';
+  readonly diskFull: boolean;
+  constructor(kept: 'no' | 'unknown', message: string, cause: unknown) {
+    super(message, { cause });
+    this.name = 'RecordFailure';
+    this.kept = kept;
+    this.diskFull = isDiskFull(cause);
+  }
+}
+
+/** SQLite's own result codes; the low byte is the primary one. */
+export const resultCode = (error: unknown): number | undefined => {
+  if (typeof error !== 'object' || error === null || !('errcode' in error)) return undefined;
+  return typeof error.errcode === 'number' ? error.errcode & 0xff : undefined;
+};
+const full = 13;
+const busy = 5;
+const notADatabase = 26;
+export const isDiskFull = (error: unknown): boolean => resultCode(error) === full;
+export const isBusy = (error: unknown): boolean => resultCode(error) === busy;
+export const isNotADatabase = (error: unknown): boolean => resultCode(error) === notADatabase;
+
+export const wordsOf = (error: unknown): string => (error instanceof Error ? error.message : String(error));

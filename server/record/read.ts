@@ -1,0 +1,142 @@
+/**
+ * The read side of a record: for the outlets through the store, and for workers and commands through a
+ * read-only connection of their own.
+ */
+import { type BlockBody, openBlock } from '../ledger/block.ts';
+import { readEnvelope } from '../ledger/envelope.ts';
+import { noHash } from '../ledger/hash.ts';
+import { type CommittedEntry, type CommittedItem, inputOf } from '../ledger/item.ts';
+import { decodeScans } from '../ledger/scans-read.ts';
+import { limits } from '../measure/limits.ts';
+import type { Instant } from '../measure/quantity.ts';
+import type { Input } from '../weld/entry.ts';
+import type { Scan } from '../weld/scan.ts';
+import { committedEntry } from './batch.ts';
+import { type Database, type Disk, snapshot } from './database.ts';
+import { openFolderToRead } from './folder.ts';
+import type { ChainHead } from './head.ts';
+import { meta } from './schema.ts';
+import { sqliteDisk } from './sqlite.ts';
+import { tailAfter } from './tail.ts';
+import { walkChain } from './walk.ts';
+
+export interface KeptDocument {
+  readonly sha256: string;
+  readonly mediaType: string;
+  readonly bytes: Uint8Array;
+}
+export interface RecordReader {
+  /** Position of the newest scan or entry of the whole record; 0 when there is none. */
+  position(): number;
+  chains(): readonly ChainHead[];
+  head(chain: string): ChainHead;
+  /** At most `limit` items with a greater position, in order: what the listeners were told after it. */
+  after(position: number, options: { readonly chain?: string; readonly limit: number }): readonly CommittedItem[];
+  /** All inputs of the judge in the order of the chain, with those not sealed yet. */
+  inputs(chain: string): Iterable<Input>;
+  conclusions(chain: string): Iterable<CommittedEntry>;
+  /** Inputs that are not scans, and conclusions. */
+  entries(chain: string): Iterable<CommittedEntry>;
+  /** Scans measured from `from` to `to`, both included, in the order of arrival. */
+  scansBetween(chain: string, from: Instant, to: Instant): Iterable<Scan>;
+  document(sha256: string): KeptDocument | undefined;
+  close(): void;
+}
+
+/** Throws RecordRefusal. */
+export const openRecordReadOnly = (folder: string, disk: Disk = sqliteDisk): RecordReader =>
+  readerOf(openFolderToRead(folder, disk));
+
+export const readerOf = (database: Database): RecordReader => ({
+  position: () => Number(meta(database, 'position') ?? 0),
+  chains: () => database.all<HeadRow>(`SELECT ${headColumns} FROM chains ORDER BY chain`).map(headOf),
+  head: (chain) => {
+    const row = database.get<HeadRow>(`SELECT ${headColumns} FROM chains WHERE chain = ?`, chain);
+    return row === undefined ? { chain, seq: 0, hash: noHash, position: 0, open: false, journalled: 0 } : headOf(row);
+  },
+  after: (position, options) => {
+    const limit = Math.min(options.limit, limits.tailItemsMaximum);
+    return snapshot(database, () => tailAfter(database, position, options.chain, limit));
+  },
+  inputs: (chain) => inputsOf(database, chain),
+  conclusions: (chain) => entriesOf(database, chain, ['conclusion', 'conclusion']),
+  entries: (chain) => entriesOf(database, chain, ['input', 'conclusion']),
+  scansBetween: (chain, from, to) => scansBetween(database, chain, from, to),
+  document: (sha256) => {
+    const row = database.get<{ media_type: string; bytes: Uint8Array }>(
+      'SELECT media_type, bytes FROM documents WHERE sha256 = ?',
+      sha256,
+    );
+    return row === undefined ? undefined : { sha256, mediaType: row.media_type, bytes: row.bytes };
+  },
+  close: () => database.close(),
+});
+
+interface HeadRow {
+  readonly chain: string;
+  readonly seq: number;
+  readonly hash: string;
+  readonly position: number;
+  readonly open: number;
+  readonly journalled: number;
+}
+const headColumns = 'chain, seq, hash, position, open, journalled';
+const headOf = (row: HeadRow): ChainHead => ({ ...row, open: row.open === 1 });
+
+function* inputsOf(database: Database, chain: string): Generator<Input, void> {
+  for (const item of walkChain(database, chain, 0)) {
+    const input = inputOf(item);
+    if (input !== undefined) yield input;
+  }
+}
+
+const entriesPerPage = 200;
+const entriesOf = (
+  database: Database,
+  chain: string,
+  classes: readonly [string, string],
+): Iterable<CommittedEntry> => ({
+  *[Symbol.iterator]() {
+    for (let seq = 0; ; ) {
+      const rows = database.all<{ seq: number; position: number; hash: string; bytes: Uint8Array }>(
+        'SELECT seq, position, hash, bytes FROM entries WHERE chain = ? AND seq > ? AND class IN (?, ?) ORDER BY seq LIMIT ?',
+        chain,
+        seq,
+        ...classes,
+        entriesPerPage,
+      );
+      for (const row of rows) yield committedEntry(row.position, row.hash, row.bytes);
+      if (rows.length < entriesPerPage) return;
+      seq = rows.at(-1)!.seq;
+    }
+  },
+});
+
+/** Which blocks is settled at once, so that scans sealed meanwhile come neither twice nor never. */
+function* scansBetween(database: Database, chain: string, from: Instant, to: Instant): Generator<Scan, void> {
+  const { blocks, journal } = snapshot(database, () => ({
+    blocks: database.all<{ seq: number }>(
+      'SELECT seq FROM blocks WHERE chain = ? AND measured_to >= ? AND measured_from <= ? ORDER BY seq',
+      chain,
+      from,
+      to,
+    ),
+    journal: database.all<{ scan: Uint8Array }>(
+      'SELECT scan FROM journal WHERE chain = ? AND measured_at BETWEEN ? AND ? ORDER BY position',
+      chain,
+      from,
+      to,
+    ),
+  }));
+  for (const { seq } of blocks) {
+    const row = database.get<{ bytes: Uint8Array; packed: Uint8Array }>(
+      'SELECT e.bytes, b.packed FROM entries e JOIN blocks b ON b.chain = e.chain AND b.seq = e.seq WHERE e.chain = ? AND e.seq = ?',
+      chain,
+      seq,
+    )!;
+    for (const scan of openBlock(readEnvelope(row.bytes).body as BlockBody, row.packed)) {
+      if (scan.measuredAt >= from && scan.measuredAt <= to) yield scan;
+    }
+  }
+  for (const row of journal) yield decodeScans(row.scan, 1)[0]!;
+}

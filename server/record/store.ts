@@ -1,0 +1,172 @@
+/**
+ * The record: what is committed here is kept, and nothing is shown that is not. One writer; every call is
+ * synchronous, so that the order of calls is the order of the record. Time is handed in.
+ */
+import { CanonicalFailure } from '../ledger/canonical.ts';
+import { sha256Hex } from '../ledger/hash.ts';
+import { type CommittedItem, type Item, stationChain } from '../ledger/item.ts';
+import { limits } from '../measure/limits.ts';
+import type { Instant } from '../measure/quantity.ts';
+import { Batch } from './batch.ts';
+import { type Database, type Disk, transact } from './database.ts';
+import { RecordRefusal, wordsOf } from './failure.ts';
+import { openFolder } from './folder.ts';
+import type { ChainHead } from './head.ts';
+import { type RecordReader, readerOf } from './read.ts';
+import { createTables, meta, recordFormat, setMeta } from './schema.ts';
+import { type Sealed, sealAll, sealDue } from './seal.ts';
+import { sqliteDisk } from './sqlite.ts';
+import { Transactions } from './transactions.ts';
+
+export interface RecordOptions {
+  readonly folder: string;
+  /** Begin a record where there is none. Without it a mistyped folder is refused. */
+  readonly begin: boolean;
+  /** Name and version of this program, as it shall stand in the record. */
+  readonly program: string;
+  readonly now: () => Instant;
+  readonly disk?: Disk;
+}
+export interface Committed {
+  /** As kept: positions given, and each body as its bytes say it. */
+  readonly items: readonly CommittedItem[];
+  /** Of the newest item of the record. */
+  readonly position: number;
+  /** Heads of the chains that were written to. */
+  readonly heads: readonly ChainHead[];
+}
+export type CommitListener = (items: readonly CommittedItem[], position: number) => void;
+
+export interface RecordStore extends RecordReader {
+  /**
+   * Keeps all of the items or none. Throws CanonicalFailure for an item that cannot be recorded (nothing
+   * was kept, hand in better ones), RecordFailure where the disk fails.
+   */
+  commit(items: readonly Item[]): Committed;
+  /** Seals what has waited, proves being awake, notes heads. To be called about once a second. */
+  sealDue(now: Instant): Sealed;
+  /** Called after every commit, in order. Returns the function that ends it. It must neither throw nor commit. */
+  onCommit(listener: CommitListener): () => void;
+  /** Keeps the document once and answers its SHA-256. */
+  putDocument(bytes: Uint8Array, mediaType: string): string;
+}
+
+/** Throws RecordRefusal. */
+export const openRecord = (options: RecordOptions): RecordStore => {
+  const { database, fresh, release } = openFolder(options.folder, options.begin, options.disk ?? sqliteDisk);
+  try {
+    if (fresh) beginRecord(database, options);
+    return storeOf(database, options, release);
+  } catch (error) {
+    database.close();
+    release();
+    throw new RecordRefusal(
+      'not possible',
+      `The record in ${options.folder} cannot be opened: ${wordsOf(error)}.`,
+      error,
+    );
+  }
+};
+
+/** Tables and first entry in one transaction: a record without its beginning cannot exist. */
+const beginRecord = (database: Database, { now, program }: RecordOptions): void =>
+  transact(database, () => {
+    createTables(database);
+    const batch = new Batch(database);
+    batch.write(stationChain, now(), 'began', { format: recordFormat, program });
+    setMeta(database, 'program', program);
+    batch.finish(1);
+  });
+
+const storeOf = (database: Database, options: RecordOptions, release: () => void): RecordStore => {
+  const reader = readerOf(database);
+  const listeners = new Set<CommitListener>();
+  const transactions = new Transactions(database, (batch) => deliver(listeners, batch));
+  noteProgram(database, transactions, options);
+  return {
+    ...reader,
+    commit: (items) => commit(transactions, reader, items),
+    sealDue: (now) => sealDue(database, transactions, now),
+    onCommit: (listener) => {
+      listeners.add(listener);
+      return () => listeners.delete(listener);
+    },
+    putDocument: (bytes, mediaType) => putDocument(database, transactions, bytes, mediaType, options.now()),
+    close: () => {
+      try {
+        sealAll(database, transactions, options.now());
+        database.exec('PRAGMA wal_checkpoint(TRUNCATE)');
+      } catch {
+        // What is not sealed stays in the journal, as safe as before; the next start seals it.
+      } finally {
+        database.close();
+        release();
+      }
+    },
+  };
+};
+
+const commit = (transactions: Transactions, reader: RecordReader, items: readonly Item[]): Committed => {
+  if (items.length === 0) return { items: [], position: reader.position(), heads: [] };
+  if (items.length > limits.commitItemsMaximum) {
+    throw new CanonicalFailure(
+      'items',
+      `${items.length} at once; one commit takes at most ${limits.commitItemsMaximum}`,
+    );
+  }
+  const { batch } = transactions.write((open) => {
+    for (const item of items) open.add(item);
+  });
+  return { items: batch.items, position: batch.position, heads: batch.heads() };
+};
+
+/** The program that writes from here on, where it is not the one that wrote before. */
+const noteProgram = (database: Database, transactions: Transactions, { now, program }: RecordOptions): void => {
+  if (meta(database, 'program') === program) return;
+  transactions.write((batch) => {
+    batch.write(stationChain, now(), 'program', { program });
+    setMeta(database, 'program', program);
+  });
+};
+
+const deliver = (listeners: ReadonlySet<CommitListener>, batch: Batch): void => {
+  if (batch.items.length === 0) return;
+  for (const listener of listeners) {
+    try {
+      listener(batch.items, batch.position);
+    } catch (error) {
+      // The commit stands whatever a listener does; its fault must neither be hidden nor look like ours.
+      queueMicrotask(() => {
+        throw error;
+      });
+    }
+  }
+};
+
+const putDocument = (
+  database: Database,
+  transactions: Transactions,
+  bytes: Uint8Array,
+  mediaType: string,
+  now: Instant,
+): string => {
+  if (bytes.length === 0) throw new CanonicalFailure('document', 'it is empty');
+  if (bytes.length > limits.documentMaximum) {
+    throw new CanonicalFailure('document', `${bytes.length} bytes; at most ${limits.documentMaximum} are kept`);
+  }
+  if (mediaType.length === 0 || mediaType.length > limits.nameMaximum) {
+    throw new CanonicalFailure('media type', `1 to ${limits.nameMaximum} characters are allowed`);
+  }
+  const sha256 = sha256Hex(bytes);
+  if (database.get('SELECT 1 FROM documents WHERE sha256 = ?', sha256) !== undefined) return sha256;
+  transactions.write(() => {
+    database.run(
+      'INSERT INTO documents (sha256, media_type, kept_at, bytes) VALUES (?, ?, ?, ?)',
+      sha256,
+      mediaType,
+      now,
+      bytes,
+    );
+  });
+  return sha256;
+};

@@ -1,0 +1,104 @@
+/**
+ * One walk through one chain in the order of arrival, sealed scans, entries and the journal alike. All
+ * reading of the tail and of the judge's inputs is this walk, so that live and later read the same.
+ *
+ * It reads in pages and holds no cursor between them: a slow consumer keeps no lock and lets the
+ * database tidy its log. What arrives during the walk is read too, without a hole and without a repeat.
+ */
+import { type BlockBody, openBlock } from '../ledger/block.ts';
+import { readEnvelope } from '../ledger/envelope.ts';
+import type { CommittedItem } from '../ledger/item.ts';
+import { decodeScans } from '../ledger/scans-read.ts';
+import { committedEntry } from './batch.ts';
+import { type Database, snapshot } from './database.ts';
+import { decodePositions } from './positions.ts';
+
+export interface EntryRow {
+  readonly seq: number;
+  readonly position: number;
+  readonly class: string;
+  readonly kind: string;
+  readonly hash: string;
+  readonly bytes: Uint8Array;
+  readonly positions: Uint8Array | null;
+  readonly packed: Uint8Array | null;
+}
+interface JournalRow {
+  readonly position: number;
+  readonly scan: Uint8Array;
+}
+interface Page {
+  readonly entries: readonly EntryRow[];
+  readonly journal: readonly JournalRow[];
+}
+
+const entriesPerPage = 16;
+const scansPerPage = 500;
+
+export function* walkChain(database: Database, chain: string, after: number): Generator<CommittedItem, void> {
+  let seq = firstSeqAfter(database, chain, after) - 1;
+  let position = after;
+  for (;;) {
+    const page = readPage(database, chain, seq, position);
+    if (page.entries.length === 0 && page.journal.length === 0) return;
+    for (const row of page.entries) {
+      seq = row.seq;
+      for (const item of itemsOf(chain, row, position)) {
+        position = item.position;
+        yield item;
+      }
+    }
+    for (const row of page.journal) {
+      position = row.position;
+      yield { type: 'scan', position, chain, scan: decodeScans(row.scan, 1)[0]! };
+    }
+  }
+}
+
+/** Entries of a chain with their blocks, from a place on. */
+export const entryRows = (database: Database, chain: string, afterSeq: number, limit: number): readonly EntryRow[] =>
+  database.all<EntryRow>(
+    'SELECT e.seq, e.position, e.class, e.kind, e.hash, e.bytes, b.positions, b.packed FROM entries e ' +
+      'LEFT JOIN blocks b ON b.chain = e.chain AND b.seq = e.seq WHERE e.chain = ? AND e.seq > ? ORDER BY e.seq LIMIT ?',
+    chain,
+    afterSeq,
+    limit,
+  );
+
+/** The journal is read only once no entry is left, and from the same state of the record. */
+const readPage = (database: Database, chain: string, seq: number, position: number): Page =>
+  snapshot(database, () => {
+    const entries = entryRows(database, chain, seq, entriesPerPage);
+    if (entries.length > 0) return { entries, journal: [] };
+    const journal = database.all<JournalRow>(
+      'SELECT position, scan FROM journal WHERE chain = ? AND position > ? ORDER BY position LIMIT ?',
+      chain,
+      position,
+      scansPerPage,
+    );
+    return { entries, journal };
+  });
+
+/** Positions never fall along a chain, so that all before this place is known to the asker. */
+const firstSeqAfter = (database: Database, chain: string, after: number): number =>
+  database.get<{ seq: number }>(
+    'SELECT coalesce((SELECT seq FROM entries WHERE chain = ?1 AND position > ?2 ORDER BY position, seq LIMIT 1), ' +
+      '(SELECT max(seq) + 1 FROM entries WHERE chain = ?1), 1) AS seq',
+    chain,
+    after,
+  )!.seq;
+
+function* itemsOf(chain: string, row: EntryRow, after: number): Generator<CommittedItem, void> {
+  if (row.class !== 'block') {
+    if (row.position > after) yield committedEntry(row.position, row.hash, row.bytes);
+    return;
+  }
+  if (row.packed === null || row.positions === null || row.position <= after) return;
+  const body = readEnvelope(row.bytes).body as BlockBody;
+  const positions = decodePositions(row.positions, body.count);
+  const scans = openBlock(body, row.packed);
+  for (let index = 0; index < scans.length; index += 1) {
+    const position = positions[index]!;
+    if (position > after) yield { type: 'scan', position, chain, scan: scans[index]! };
+  }
+}
