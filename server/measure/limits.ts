@@ -27,6 +27,14 @@ export const limits = {
   bodyMaximum: 1_000_000,
   /** An imported log, bytes. */
   logMaximum: 200_000_000,
+  /** One record of an imported log or events file, characters. */
+  importRecordMaximum: 64_000,
+  /** Problems, and remarks, that are told of one imported file; the rest is counted. */
+  importProblemsMaximum: 100,
+  /** Distinct steps of time that are counted to find the period of an imported log. */
+  logStepsMaximum: 100_000,
+  /** An events file, bytes. */
+  eventsMaximum: 5_000_000,
   /** Frames waiting between the wire and the pipeline before the oldest is dropped and counted. */
   queueMaximum: 20_000,
   /** Longest time that inputs wait to be committed together, milliseconds. */

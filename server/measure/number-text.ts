@@ -10,7 +10,7 @@ export type NumberText =
   | { readonly kind: 'not a number' };
 
 const none = new Set(['', '-', '--', '---', 'nan', 'null', 'n/a', 'na']);
-const decimal = /^[+-]?(\d+([.,]\d*)?|[.,]\d+)(e[+-]?\d{1,3})?$/i;
+const decimal = /^[+-]?(\d+([.,]\d*)?|[.,]\d+)(e[+-]?\d{1,4})?$/i;
 
 /**
  * Reads a decimal number with a point or a comma. A thousands separator is refused, since "1.234" and
@@ -20,6 +20,6 @@ export const readNumber = (text: string): NumberText => {
   const trimmed = text.trim().replace('\u2212', '-');
   if (none.has(trimmed.toLowerCase())) return { kind: 'none' };
   if (!decimal.test(trimmed)) return { kind: 'not a number' };
-  const value = Number(trimmed.replace(',', '.'));
-  return Number.isFinite(value) ? { kind: 'number', value } : { kind: 'not a number' };
+  // A number too large to hold is still a number, and out of every range.
+  return { kind: 'number', value: Number(trimmed.replace(',', '.')) };
 };
