@@ -6,11 +6,11 @@
 /** At or below this a computed minimum means that no preheat is needed: the part dry and at least this warm. Common practice. */
 export const noPreheatCelsius = 20;
 
-/** To a millionth, so that floating noise cannot flip a comparison or a ceiling. */
-export const steady = (value: number): number => Math.round(value * 1e6) / 1e6;
+/** To a millionth, so that floating noise cannot flip a comparison or a ceiling; adding 0 makes a minus zero plain. */
+export const steady = (value: number): number => Math.round(value * 1e6) / 1e6 + 0;
 
 /** Up to the next multiple of 5; a value that is one stays. Common practice for a written procedure. */
-export const roundedUp = (celsius: number): number => Math.ceil(steady(celsius) / 5) * 5;
+export const roundedUp = (celsius: number): number => Math.ceil(steady(celsius) / 5) * 5 + 0;
 
 /** A temperature in words. One decimal, more where one decimal would hide on which side of a multiple of 5 it lies. */
 export const degrees = (celsius: number): string => {

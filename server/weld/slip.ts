@@ -19,7 +19,9 @@ export function nearest(typed: string, known: readonly string[]): string | undef
   if (starts !== undefined) return starts;
   const scored = known.map((name) => ({ name, distance: distance(low, name.toLowerCase()) }));
   const best = scored.sort((a, b) => a.distance - b.distance)[0];
-  return best !== undefined && best.distance <= Math.max(1, Math.floor(best.name.length / 4)) ? best.name : undefined;
+  // Names of one or two letters are elements and ids: another element is no misspelling of this one.
+  const near = best === undefined || best.name.length <= 2 ? 0 : Math.ceil(best.name.length / 4);
+  return best !== undefined && best.distance <= near ? best.name : undefined;
 }
 
 /** Levenshtein distance: insertions, deletions and replacements. Bounded by the length of what can be typed here. */

@@ -1,0 +1,152 @@
+/**
+ * Six joints of an invented workshop whose equivalents and method B values were computed independently in double
+ * precision from the published formulas; the sixth must be refused. The joint files are those of demo-data, so that
+ * what a reader can try is what is checked. Equivalents within 0.0005, temperatures within 0.1 °C.
+ */
+import { readFileSync } from 'node:fs';
+import { expect, test } from 'vitest';
+import type { Requirement } from '../../server/metallurgy/answer.ts';
+import { equivalent } from '../../server/metallurgy/equivalent.ts';
+import { pcm } from '../../server/metallurgy/equivalents/pcm.ts';
+import { requirement } from '../../server/metallurgy/requirement.ts';
+import type { Joint } from '../../server/weld/joint.ts';
+import { readJoint } from '../../server/weld/read-joint.ts';
+
+const scenarios = [
+  {
+    file: 's1-base-plate',
+    CE: 0.438,
+    CET: 0.32725,
+    Pcm: 0.266167,
+    celsius: 143.735,
+    judged: 145,
+    terms: [95.4375, 46.7241, 8.90083, -7.32788],
+  },
+  {
+    file: 's2-crane-boom',
+    CE: 0.582667,
+    CET: 0.3625,
+    Pcm: 0.307167,
+    celsius: 140.497,
+    judged: 145,
+    terms: [121.875, 20.4598, 0.719297, -2.5575],
+  },
+  {
+    file: 's3-header',
+    CE: 0.538333,
+    CET: 0.2935,
+    Pcm: 0.2595,
+    celsius: 114.04,
+    judged: 115,
+    terms: [70.125, 39.9474, 8.90083, -4.93335],
+  },
+  {
+    file: 's4-cast-body-repair',
+    CE: 0.502333,
+    CET: 0.37375,
+    Pcm: 0.337833,
+    celsius: 201.034,
+    judged: 205,
+    terms: [130.313, 49.6637, 28.3729, -7.31475],
+  },
+  {
+    file: 's5-offshore-node',
+    CE: 0.373333,
+    CET: 0.246,
+    Pcm: 0.173667,
+    celsius: 57.3441,
+    judged: 60,
+    terms: [34.5, 42.3863, 8.90083, -28.443],
+  },
+] as const;
+
+const accepted = [
+  {
+    subject: 'extended range',
+    method: 'en-1011-2-method-b',
+    who: 'A. Example',
+  },
+] as const;
+
+for (const row of scenarios) {
+  test(`${row.file}: CE, CET, Pcm, the four terms and ${row.celsius} °C`, () => {
+    const joint = jointOf(row.file);
+    const answer = requirement(joint, accepted);
+    for (const part of joint.parts) {
+      for (const id of ['CE', 'CET', 'Pcm'] as const) {
+        expect(Math.abs(equivalentOf(answer, id, part.id) - row[id])).toBeLessThan(0.0005);
+      }
+    }
+    for (const method of answer.methods) {
+      expect(Math.abs(method.preheatMinimumCelsius! - row.celsius)).toBeLessThan(0.1);
+      row.terms.forEach((value, index) => {
+        expect(Math.abs(method.terms[index]!.value - value)).toBeLessThan(0.01);
+      });
+    }
+    const { codeFloor: _floor, ...withoutFloor } = joint;
+    const { governing } = requirement(withoutFloor, accepted);
+    expect([governing.kind, governing.preheatMinimumCelsius]).toEqual(['highest method', row.judged]);
+  });
+}
+
+test('s3-header: the code floor of 120 °C is above the calculated 115 °C and governs', () => {
+  const { governing } = requirement(jointOf('s3-header'), []);
+  expect([governing.kind, governing.preheatMinimumCelsius]).toEqual(['code floor', 120]);
+});
+
+test('s4-cast-body-repair: 120 mm is computed and flagged, and governs only once accepted; at 90 mm it is 199.512 °C', () => {
+  const joint = jointOf('s4-cast-body-repair');
+  const before = requirement(joint, []);
+  expect(before.methods[0]!.applicable).toBe('extended');
+  expect(before.methods[0]!.computedCelsius).toBeCloseTo(201.034, 2);
+  expect(before.governing.kind).toBe('none');
+  expect(before.governing.preheatMinimumCelsius).toBeUndefined();
+  expect(before.warnings.some((one) => one.kind === 'extended range not accepted' && one.wantsAnswer)).toBe(true);
+  const thinner = {
+    ...joint,
+    parts: joint.parts.map((part) => ({ ...part, thicknessMillimetres: 90 })),
+  };
+  const at90 = requirement(thinner, []).methods[0]!;
+  expect(at90.applicable).toBe('yes');
+  expect(at90.preheatMinimumCelsius).toBeCloseTo(199.512, 2);
+});
+
+test('s6-p91-pipe: refused with its reasons, no number, what to consult, and the code floor shown', () => {
+  const joint = jointOf('s6-p91-pipe');
+  const answer = requirement(joint, accepted);
+  expect(equivalentOf(answer, 'CET', 'pipe A')).toBeCloseTo(0.68625, 5);
+  for (const method of answer.methods) {
+    expect(method.applicable).toBe('no');
+    expect(method.computedCelsius).toBeUndefined();
+    expect(method.preheatMinimumCelsius).toBeUndefined();
+    expect(method.terms).toEqual([]);
+    expect(method.reason).toContain('Cr 8.75 % is above 1.5 %');
+    expect(method.reason).toContain('CET 0.68625 % is above the range 0.2 to 0.5 %');
+  }
+  expect(answer.governing.kind).toBe('none');
+  expect(answer.governing.preheatMinimumCelsius).toBeUndefined();
+  expect(answer.governing.because).toContain('Consult the qualified welding procedure');
+  expect(answer.governing.because).toContain('200 °C');
+});
+
+test('s6-p91-pipe: Pcm asks for boron, and is 0.6635 once boron is stated as 0', () => {
+  const analyses = jointOf('s6-p91-pipe').parts[0]!.analyses;
+  expect(equivalent(pcm, 'pipe A', analyses).missing).toEqual(['B']);
+  const stated = analyses.map((analysis) => ({
+    ...analysis,
+    percent: { ...analysis.percent, B: 0 },
+  }));
+  expect(equivalent(pcm, 'pipe A', stated).value).toBeCloseTo(0.6635, 5);
+});
+
+function jointOf(file: string): Joint {
+  const result = readJoint(readFileSync(new URL(`../../demo-data/${file}.json`, import.meta.url), 'utf8'));
+  if ('problems' in result) throw new Error(JSON.stringify(result.problems));
+  return result.joint;
+}
+
+function equivalentOf(answer: Requirement, id: string, part: string): number {
+  const value = answer.equivalents.find((one) => one.id === id && one.part === part)?.value;
+  if (value === undefined) throw new Error(`${id} of ${part} has no value`);
+  return value;
+}

@@ -1,0 +1,107 @@
+/** The commands requirement and schema: answers, exit status, what goes to which stream. */
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { afterAll, expect, test } from 'vitest';
+import type { Command } from '../../../server/commands/command.ts';
+import { requirement } from '../../../server/commands/requirement.ts';
+import { schema } from '../../../server/commands/schema.ts';
+import type { Requirement } from '../../../server/metallurgy/answer.ts';
+import { plainJoint, plainPart, withPercent } from '../../support/plain-joint.ts';
+
+const folder = mkdtempSync(join(tmpdir(), 'requirement-'));
+afterAll(() => rmSync(folder, { recursive: true }));
+
+async function ran(command: Command, ...args: string[]) {
+  const out: string[] = [];
+  const err: string[] = [];
+  const status = await command.run(args, { out: (text) => out.push(text), err: (text) => err.push(text) });
+  return { status, out: out.join('\n'), err: err.join('\n') };
+}
+const demo = (file: string) => fileURLToPath(new URL(`../../../demo-data/${file}.json`, import.meta.url));
+function written(name: string, content: string): string {
+  const path = join(folder, name);
+  writeFileSync(path, content);
+  return path;
+}
+
+test('--json answers exactly the four parts, each method with its working', async () => {
+  const { status, out, err } = await ran(requirement, demo('s1-base-plate'), '--json');
+  expect([status, err]).toEqual([0, '']);
+  const answer = JSON.parse(out) as Requirement;
+  expect(Object.keys(answer)).toEqual(['equivalents', 'methods', 'governing', 'warnings']);
+  for (const key of ['id', 'edition', 'applicable', 'reason', 'inputs', 'terms', 'source', 'status']) {
+    expect(answer.methods[0]).toHaveProperty(key);
+  }
+  expect(answer.methods[0]!.preheatMinimumCelsius).toBeCloseTo(143.735, 2);
+  expect(answer.governing).toMatchObject({ kind: 'highest method', preheatMinimumCelsius: 145 });
+});
+
+test('in words: the answer, the formula, each term and a caution', async () => {
+  const { status, out } = await ran(requirement, demo('s1-base-plate'));
+  expect(status).toBe(0);
+  expect(out).toContain('Required preheat: 145 °C');
+  expect(out).toContain('697·CET');
+  expect(out).toContain('750·CET − 150 = 95.4375 °C');
+  expect(out).toContain('does not say that a weld is sound or safe');
+});
+
+test('a refused steel answers 2, with the reason and what to consult; so does an extended range', async () => {
+  const refused = await ran(requirement, demo('s6-p91-pipe'));
+  expect(refused.status).toBe(2);
+  expect(refused.out).toContain('Cr 8.75 % is above 1.5 %');
+  expect(refused.out).toContain('Consult the qualified welding procedure');
+  expect((await ran(requirement, demo('s4-cast-body-repair'), '--json')).status).toBe(2);
+});
+
+test('no preheat needed is an answer of its own', async () => {
+  const soft = plainPart({ thicknessMillimetres: 20, analyses: [withPercent({ C: 0.1, Mn: 1.2 })] });
+  const path = written('soft.json', JSON.stringify(plainJoint({ parts: [soft] })));
+  const { status, out } = await ran(requirement, path);
+  expect(status).toBe(0);
+  expect(out).toContain('No preheat needed');
+});
+
+test('bad input answers 3 on standard error, naming field, found and allowed', async () => {
+  const path = written('bad.json', JSON.stringify({ ...plainJoint(), process: 135 }));
+  const { status, out, err } = await ran(requirement, path, '--json');
+  expect([status, out]).toEqual([3, '']);
+  expect(err).toContain('process');
+  expect(err).toContain('found:   the number 135');
+  expect(err).toContain('allowed: one of');
+});
+
+test('no file, a folder, no name, two names, an unknown option: 3, with what to do', async () => {
+  const cases: readonly [string[], string][] = [
+    [[join(folder, 'none.json')], 'There is no such file'],
+    [[folder], 'It is a folder'],
+    [[], 'name one joint file'],
+    [[demo('s1-base-plate'), demo('s2-crane-boom')], 'name one joint file'],
+    [[demo('s1-base-plate'), '--jsn'], '--jsn'],
+    [[written('not.json', '{')], 'not JSON'],
+  ];
+  for (const [args, words] of cases) {
+    const { status, out, err } = await ran(requirement, ...args);
+    expect([status, out]).toEqual([3, '']);
+    expect(err).toContain(words);
+  }
+});
+
+test('schema joint prints the JSON Schema; anything else is refused', async () => {
+  const { status, out } = await ran(schema, 'joint');
+  expect(status).toBe(0);
+  expect((JSON.parse(out) as { $schema: string }).$schema).toContain('2020-12');
+  for (const args of [[], ['toString'], ['joint', 'more']]) {
+    const refused = await ran(schema, ...args);
+    expect(refused.status).toBe(3);
+    expect(refused.err).toContain('name one of: joint');
+  }
+});
+
+test('--help is answered whatever stands beside it', async () => {
+  for (const command of [requirement, schema]) {
+    const { status, out } = await ran(command, '--help', '--no-such');
+    expect([status, out]).toEqual([0, command.help]);
+  }
+});

@@ -1,0 +1,62 @@
+/** Acts: every one names a person, documents are held by hash and bounded, and nothing unknown comes in. */
+import { expect, test } from 'vitest';
+import { limits } from '../../../server/measure/limits.ts';
+import { namedActSchema } from '../../../server/weld/entry.ts';
+import { problems } from '../../../server/weld/problems.ts';
+import { plainJoint } from '../../support/plain-joint.ts';
+
+const who = { name: 'A. Example', role: 'welder' };
+const sha256 = 'a'.repeat(64);
+const problemFields = (input: unknown) => {
+  const result = namedActSchema.safeParse(input);
+  return result.success ? [] : problems(result.error, input, namedActSchema).map((one) => one.field);
+};
+
+const acts: readonly Record<string, unknown>[] = [
+  { kind: 'heat', state: 'on' },
+  { kind: 'pass start', pass: '1', passKind: 'root', welder: 'W1', side: 'A', happenedAt: 1_700_000_000_000 },
+  { kind: 'pass end', pass: '1' },
+  {
+    kind: 'contact reading',
+    celsius: 180,
+    instrument: 'CT-1',
+    use: 'interpass',
+    place: { part: 'plate', side: 'A', face: 'front', distanceMillimetres: 10 },
+  },
+  { kind: 'note', text: 'rain on the roof', document: sha256 },
+  { kind: 'acknowledge', alarm: 'below minimum zone A' },
+  { kind: 'accept', subject: 'extended range', method: 'en-1011-2-method-b', reason: 'agreed with the coordinator' },
+  { kind: 'declare source', statement: 'board 7 is on this part; checked by touch' },
+  { kind: 'attach', title: 'certificate', mediaType: 'application/pdf', bytes: 1000, sha256 },
+  { kind: 'revise', joint: plainJoint(), reason: 'thickness corrected' },
+  { kind: 'close' },
+];
+for (const act of acts) {
+  test(`${String(act.kind)}: taken with a named person, refused without one or with an unknown field`, () => {
+    expect(problemFields({ who, act })).toEqual([]);
+    expect(problemFields({ act })).toEqual(['who']);
+    expect(problemFields({ who: { name: '  ' }, act })).toEqual(['who.name']);
+    expect(problemFields({ who, act: { ...act, colour: 'red' } })).toEqual(['act.colour']);
+  });
+}
+
+test('a document above the bound, or with a hash that is none, is refused', () => {
+  const attach = { kind: 'attach', title: 'photo', mediaType: 'image/jpeg', bytes: limits.documentMaximum, sha256 };
+  expect(problemFields({ who, act: attach })).toEqual([]);
+  expect(problemFields({ who, act: { ...attach, bytes: limits.documentMaximum + 1 } })).toEqual(['act.bytes']);
+  expect(problemFields({ who, act: { ...attach, sha256: 'A'.repeat(64) } })).toEqual(['act.sha256']);
+  expect(problemFields({ who, act: { ...attach, mediaType: 'photo' } })).toEqual(['act.mediaType']);
+});
+
+test('an unknown kind of act is answered with the kinds there are', () => {
+  const input = { who, act: { kind: 'jump' } };
+  const result = namedActSchema.safeParse(input);
+  const [problem] = problems(result.error!, input, namedActSchema);
+  expect(problem).toMatchObject({ field: 'act.kind', found: 'the text "jump"' });
+  expect(problem!.allowed).toContain('"pass start"');
+});
+
+test('a text above its bound is refused', () => {
+  expect(problemFields({ who, act: { kind: 'note', text: 'x'.repeat(limits.textMaximum) } })).toEqual([]);
+  expect(problemFields({ who, act: { kind: 'note', text: 'x'.repeat(limits.textMaximum + 1) } })).toEqual(['act.text']);
+});
