@@ -1,0 +1,109 @@
+/** Whether an act makes sense at this joint now. What does not is told at the field; what is outside the rules is recorded and judged, never refused. */
+import type { Assessment } from '../judgement/assessment.ts';
+import { rules } from '../judgement/rules.ts';
+import { limits } from '../measure/limits.ts';
+import type { Instant } from '../measure/quantity.ts';
+import type { Act } from '../weld/entry.ts';
+import type { Joint } from '../weld/joint.ts';
+import type { Problem } from '../weld/problems.ts';
+
+export function actProblems(act: Act, assessment: Assessment, joint: Joint, now: Instant): readonly Problem[] {
+  if (assessment.phase === 'closed') {
+    return [
+      {
+        field: 'act',
+        found: act.kind,
+        allowed: 'nothing more: this joint is closed; enter a new joint for further work',
+      },
+    ];
+  }
+  return [...timeProblems(act, assessment, now), ...kindProblems(act, assessment, joint)];
+}
+
+function timeProblems(act: Act, assessment: Assessment, now: Instant): Problem[] {
+  if (!('happenedAt' in act) || act.happenedAt === undefined) return [];
+  const field = 'act.happenedAt';
+  const minutes = Math.round(rules.lookBack / 60_000);
+  if (act.happenedAt > now + 1000) return [{ field, found: 'a time in the future', allowed: 'now or earlier' }];
+  if (act.happenedAt < now - rules.lookBack) {
+    return [
+      {
+        field,
+        found: 'a time too long ago',
+        allowed: `at most ${minutes} min ago, so that it can be judged in its place; write a note for what is older`,
+      },
+    ];
+  }
+  const pass = act.kind === 'pass end' ? assessment.passes.find((each) => each.pass === act.pass) : undefined;
+  if (pass !== undefined && act.happenedAt < pass.startedAt) {
+    return [
+      {
+        field,
+        found: 'a time before the pass began',
+        allowed: 'a time after its start',
+      },
+    ];
+  }
+  return [];
+}
+
+function kindProblems(act: Act, assessment: Assessment, joint: Joint): Problem[] {
+  switch (act.kind) {
+    case 'pass start': {
+      const taken = assessment.passes.some((each) => each.pass === act.pass);
+      if (taken)
+        return [
+          {
+            field: 'act.pass',
+            found: act.pass,
+            allowed: 'a number or name that no pass of this joint has yet',
+          },
+        ];
+      return assessment.passes.length >= limits.passesMaximum
+        ? [
+            {
+              field: 'act.pass',
+              found: `${assessment.passes.length} passes`,
+              allowed: `at most ${limits.passesMaximum} in one joint; close this one and enter the rest as another`,
+            },
+          ]
+        : [];
+    }
+    case 'pass end': {
+      const running = assessment.passes.filter((each) => each.endedAt === undefined).map((each) => each.pass);
+      return running.includes(act.pass)
+        ? []
+        : [
+            {
+              field: 'act.pass',
+              found: act.pass,
+              allowed: running.length === 0 ? 'no pass is running' : `one that is running: ${running.join(', ')}`,
+            },
+          ];
+    }
+    case 'acknowledge':
+      return assessment.alarms.some((each) => each.key === act.alarm)
+        ? []
+        : [
+            {
+              field: 'act.alarm',
+              found: act.alarm,
+              allowed: 'an alarm that stands; this one is gone',
+            },
+          ];
+    case 'contact reading':
+      return joint.parts.some((part) => part.id === act.place.part)
+        ? []
+        : [
+            {
+              field: 'act.place.part',
+              found: act.place.part,
+              allowed: `one of ${joint.parts.map((part) => part.id).join(', ')}`,
+            },
+          ];
+    case 'revise':
+      return act.joint.id === joint.id ? [] : [{ field: 'act.joint.id', found: act.joint.id, allowed: joint.id }];
+    default:
+      return [];
+  }
+}

@@ -1,0 +1,160 @@
+/**
+ * INLET: what people do, over HTTP. Everything is parsed here once; an answer "recorded" is given only when
+ * it is. An act carries a key of its own (Idempotency-Key): sent twice after a lost answer, it is recorded once.
+ */
+import express, { type Request, type Response, type Router } from 'express';
+import type { Assessment } from '../judgement/assessment.ts';
+import { limits } from '../measure/limits.ts';
+import type { Instant } from '../measure/quantity.ts';
+import { requirement } from '../metallurgy/requirement.ts';
+import { type NamedAct, namedActSchema } from '../weld/entry.ts';
+import type { Joint } from '../weld/joint.ts';
+import { type Person, personSchema } from '../weld/person.ts';
+import { type Problem, problems } from '../weld/problems.ts';
+import { readJoint } from '../weld/read-joint.ts';
+import { actProblems } from './acts.ts';
+
+/** What the desk needs of the station. Both promises reject while nothing can be recorded. */
+export interface DeskStation {
+  now(): Instant;
+  joint(id: string): { readonly joint: Joint; readonly assessment: Assessment } | undefined;
+  /** Ids that are taken, those of closed joints included. */
+  isTaken(id: string): boolean;
+  openJoints(): number;
+  open(joint: Joint, who: Person): Promise<number>;
+  act(id: string, act: NamedAct): Promise<number>;
+  putDocument(bytes: Uint8Array, mediaType: string): string;
+}
+
+interface Answer {
+  readonly status: number;
+  readonly body: unknown;
+}
+
+export function deskRouter(station: DeskStation): Router {
+  const router = express.Router();
+  const once = answeredOnce();
+  const json = express.json({ limit: limits.bodyMaximum });
+
+  router.post('/requirement', json, (request, response) => {
+    const read = readJoint((request.body as { joint?: unknown } | undefined)?.joint);
+    if ('problems' in read) response.status(422).json({ problems: read.problems });
+    else response.json(requirement(read.joint, []));
+  });
+
+  router.post('/joints', json, (request, response) =>
+    once(request, response, async () => {
+      const body = request.body as { who?: unknown; joint?: unknown } | undefined;
+      const who = personSchema.safeParse(body?.who);
+      const read = readJoint(body?.joint);
+      const found: Problem[] = [
+        ...(who.success ? [] : within('who', problems(who.error, body?.who, personSchema))),
+        ...('problems' in read ? within('joint', read.problems) : jointProblems(read.joint, station)),
+      ];
+      if (!who.success || 'problems' in read || found.length > 0) return refused(found);
+      await station.open(read.joint, who.data);
+      return { status: 201, body: { joint: read.joint.id } };
+    }),
+  );
+
+  router.post('/joints/:id/acts', json, (request, response) =>
+    once(request, response, async () => {
+      const known = station.joint(request.params.id as string);
+      if (known === undefined) return notFound;
+      const named = namedActSchema.safeParse(request.body);
+      if (!named.success) return refused(problems(named.error, request.body, namedActSchema));
+      const found = actProblems(named.data.act, known.assessment, known.joint, station.now());
+      if (found.length > 0) return refused(found);
+      return {
+        status: 201,
+        body: { position: await station.act(known.joint.id, named.data) },
+      };
+    }),
+  );
+
+  router.post(
+    '/joints/:id/documents',
+    express.raw({ type: () => true, limit: limits.documentMaximum }),
+    (request, response) => {
+      if (station.joint(request.params.id as string) === undefined)
+        return void response.status(404).json(notFound.body);
+      const bytes: unknown = request.body;
+      if (!Buffer.isBuffer(bytes) || bytes.length === 0) {
+        return void response.status(422).json({
+          problems: [
+            {
+              field: '(whole)',
+              found: 'no bytes',
+              allowed: 'a file that is not empty',
+            },
+          ],
+        });
+      }
+      const sha256 = station.putDocument(bytes, request.get('content-type') ?? 'application/octet-stream');
+      response.status(201).json({ sha256, bytes: bytes.length });
+    },
+  );
+
+  return router;
+}
+
+const notFound: Answer = {
+  status: 404,
+  body: { because: 'this station has no joint of that name' },
+};
+const refused = (list: readonly Problem[]): Answer => ({
+  status: 422,
+  body: { problems: list },
+});
+const within = (field: string, list: readonly Problem[]): Problem[] =>
+  list.map((each) => ({
+    ...each,
+    field: each.field === '(whole)' ? field : `${field}.${each.field}`,
+  }));
+
+function jointProblems(joint: Joint, station: DeskStation): Problem[] {
+  if (station.isTaken(joint.id)) {
+    return [
+      {
+        field: 'joint.id',
+        found: joint.id,
+        allowed: 'a name that no joint of this record has; this one is taken',
+      },
+    ];
+  }
+  return station.openJoints() >= limits.openJointsMaximum
+    ? [
+        {
+          field: 'joint',
+          found: `${station.openJoints()} joints open`,
+          allowed: `at most ${limits.openJointsMaximum}; close one first`,
+        },
+      ]
+    : [];
+}
+
+/** Keeps the newest answers by key, and gives a repeat the first answer. A refusal is not kept: corrected, it may come again. */
+function answeredOnce() {
+  const kept = new Map<string, Promise<Answer>>();
+  return async (request: Request, response: Response, make: () => Promise<Answer>): Promise<void> => {
+    const key = request.get('idempotency-key');
+    const known = key === undefined ? undefined : kept.get(key);
+    const answer = known ?? make();
+    if (key !== undefined && known === undefined) {
+      kept.set(key, answer);
+      if (kept.size > keysKept) kept.delete(kept.keys().next().value!);
+    }
+    try {
+      const { status, body } = await answer;
+      if (key !== undefined && status >= 400) kept.delete(key);
+      response.status(status).json(body);
+    } catch (cause) {
+      // Not recorded yet: the station keeps it and records it when it can, so a repeat must not make a second one.
+      response.status(503).json({
+        because: cause instanceof Error ? cause.message : String(cause),
+      });
+    }
+  };
+}
+
+const keysKept = 1000;

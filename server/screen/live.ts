@@ -1,0 +1,123 @@
+/**
+ * OUTLET: committed steps to the browsers. Each follows from the last position it holds: what was committed
+ * since is read from the record and sent first, so that a reconnect leaves no hole. A browser that cannot
+ * keep up is cut off and catches up in the same way, rather than filling the station's memory.
+ */
+import type { Server as HttpServer } from 'node:http';
+import { Server, type Socket } from 'socket.io';
+import { z } from 'zod';
+import type { Assessment } from '../judgement/assessment.ts';
+import type { CommittedItem } from '../ledger/item.ts';
+import type { Clock } from '../measure/clock.ts';
+import { milliseconds } from '../measure/quantity.ts';
+import type { LiveMessage, LiveReading, StationView } from './contract.ts';
+
+export interface LiveSource {
+  readonly clock: Clock;
+  station(): StationView;
+  /** Committed items of the joint after the position, oldest first. */
+  after(joint: string, position: number, limit: number): readonly CommittedItem[];
+  assessment(joint: string): Assessment | undefined;
+  isAllowed(origin: string | undefined, host: string | undefined): boolean;
+}
+
+export interface Live {
+  /** A committed step; without items it only tells that time has passed. */
+  step(joint: string, items: readonly CommittedItem[], assessment: Assessment, position: number): void;
+  /** The recording state changed: told at once, not at the next second. */
+  stationChanged(): void;
+  close(): Promise<void>;
+}
+
+const followSchema = z.strictObject({
+  joint: z.string().max(100),
+  after: z.number().int().min(0),
+});
+const unfollowSchema = z.strictObject({ joint: z.string().max(100) });
+const stationEvery = milliseconds(1000);
+const chunk = 2000;
+/** Packets that may wait for one browser. */
+const backlogMaximum = 400;
+
+export function createLive(http: HttpServer, source: LiveSource): Live {
+  const io = new Server(http, {
+    serveClient: false,
+    allowRequest: (request, decide) => decide(null, source.isAllowed(request.headers.origin, request.headers.host)),
+    maxHttpBufferSize: 100_000,
+  });
+  let cancel = (): void => {};
+
+  const tellStation = (): void => {
+    io.emit('station', source.station());
+  };
+  const eachSecond = (): void => {
+    cancel = source.clock.after(stationEvery, eachSecond);
+    for (const socket of io.sockets.sockets.values()) if (isChoked(socket)) socket.disconnect(true);
+    tellStation();
+  };
+  eachSecond();
+
+  io.on('connection', (socket) => {
+    socket.emit('station', source.station());
+    socket.on('follow', (body: unknown) => {
+      const asked = followSchema.safeParse(body);
+      if (!asked.success || source.assessment(asked.data.joint) === undefined) return;
+      catchUp(socket, source, asked.data.joint, asked.data.after);
+      void socket.join(asked.data.joint);
+    });
+    socket.on('unfollow', (body: unknown) => {
+      const asked = unfollowSchema.safeParse(body);
+      if (asked.success) void socket.leave(asked.data.joint);
+    });
+  });
+
+  return {
+    step(joint, items, assessment, position) {
+      io.to(joint).emit('live', messageOf(source, joint, items, position, assessment));
+    },
+    stationChanged: tellStation,
+    async close() {
+      cancel();
+      await io.close();
+    },
+  };
+}
+
+function catchUp(socket: Socket, source: LiveSource, joint: string, after: number): void {
+  for (let position = after; ; ) {
+    const items = source.after(joint, position, chunk);
+    position = items.at(-1)?.position ?? position;
+    const last = items.length < chunk;
+    socket.emit('live', messageOf(source, joint, items, position, last ? source.assessment(joint) : undefined));
+    if (last) return;
+  }
+}
+
+function messageOf(
+  source: LiveSource,
+  joint: string,
+  items: readonly CommittedItem[],
+  position: number,
+  assessment: Assessment | undefined,
+): LiveMessage {
+  const readings = items.flatMap((item): LiveReading[] =>
+    item.type !== 'scan'
+      ? []
+      : item.scan.values.map((value) => ({
+          probe: value.probe,
+          at: item.scan.measuredAt,
+          quality: value.quality,
+          ...(value.temperature === undefined ? {} : { temperature: value.temperature }),
+        })),
+  );
+  return {
+    joint,
+    position,
+    now: source.clock.wall(),
+    readings,
+    ...(assessment === undefined ? {} : { assessment }),
+  };
+}
+
+const isChoked = (socket: Socket): boolean =>
+  (socket.conn as unknown as { writeBuffer: unknown[] }).writeBuffer.length > backlogMaximum;

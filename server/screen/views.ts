@@ -1,0 +1,102 @@
+/** OUTLET: what a screen asks for once: joints, one joint, its history, its time line, its papers. */
+import express, { type Router } from 'express';
+import type { HistoryView } from '../measure/history.ts';
+import { limits } from '../measure/limits.ts';
+import type { Instant } from '../measure/quantity.ts';
+import type { JointState, JointSummary, StationView, TimelineEvent } from './contract.ts';
+
+export interface ViewSource {
+  station(): StationView;
+  joints(): Promise<readonly JointSummary[]>;
+  joint(id: string): Promise<JointState | undefined>;
+  /** From and to default to the whole record. */
+  history(id: string, span: { from?: Instant; to?: Instant; points: number }): Promise<HistoryView>;
+  timeline(id: string): Promise<readonly TimelineEvent[]>;
+  pdf(id: string, zone: string): Promise<Uint8Array>;
+  csv(id: string, zone: string): Promise<Uint8Array>;
+  document(sha256: string): { readonly bytes: Uint8Array; readonly mediaType: string } | undefined;
+}
+
+export function viewRouter(source: ViewSource): Router {
+  const router = express.Router();
+  const notFound = { because: 'this station has no joint of that name' };
+
+  router.get('/station', (_request, response) => void response.json(source.station()));
+  router.get('/joints', async (_request, response) => void response.json(await source.joints()));
+
+  router.get('/joints/:id', async (request, response) => {
+    const state = await source.joint(request.params.id);
+    if (state === undefined) response.status(404).json(notFound);
+    else response.json(state);
+  });
+
+  router.use('/joints/:id', async (request, response, next) => {
+    if ((await source.joint(request.params.id)) === undefined) response.status(404).json(notFound);
+    else next();
+  });
+
+  router.get('/joints/:id/history', async (request, response) => {
+    const from = whole(request.query.from);
+    const to = whole(request.query.to);
+    const points = whole(request.query.points) ?? limits.historyPointsMaximum;
+    if (Number.isNaN(from) || Number.isNaN(to) || Number.isNaN(points) || points < 1) {
+      response.status(422).json({
+        problems: [
+          {
+            field: 'from, to, points',
+            found: request.originalUrl,
+            allowed: 'whole milliseconds since 1970 UTC; points 1 or more',
+          },
+        ],
+      });
+      return;
+    }
+    const span = {
+      ...(from === undefined ? {} : { from: from as Instant }),
+      ...(to === undefined ? {} : { to: to as Instant }),
+      points: Math.min(points, limits.historyPointsMaximum),
+    };
+    response.json(await source.history(request.params.id, span));
+  });
+
+  router.get(
+    '/joints/:id/timeline',
+    async (request, response) => void response.json(await source.timeline(request.params.id)),
+  );
+
+  router.get('/joints/:id/report.pdf', async (request, response) => {
+    const pdf = await source.pdf(request.params.id, zoneOf(request.query.zone));
+    response
+      .type('application/pdf')
+      .set('Content-Disposition', `inline; filename="${request.params.id}.pdf"`)
+      .send(Buffer.from(pdf));
+  });
+  router.get('/joints/:id/readings.csv', async (request, response) => {
+    const csv = await source.csv(request.params.id, zoneOf(request.query.zone));
+    response
+      .type('text/csv')
+      .set('Content-Disposition', `attachment; filename="${request.params.id}.csv"`)
+      .send(Buffer.from(csv));
+  });
+  router.get('/joints/:id/documents/:sha256', (request, response) => {
+    const document = source.document(request.params.sha256);
+    if (document === undefined) response.status(404).json({ because: 'no document of that hash is kept' });
+    // Never shown as a page: what was uploaded must not run in this site's name.
+    else response.type(document.mediaType).set('Content-Disposition', 'attachment').send(Buffer.from(document.bytes));
+  });
+  return router;
+}
+
+/** Undefined where it is not given, NaN where it is not a whole number. */
+const whole = (text: unknown): number | undefined =>
+  text === undefined ? undefined : typeof text === 'string' && /^\d{1,16}$/.test(text) ? Number(text) : Number.NaN;
+
+/** A zone that this system does not know is answered in UTC rather than not at all. */
+function zoneOf(asked: unknown): string {
+  if (typeof asked !== 'string') return 'UTC';
+  try {
+    return new Intl.DateTimeFormat('en', { timeZone: asked }).resolvedOptions().timeZone;
+  } catch {
+    return 'UTC';
+  }
+}

@@ -1,0 +1,148 @@
+/**
+ * From what came in to what is to be committed: a hello makes a board known, a sample becomes one scan for
+ * each open joint on that board, an act becomes an input of its joint. Each input is judged as it is taken.
+ */
+import type { Item } from '../ledger/item.ts';
+import type { Instant } from '../measure/quantity.ts';
+import { toScan } from '../reading/scan-of-sample.ts';
+import { emptyTimeline, place, resumed, type Timeline } from '../reading/timeline.ts';
+import type { Input, NamedAct, StationEvent } from '../weld/entry.ts';
+import type { Joint } from '../weld/joint.ts';
+import type { Scan } from '../weld/scan.ts';
+import type { WireEvent } from '../wire/event.ts';
+import { type Boards, boardsOf, createBoards, type PortIdentity, sourceOf } from './boards.ts';
+import { feed, type JointRun, type Opened, startRun } from './joint-run.ts';
+
+export interface Intake {
+  readonly boards: Boards;
+  readonly runs: Map<string, JointRun>;
+  openRuns(): JointRun[];
+  ofWire(event: WireEvent, at: Instant): Item[];
+  ofIdentity(port: string, identity: PortIdentity, at: Instant): Item[];
+  ofOpening(joint: Joint, who: string, at: Instant): Item[];
+  ofAct(joint: string, named: NamedAct, at: Instant): Item[];
+  /** The same station event for every open joint. */
+  ofStation(event: StationEvent, at: Instant): Item[];
+  /** Goes on with a board's clock where the record left it. */
+  resumeFrom(scan: Scan): void;
+}
+
+export function createIntake(rules: string, station: string): Intake {
+  const boards = createBoards();
+  const runs = new Map<string, JointRun>();
+  let timeline: Timeline = emptyTimeline;
+
+  const openRuns = (): JointRun[] => [...runs.values()].filter((run) => run.assessment.phase !== 'closed');
+  const runsOn = (board: string): JointRun[] => openRuns().filter((run) => boardsOf(run.joint).has(board));
+
+  const ofHello = (event: WireEvent & { type: 'hello' }, at: Instant): Item[] => {
+    const { hello, port } = event;
+    const { board, boot, ticks, firmware, simulated, periodMilliseconds } = hello;
+    const known = boards.byId.get(board);
+    boards.byId.set(board, { hello, port });
+    timeline = place(timeline, { board, boot, ticks, resent: false, arrivedAt: at }).timeline;
+    return runsOn(board).flatMap((run) => {
+      const items = sourceItems(run, at);
+      if (known?.hello.boot !== boot || known.port !== port) {
+        items.push(feed(run, stationInput(at, { kind: 'board', board, boot, firmware, simulated, port })));
+      }
+      if (run.periods.get(board) !== periodMilliseconds) {
+        items.push(feed(run, stationInput(at, { kind: 'period', board, periodMilliseconds })));
+      }
+      return items;
+    });
+  };
+
+  const ofSample = ({ board, sample }: WireEvent & { type: 'sample' }, at: Instant): Item[] => {
+    const hello = boards.byId.get(board)?.hello;
+    if (hello === undefined) return [];
+    const { boot, ticks, resent } = sample;
+    const placed = place(timeline, { board, boot, ticks, resent, arrivedAt: at });
+    timeline = placed.timeline;
+    return runsOn(board).map((run) => {
+      const { probes } = run.joint;
+      const scan = toScan({ hello, sample, probes, measuredAt: placed.measuredAt, arrivedAt: at });
+      return feed(run, { type: 'scan', scan });
+    });
+  };
+
+  const ofLink = ({ board, state, cause }: WireEvent & { type: 'link' }, at: Instant): Item[] => {
+    if (board === undefined || (state !== 'lost' && state !== 'open')) return [];
+    const link: StationEvent = { kind: 'link', board, state: state === 'lost' ? 'lost' : 'restored', cause };
+    return runsOn(board).map((run) => feed(run, stationInput(at, link)));
+  };
+
+  const sourceItems = (run: JointRun, at: Instant): Item[] => {
+    const source = sourceOf(boards, run.joint);
+    if (source === undefined || (source.kind === run.source.kind && source.detail === run.source.detail)) return [];
+    // A person's word outranks a port without identity, and never outranks a board that says it is software.
+    if (run.declared && source.kind !== 'simulated') return [];
+    return [feed(run, stationInput(at, { kind: 'source', source }))];
+  };
+
+  const boardEvents = (joint: Joint): StationEvent[] =>
+    [...boardsOf(joint)].flatMap((id): StationEvent[] => {
+      const board = boards.byId.get(id);
+      if (board === undefined) return [];
+      const { boot, firmware, simulated, periodMilliseconds } = board.hello;
+      return [
+        { kind: 'board', board: id, boot, firmware, simulated, port: board.port },
+        { kind: 'period', board: id, periodMilliseconds },
+      ];
+    });
+
+  return {
+    boards,
+    runs,
+    openRuns,
+    ofWire(event, at) {
+      switch (event.type) {
+        case 'hello':
+          return ofHello(event, at);
+        case 'sample':
+          return ofSample(event, at);
+        case 'link':
+          return ofLink(event, at);
+      }
+    },
+    ofIdentity(port, identity, at) {
+      boards.identities.set(port, identity);
+      return openRuns().flatMap((run) => sourceItems(run, at));
+    },
+    ofOpening(joint, who, at) {
+      const first = boards.byId.get([...boardsOf(joint)][0] ?? '')?.hello;
+      const opened: Opened = {
+        kind: 'opened',
+        joint,
+        source: sourceOf(boards, joint) ?? {
+          kind: 'not verified',
+          detail: 'no board of this joint has been heard yet',
+        },
+        periodMilliseconds: first?.periodMilliseconds ?? 1000,
+        openedBy: who,
+        rules,
+        station,
+      };
+      const run = startRun(at, opened);
+      runs.set(joint.id, run);
+      return [
+        { type: 'entry', chain: joint.id, at, who, class: 'input', kind: 'opened', body: opened },
+        ...boardEvents(joint).map((event) => feed(run, stationInput(at, event))),
+      ];
+    },
+    ofAct(joint, named, at) {
+      const run = runs.get(joint);
+      if (run === undefined) return [];
+      const { name, role } = named.who;
+      const who = role === undefined ? { who: name } : { who: name, role };
+      const item = feed(run, { type: 'act', at, ...who, act: named.act });
+      return named.act.kind === 'revise' ? [item, ...sourceItems(run, at)] : [item];
+    },
+    ofStation: (event, at) => openRuns().map((run) => feed(run, stationInput(at, event))),
+    resumeFrom(scan) {
+      timeline = resumed(timeline, scan);
+    },
+  };
+}
+
+const stationInput = (at: Instant, event: StationEvent): Input => ({ type: 'station', at, event });

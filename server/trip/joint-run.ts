@@ -1,0 +1,90 @@
+/**
+ * One open joint on its trip: takes inputs into its judge, and tells what is to be committed for them. What
+ * it has judged is shown only once that is committed (pipeline.ts).
+ */
+
+import type { Assessment } from '../judgement/assessment.ts';
+import { conclusions } from '../judgement/conclusions.ts';
+import { createJudge, type Judge } from '../judgement/judge.ts';
+import { type Item, itemOf, stationName } from '../ledger/item.ts';
+import type { Instant } from '../measure/quantity.ts';
+import type { Input, Source, StationEvent } from '../weld/entry.ts';
+import type { Joint } from '../weld/joint.ts';
+
+export interface JointRun {
+  readonly id: string;
+  joint: Joint;
+  readonly judge: Judge;
+  /** Source as the record states it, unless a person has declared another. */
+  source: Source;
+  declared: boolean;
+  periods: Map<string, number>;
+  /** Newest judgement, and the one up to which conclusions have been written. */
+  assessment: Assessment;
+  concluded: Assessment | undefined;
+  touched: boolean;
+}
+
+export type Opened = StationEvent & { kind: 'opened' };
+
+export function startRun(at: Instant, opened: Opened): JointRun {
+  const judge = createJudge(at, opened);
+  return {
+    id: opened.joint.id,
+    joint: opened.joint,
+    judge,
+    source: opened.source,
+    declared: false,
+    periods: new Map(),
+    assessment: judge.assess(),
+    concluded: undefined,
+    touched: true,
+  };
+}
+
+/** Takes the input in and hands back the item to commit. */
+export function feed(run: JointRun, input: Input): Item {
+  run.judge.take(input);
+  run.touched = true;
+  if (input.type === 'act' && input.act.kind === 'revise') run.joint = input.act.joint;
+  if (input.type === 'act' && input.act.kind === 'declare source') run.declared = true;
+  if (input.type === 'station' && input.event.kind === 'source') run.source = input.event.source;
+  if (input.type === 'station' && input.event.kind === 'period') {
+    run.periods.set(input.event.board, input.event.periodMilliseconds);
+  }
+  return itemOf(run.id, input);
+}
+
+/** Judges anew and hands back what is concluded since the last time, to be committed with its inputs. */
+export function conclude(run: JointRun, at: Instant): Item[] {
+  run.assessment = run.judge.assess();
+  run.touched = false;
+  const list = conclusions(run.concluded, run.assessment);
+  run.concluded = run.assessment;
+  return list.map((each) => ({
+    type: 'entry',
+    chain: run.id,
+    at,
+    who: stationName,
+    class: 'conclusion',
+    kind: each.kind,
+    body: each,
+  }));
+}
+
+/** Takes a run up again from its chain after a restart: the same fold over the same inputs. */
+export function resumeRun(inputs: Iterable<Input>): JointRun | undefined {
+  let run: JointRun | undefined;
+  for (const input of inputs) {
+    if (run === undefined) {
+      if (input.type !== 'station' || input.event.kind !== 'opened') return undefined;
+      run = startRun(input.at, input.event);
+    } else feed(run, input);
+  }
+  if (run !== undefined) {
+    run.assessment = run.judge.assess();
+    // What it concludes from here is new; what stands in its chain is not written again.
+    run.concluded = run.assessment;
+  }
+  return run;
+}
