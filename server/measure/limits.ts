@@ -57,6 +57,8 @@ export const limits = {
   tailItemsMaximum: 5_000,
   /** Heads of joint chains noted in one entry of the station's chain. */
   headsPerEntryMaximum: 1_000,
+  /** Gaps in time that are listed one by one; more are counted. */
+  gapsListedMaximum: 1_000,
   /** Scans in one sealed block. */
   scansPerBlockMaximum: 20_000,
   /** First and longest pause between tries to open a port, milliseconds. */
@@ -69,6 +71,8 @@ export const limits = {
   helloWaitMilliseconds: 10_000,
   /** Commands to one board that may wait to be written. */
   commandsWaitingMaximum: 64,
+  /** Bytes that may wait to go into a pseudo-terminal. */
+  pseudoTerminalWaitingMaximum: 65_536,
   /** Sequence numbers of one board that are remembered as missing. */
   missingRememberedMaximum: 10_000,
   /** Points that the history sends for one probe and one view. */

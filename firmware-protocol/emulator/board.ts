@@ -1,0 +1,202 @@
+/**
+ * A board in software. It speaks bytes and hears bytes, as PROTOCOL.md has it, and keeps no time but the
+ * one handed to advance. The same seed and the same calls give the same bytes, however time is cut.
+ */
+import { encode } from '../codec/encode.ts';
+import type { Hello, Sample } from '../codec/frame.ts';
+import { type Channel, type ChannelOptions, createChannel, type Mishap } from './channel.ts';
+import { createListener, type Outputs, outputsAtStart } from './listener.ts';
+import { createNoise } from './noise.ts';
+import { createPart, type Heater, type PartOptions, usualPart } from './part.ts';
+
+export interface BoardOptions {
+  readonly identity: string;
+  readonly seed: number;
+  readonly channels: readonly ChannelOptions[];
+  readonly part?: Partial<PartOptions>;
+  readonly periodMilliseconds?: number;
+  readonly form?: 'voltage' | 'temperature';
+  /** Number of its first start. */
+  readonly boot?: number;
+  /** Samples kept for sending again. */
+  readonly linesKept?: number;
+}
+
+export type Injected =
+  | { readonly kind: 'channel'; readonly channel: number; readonly mishap: Mishap }
+  /** The cable: nothing passes either way while it is out; the board runs on. */
+  | { readonly kind: 'unplugged' }
+  | { readonly kind: 'plugged in' }
+  /** Noise on the line before whatever comes next. */
+  | { readonly kind: 'garbage'; readonly bytes: number }
+  /** The next line breaks off half way, without its LF. */
+  | { readonly kind: 'cut line' };
+
+export interface Board {
+  /** Bytes, each a character of code 0 to 255, that the board sends while so many of its milliseconds pass. */
+  advance(milliseconds: number): string;
+  receive(bytes: string): void;
+  heater(heater: Heater): void;
+  arc(on: boolean): void;
+  inject(injected: Injected): void;
+  reboot(): void;
+  outputs(): Outputs;
+  /** True temperature of a channel's junction, for checks. */
+  celsius(channel: number): number;
+}
+
+/** From reset to the hello, milliseconds. */
+const startMilliseconds = 300;
+/** Steel and junctions move on in steps of this length, whatever the period. */
+const stepMilliseconds = 100;
+const inputs = 4;
+
+export const createBoard = (options: BoardOptions): Board => {
+  const form = options.form ?? 'voltage';
+  const ownPeriod = options.periodMilliseconds ?? 1000;
+  const linesKept = options.linesKept ?? 64;
+  const noise = createNoise(options.seed);
+  const partOptions = { ...usualPart, ...options.part };
+  const part = createPart(partOptions);
+  const channels = options.channels.map((channel) => createChannel(channel, form, noise, partOptions.ambientCelsius));
+
+  let boot = options.boot ?? 1;
+  let ticks = 0;
+  let sequence = 0;
+  let period = ownPeriod;
+  let nextSample = firstSample(period);
+  let kept: Sample[] = [];
+  let arc = false;
+  let plugged = true;
+  let cut = false;
+  let sinceBox = 0;
+  let out = '\n';
+
+  const send = (bytes: string): void => {
+    if (!plugged) return;
+    if (cut && bytes.length > 1) {
+      cut = false;
+      out += bytes.slice(0, bytes.length >> 1);
+    } else out += bytes;
+  };
+
+  const hello = (): Hello => ({
+    kind: 'hello',
+    revision: 1,
+    board: options.identity,
+    firmware: 'emulated-1',
+    simulated: true,
+    boot,
+    ticks,
+    periodMilliseconds: period,
+    channels: options.channels.map(({ channel, thermocouple }) => ({ channel, form, thermocouple })),
+    inputs,
+    linesKept,
+  });
+
+  const sample = (): void => {
+    const surroundings = { part, terminalsCelsius: terminals(partOptions.ambientCelsius, sinceBox), arc };
+    const taken: Sample = {
+      kind: 'sample',
+      boot,
+      sequence,
+      ticks,
+      resent: false,
+      inputs: arc ? 1 : 0,
+      values: channels.map((channel) => channel.measure(surroundings)),
+    };
+    sequence += 1;
+    kept.push(taken);
+    if (kept.length > linesKept) kept.shift();
+    send(`${encode(taken)}\n`);
+  };
+
+  const listener = createListener({
+    say: (frame) => send(`${encode(frame)}\n`),
+    hello,
+    kept: () => kept,
+    setPeriod: (milliseconds) => {
+      period = milliseconds;
+      nextSample = ticks + milliseconds;
+    },
+  });
+
+  const moment = (): void => {
+    ticks += 1;
+    sinceBox += 1;
+    if (sinceBox % stepMilliseconds === 0) {
+      part.advance(stepMilliseconds / 1000);
+      for (const channel of channels) channel.follow(stepMilliseconds / 1000, part);
+    }
+    if (ticks === startMilliseconds) send(`${encode(hello())}\n`);
+    listener.advanceTo(ticks);
+    if (ticks === nextSample) {
+      nextSample += period;
+      sample();
+    }
+  };
+
+  const start = (): void => {
+    ticks = 0;
+    sequence = 0;
+    period = ownPeriod;
+    nextSample = firstSample(period);
+    kept = [];
+    listener.restart();
+    send('\n');
+  };
+
+  return {
+    advance: (milliseconds) => {
+      for (let left = milliseconds; left > 0; left -= 1) moment();
+      const bytes = out;
+      out = '';
+      return bytes;
+    },
+    receive: (bytes) => {
+      if (plugged && ticks >= startMilliseconds) listener.hear(bytes);
+    },
+    heater: part.heater,
+    arc: (on) => {
+      arc = on;
+      part.arc(on);
+    },
+    inject: (injected) => {
+      switch (injected.kind) {
+        case 'channel':
+          return channelOf(channels, injected.channel).mishap(injected.mishap);
+        case 'unplugged':
+          plugged = false;
+          return;
+        case 'plugged in':
+          plugged = true;
+          return;
+        case 'garbage':
+          return send(Array.from({ length: injected.bytes }, () => String.fromCharCode(noise.below(256))).join(''));
+        case 'cut line':
+          cut = true;
+          return;
+      }
+    },
+    reboot: () => {
+      boot += 1;
+      start();
+    },
+    outputs: () => (ticks < startMilliseconds ? outputsAtStart : listener.outputs()),
+    celsius: (channel) => channelOf(channels, channel).celsius(),
+  };
+};
+
+const firstSample = (period: number): number => (Math.floor(startMilliseconds / period) + 1) * period;
+
+/** The box warms by 3 K in its first half hour and then breathes with the room. */
+const terminals = (ambientCelsius: number, milliseconds: number): number => {
+  const seconds = milliseconds / 1000;
+  return ambientCelsius + 2 + 3 * (1 - Math.exp(-seconds / 900)) + 0.4 * Math.sin(seconds / 270);
+};
+
+const channelOf = (channels: readonly Channel[], wanted: number): Channel => {
+  const found = channels.find(({ options }) => options.channel === wanted);
+  if (found === undefined) throw new RangeError(`this board has no channel ${wanted}`);
+  return found;
+};

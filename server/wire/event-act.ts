@@ -1,0 +1,169 @@
+/**
+ * One line of an events file to the act that it tells. Only the columns that the kind needs are read; a
+ * column that is filled and that the kind has no use for is a problem, because its writer meant something.
+ * Whether the values are allowed is said by the schema of acts, not here.
+ */
+import { readNumber } from '../measure/number-text.ts';
+
+export type EventFields = ReadonlyMap<string, string>;
+
+export type EventAct =
+  /** Still to be checked by actSchema. */
+  { readonly act: object } | { readonly column: string; readonly problem: string };
+
+export const eventKinds = [
+  'heat on',
+  'heat off',
+  'pass start',
+  'pass end',
+  'contact reading',
+  'note',
+  'accept',
+  'close',
+] as const;
+type EventKind = (typeof eventKinds)[number];
+
+/** The act of a line; `running` names the passes that run at its time. */
+export const actOf = (fields: EventFields, running: readonly string[]): EventAct => {
+  const kind = (fields.get('kind') ?? '').toLowerCase();
+  if (!isKind(kind)) {
+    return { column: 'kind', problem: `"${kind}" is not a kind of event; allowed are ${eventKinds.join(', ')}` };
+  }
+  const unused = [...fields].find(([name, text]) => text !== '' && !always.has(name) && !uses[kind].includes(name));
+  if (unused !== undefined) {
+    return { column: unused[0], problem: `"${kind}" has no use for ${unused[0]} "${unused[1]}"; leave it empty` };
+  }
+  return makers[kind](fields, running);
+};
+
+const isKind = (text: string): text is EventKind => (eventKinds as readonly string[]).includes(text);
+
+/** `place` may stand beside any kind: where it is not needed it does no harm. */
+const always = new Set(['time', 'kind', 'place', 'who', 'role', '']);
+
+const uses: Readonly<Record<EventKind, readonly string[]>> = {
+  'heat on': [],
+  'heat off': [],
+  'pass start': ['pass', 'pass kind', 'welder'],
+  'pass end': ['pass'],
+  'contact reading': ['celsius', 'instrument', 'use'],
+  note: ['text'],
+  accept: ['subject', 'method', 'text'],
+  close: ['text'],
+};
+
+export const eventColumns: readonly string[] = [
+  'time',
+  'kind',
+  'place',
+  'who',
+  'role',
+  ...new Set(Object.values(uses).flat()),
+];
+
+type Maker = (fields: EventFields, running: readonly string[]) => EventAct;
+
+const passStart: Maker = (fields, running) => {
+  const pass = text(fields, 'pass');
+  if (pass === undefined) return { column: 'pass', problem: 'a pass start needs the name of the pass' };
+  if (running.includes(pass)) return { column: 'pass', problem: `pass ${pass} is already running` };
+  if (text(fields, 'pass kind') === undefined) {
+    return { column: 'pass kind', problem: 'a pass start needs its pass kind, as in root, fill, cap' };
+  }
+  const welder = text(fields, 'welder') ?? text(fields, 'who');
+  const { side, where } = sideOf(text(fields, 'place') ?? '');
+  return {
+    act: {
+      kind: 'pass start',
+      pass,
+      passKind: text(fields, 'pass kind')?.toLowerCase(),
+      ...(welder === undefined ? {} : { welder }),
+      ...(side === undefined ? {} : { side }),
+      ...(where === undefined ? {} : { where }),
+    },
+  };
+};
+
+const passEnd: Maker = (fields, running) => {
+  const pass = text(fields, 'pass') ?? (running.length === 1 ? running[0] : undefined);
+  if (pass === undefined) {
+    const which = running.length === 0 ? 'no pass is running' : `passes ${running.join(', ')} are running`;
+    return { column: 'pass', problem: `name the pass that ends: ${which}` };
+  }
+  return running.includes(pass)
+    ? { act: { kind: 'pass end', pass } }
+    : { column: 'pass', problem: `pass ${pass} is not running at this time` };
+};
+
+const contactReading: Maker = (fields) => {
+  const celsius = readNumber(fields.get('celsius') ?? '');
+  if (celsius.kind !== 'number') {
+    return { column: 'celsius', problem: `"${fields.get('celsius') ?? ''}" is not a temperature in degrees Celsius` };
+  }
+  const instrument = text(fields, 'instrument');
+  if (instrument === undefined) return { column: 'instrument', problem: 'a contact reading needs its instrument' };
+  const place = placeOf(text(fields, 'place') ?? '');
+  if (place === undefined) {
+    return {
+      column: 'place',
+      problem: `"${fields.get('place') ?? ''}" is not a place; write part/side/face/mm from the groove, as in plate-1/A/front/10`,
+    };
+  }
+  const use = text(fields, 'use')?.toLowerCase() ?? 'interpass';
+  return { act: { kind: 'contact reading', celsius: celsius.value, instrument, use, place } };
+};
+
+const makers: Readonly<Record<EventKind, Maker>> = {
+  'heat on': () => ({ act: { kind: 'heat', state: 'on' } }),
+  'heat off': () => ({ act: { kind: 'heat', state: 'off' } }),
+  'pass start': passStart,
+  'pass end': passEnd,
+  'contact reading': contactReading,
+  note: (fields) => ({ act: { kind: 'note', text: fields.get('text') ?? '' } }),
+  accept: (fields) => {
+    const subject = text(fields, 'subject');
+    if (subject === undefined) {
+      return { column: 'subject', problem: 'say what is accepted: extended range, or procedure below calculation' };
+    }
+    const method = text(fields, 'method');
+    const reason = fields.get('text') ?? '';
+    return {
+      act: { kind: 'accept', subject: subject.toLowerCase(), ...(method === undefined ? {} : { method }), reason },
+    };
+  },
+  close: (fields) => {
+    const statement = text(fields, 'text');
+    return { act: { kind: 'close', ...(statement === undefined ? {} : { statement }) } };
+  },
+};
+
+const text = (fields: EventFields, name: string): string | undefined => {
+  const found = fields.get(name);
+  return found === undefined || found === '' ? undefined : found;
+};
+
+/** "A", "A, north end", "side B", "north end". */
+const sideOf = (place: string): { readonly side?: string; readonly where?: string } => {
+  const found = /^(?:side )?([AB])(?:\s*[,;]\s*(.*))?$/i.exec(place);
+  if (found === null) return place === '' ? {} : { where: place };
+  const where = found[2]?.trim();
+  return { side: found[1]!.toUpperCase(), ...(where === undefined || where === '' ? {} : { where }) };
+};
+
+/** "plate-1/A/front/10" or "pipe/B/back/0/6". */
+const placeOf = (place: string): object | undefined => {
+  const [part, side, face, distance, clock, ...rest] = place.split('/').map((piece) => piece.trim());
+  if (part === undefined || side === undefined || face === undefined || distance === undefined || rest.length > 0) {
+    return undefined;
+  }
+  const millimetres = readNumber(distance.replace(/\s*mm$/i, ''));
+  const hour = clock === undefined ? undefined : readNumber(clock);
+  if (millimetres.kind !== 'number' || (hour !== undefined && hour.kind !== 'number')) return undefined;
+  return {
+    part,
+    side: side.toUpperCase(),
+    face: face.toLowerCase(),
+    distanceMillimetres: millimetres.value,
+    ...(hour === undefined ? {} : { clock: hour.value }),
+  };
+};

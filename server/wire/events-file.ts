@@ -1,0 +1,184 @@
+/**
+ * An events file (delimited text, one line an act) to acts on a joint: what a person did while an imported
+ * log was measured. Its columns are told to people by eventsFileHelp below, which is the one description.
+ * Every line is checked by the same schema as an act at the screen; a line that fails is a problem with
+ * its number, and nothing is guessed.
+ */
+import { limits } from '../measure/limits.ts';
+import type { Instant } from '../measure/quantity.ts';
+import { actSchema, type Input } from '../weld/entry.ts';
+import { personSchema } from '../weld/person.ts';
+import { type CsvItem, csvRecords, delimiterOf, encodingOf } from './csv-records.ts';
+import { actOf, type EventFields, eventColumns } from './event-act.ts';
+import { type LogProblem, Problems } from './log-problem.ts';
+import { readTime, type TimeOptions } from './log-time.ts';
+
+export type ActInput = Extract<Input, { readonly type: 'act' }>;
+
+export interface EventsRead {
+  /** In order of time; lines of the same time keep their order. */
+  readonly acts: readonly ActInput[];
+  readonly problems: readonly LogProblem[];
+}
+
+export const readEvents = (
+  source: string | Uint8Array,
+  options: Pick<TimeOptions, 'start' | 'offsetMinutes'> = {},
+): EventsRead => {
+  const bytes = typeof source === 'string' ? new TextEncoder().encode(source) : source;
+  const problems = new Problems();
+  const timed = [...eventLines(bytes, problems)].flatMap((line) => {
+    const time = readTime(line.fields.get('time') ?? '', options);
+    if (time.ok) return [{ ...line, at: time.at }];
+    problems.add({ line: line.line, column: 'time', message: time.problem });
+    return [];
+  });
+  const acts: ActInput[] = [];
+  // By time, so that a line written down late still finds its pass running.
+  for (const line of timed.toSorted((a, b) => a.at - b.at)) {
+    const act = inputOf(line, acts, problems);
+    if (act !== undefined) acts.push(act);
+  }
+  return { acts, problems: problems.list() };
+};
+
+export const eventsFileHelp = `An events file is a table in text, with a header and one line for each thing that happened.
+Columns are parted by comma, semicolon or tab, in any order. Lines that begin with # are passed over.
+
+  time    when: 2026-11-25T14:03:22+01:00, or a local date-time with the offset stated beside the file,
+          or elapsed seconds or h:mm:ss from the start of the log
+  kind    heat on | heat off | pass start | pass end | contact reading | note | accept | close
+  place   where. pass start: A or B for the side, or words, or both: "A, north end".
+          contact reading: part/side/face/mm from the groove[/clock], as in plate-1/A/front/10
+  who     the named person who did it
+
+Further columns, as the kinds need them:
+
+  role         welder | heater operator | inspector | coordinator | third party
+  pass         name of the pass. pass start: required. pass end: may be empty while one pass is running
+  pass kind    pass start: tack | root | fill | cap | temper bead | attachment | gouging | thermal cutting
+  welder       pass start: who welds; empty: the person in "who"
+  celsius      contact reading: degrees Celsius
+  instrument   contact reading: which instrument
+  use          contact reading: interpass | zone | opposite face; empty: interpass
+  subject      accept: extended range | procedure below calculation
+  method       accept: which method, where it matters
+  text         note and accept: the words. close: a closing statement
+
+Example:
+
+  time,kind,place,who,pass,pass kind,celsius,instrument
+  0,heat on,,K. Heater,,,,
+  5400,heat off,,K. Heater,,,,
+  5900,pass start,A,W. Welder,1,root,,
+  6500,pass end,A,W. Welder,1,,,
+  6520,contact reading,plate-1/A/front/0,W. Welder,,,214,contact thermometer 3
+`;
+
+interface EventLine {
+  readonly line: number;
+  readonly fields: EventFields;
+}
+
+function* eventLines(bytes: Uint8Array, problems: Problems): Generator<EventLine> {
+  if (bytes.length === 0) return problems.add({ message: 'the events file is empty' });
+  if (bytes.length > limits.eventsMaximum) {
+    return problems.add({
+      message: `the events file has ${bytes.length} bytes; at most ${limits.eventsMaximum} are read`,
+    });
+  }
+  const encoding = encodingOf(bytes);
+  if (encoding === 'utf-16') {
+    return problems.add({ message: 'the events file is written in UTF-16; save it as UTF-8' });
+  }
+  const records = csvRecords(bytes, delimiterOf(bytes, encoding) ?? ',', encoding);
+  const header = records.next().value as CsvItem | undefined;
+  if (header === undefined || 'problem' in header) {
+    return problems.add({ message: header?.problem ?? 'the events file has no header' });
+  }
+  const names = header.fields.map((name) => name.toLowerCase().replaceAll('_', ' '));
+  if (!isHeader(names, header.line, problems)) return;
+  for (const item of records) {
+    if ('problem' in item) {
+      problems.add({ line: item.line, message: item.problem });
+      continue;
+    }
+    if (item.fields.every((field) => field === '')) continue;
+    if (item.fields.length > names.length && item.fields.slice(names.length).some((field) => field !== '')) {
+      problems.add({
+        line: item.line,
+        message: `this line has ${item.fields.length} fields and the header ${names.length}; put words that hold the delimiter into quotes`,
+      });
+      continue;
+    }
+    yield { line: item.line, fields: new Map(names.map((name, index) => [name, item.fields[index] ?? ''])) };
+  }
+}
+
+const isHeader = (names: readonly string[], line: number, problems: Problems): boolean => {
+  const missing = ['time', 'kind', 'place', 'who'].filter((name) => !names.includes(name));
+  const unknown = names.filter((name) => name !== '' && !eventColumns.includes(name));
+  const doubled = names.filter((name, index) => name !== '' && names.indexOf(name) !== index);
+  if (missing.length > 0) {
+    problems.add({ line, message: `the header lacks ${missing.join(', ')}; it needs time, kind, place and who` });
+  }
+  if (unknown.length > 0) {
+    problems.add({ line, message: `unknown columns ${unknown.join(', ')}; allowed are ${eventColumns.join(', ')}` });
+  }
+  if (doubled.length > 0) problems.add({ line, message: `the column ${doubled[0]} stands twice` });
+  return missing.length === 0 && unknown.length === 0 && doubled.length === 0;
+};
+
+const inputOf = (
+  { line, fields, at }: EventLine & { readonly at: Instant },
+  earlier: readonly ActInput[],
+  problems: Problems,
+): ActInput | undefined => {
+  const role = fields.get('role') ?? '';
+  const person = personSchema.safeParse({
+    name: fields.get('who') ?? '',
+    ...(role === '' ? {} : { role: role.toLowerCase() }),
+  });
+  for (const { path, message } of person.error?.issues ?? []) {
+    problems.add({ line, column: path[0] === 'role' ? 'role' : 'who', message });
+  }
+  const made = actOf(fields, runningAfter(earlier));
+  if ('problem' in made) {
+    problems.add({ line, column: made.column, message: made.problem });
+    return undefined;
+  }
+  const act = actSchema.safeParse(made.act);
+  for (const { path, message } of act.error?.issues ?? []) {
+    problems.add({ line, column: columnByField[String(path[0])] ?? 'kind', message });
+  }
+  if (!person.success || !act.success) return undefined;
+  const { name, role: known } = person.data;
+  return { type: 'act', at, who: name, ...(known === undefined ? {} : { role: known }), act: act.data };
+};
+
+/** Where a person finds the field of an act in the file. */
+const columnByField: Readonly<Record<string, string>> = {
+  pass: 'pass',
+  passKind: 'pass kind',
+  welder: 'welder',
+  side: 'place',
+  where: 'place',
+  place: 'place',
+  celsius: 'celsius',
+  instrument: 'instrument',
+  use: 'use',
+  subject: 'subject',
+  method: 'method',
+  reason: 'text',
+  text: 'text',
+  statement: 'text',
+};
+
+const runningAfter = (acts: readonly ActInput[]): readonly string[] => {
+  const running = new Set<string>();
+  for (const { act } of acts) {
+    if (act.kind === 'pass start') running.add(act.pass);
+    if (act.kind === 'pass end') running.delete(act.pass);
+  }
+  return [...running];
+};

@@ -1,0 +1,70 @@
+/**
+ * Why a port would not open, and what a person can do about it on this system. Pure: the words depend on
+ * the error and the system alone.
+ */
+
+export interface PortAdvice {
+  readonly reason: 'missing' | 'busy' | 'no permission' | 'not a serial port' | 'other';
+  readonly cause: string;
+  readonly advice: string;
+}
+
+export const portAdvice = (error: Error, platform: string): PortAdvice => {
+  const reason = reasonOf(error.message, platform);
+  return { reason, cause: `${causes[reason]} (${error.message})`, advice: adviceFor(reason, platform) };
+};
+
+const causes: Readonly<Record<PortAdvice['reason'], string>> = {
+  missing: 'no such port',
+  busy: 'the port is in use by another program',
+  'no permission': 'this user may not open the port',
+  'not a serial port': 'this is not a serial port',
+  other: 'the port cannot be opened',
+};
+
+const reasonOf = (message: string, platform: string): PortAdvice['reason'] => {
+  const says = (pattern: RegExp): boolean => pattern.test(message);
+  if (says(/no such file|file not found|ENOENT|no such device|ENXIO|ENODEV/i)) return 'missing';
+  if (says(/cannot lock|busy|EBUSY|temporarily unavailable|EAGAIN|EWOULDBLOCK/i)) return 'busy';
+  // Windows says "access denied" when another program holds the port; it has no permissions for ports.
+  if (says(/access (is )?denied/i) && platform === 'win32') return 'busy';
+  if (says(/permission denied|EACCES|EPERM|not permitted|access (is )?denied/i)) return 'no permission';
+  if (says(/inappropriate ioctl|ENOTTY|is a directory|EISDIR|invalid argument|EINVAL/i)) return 'not a serial port';
+  return 'other';
+};
+
+const adviceFor = (reason: PortAdvice['reason'], platform: string): string => {
+  const system = platform === 'win32' ? 'windows' : platform === 'darwin' ? 'mac' : 'linux';
+  return advice[reason][system];
+};
+
+const retried = 'The station goes on trying; nothing has to be restarted.';
+
+const advice: Readonly<Record<PortAdvice['reason'], Readonly<Record<'linux' | 'mac' | 'windows', string>>>> = {
+  missing: {
+    linux: `Plug the board in, then see "ls -l /dev/serial/by-id" for its lasting name and start with that. ${retried}`,
+    mac: `Plug the board in, then see "ls /dev/cu.*" for its name (cu, not tty) and start with that. ${retried}`,
+    windows: `Plug the board in, then see "Ports (COM & LPT)" in the Device Manager for its COM number. ${retried}`,
+  },
+  busy: {
+    linux: `"fuser -v PORT" names the program that holds the port: close it. A modem manager may also take a new port for some seconds. ${retried}`,
+    mac: `"lsof PORT" names the program that holds the port: close it. ${retried}`,
+    windows: `Close the program that holds the port: a terminal, a firmware tool, or a second station. If none is open, unplug the board and plug it in again. ${retried}`,
+  },
+  'no permission': {
+    linux:
+      '"ls -l PORT" names the group that may open the port, mostly dialout: "sudo usermod -aG dialout $USER", then log out and in again.',
+    mac: '"ls -l PORT" names who may open the port: start the station as that user, or let an administrator change it.',
+    windows: 'Start the station as a user who may use this port, or ask the administrator of this machine.',
+  },
+  'not a serial port': {
+    linux: 'Give the path of a serial device, such as one of "ls -l /dev/serial/by-id".',
+    mac: 'Give the path of a serial device, such as one of "ls /dev/cu.*".',
+    windows: 'Give the name of a serial port, such as COM3; the Device Manager lists them under "Ports (COM & LPT)".',
+  },
+  other: {
+    linux: `Unplug the board and plug it in again; "dmesg | tail" shows what the system says of it. ${retried}`,
+    mac: `Unplug the board and plug it in again; the driver of its adapter may have to be allowed in the system settings. ${retried}`,
+    windows: `Unplug the board and plug it in again; a yellow mark in the Device Manager means that its driver is missing. ${retried}`,
+  },
+};

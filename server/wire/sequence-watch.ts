@@ -1,0 +1,71 @@
+/**
+ * Which sample lines of one board came, came twice, or never came. The memory is bounded: numbers that are
+ * missing beyond the bound stay missing, and a line that fills such a place is taken as one not seen before.
+ */
+import { limits } from '../measure/limits.ts';
+
+export interface SequenceWatch {
+  /** A new start of the board. fromZero: it was watched before, so that its first lines count as missing too. */
+  restart(fromZero: boolean): void;
+  /** False if the line was here before. */
+  isNew(sequence: number, resent: boolean): boolean;
+  /** Sequence numbers that never came, over all starts. */
+  missing(): number;
+}
+
+export const createSequenceWatch = (): SequenceWatch => {
+  let highest: number | undefined;
+  let lowest = 0;
+  /** Missing numbers of this start that may still be filled. */
+  let gaps = new Set<number>();
+  /** Lines from before the watch began that were sent again. */
+  let earlier = new Set<number>();
+  let missing = 0;
+
+  const note = (from: number, to: number): void => {
+    missing += to - from;
+    for (let sequence = Math.max(from, to - limits.missingRememberedMaximum); sequence < to; sequence += 1) {
+      remember(gaps, sequence);
+    }
+  };
+
+  const isNewResent = (sequence: number): boolean => {
+    if (gaps.delete(sequence)) {
+      missing -= 1;
+      return true;
+    }
+    if (highest !== undefined && sequence >= lowest && sequence <= highest) return false;
+    if (earlier.has(sequence)) return false;
+    remember(earlier, sequence);
+    return true;
+  };
+
+  return {
+    restart: (fromZero) => {
+      highest = fromZero ? -1 : undefined;
+      lowest = 0;
+      gaps = new Set();
+      earlier = new Set();
+    },
+    isNew: (sequence, resent) => {
+      if (resent) return isNewResent(sequence);
+      if (highest === undefined) lowest = sequence;
+      else if (sequence <= highest) return false;
+      else note(highest + 1, sequence);
+      highest = sequence;
+      return true;
+    },
+    missing: () => missing,
+  };
+};
+
+/** Adds to a set that forgets its oldest at the bound. */
+const remember = (set: Set<number>, value: number): void => {
+  set.add(value);
+  if (set.size > limits.missingRememberedMaximum) {
+    for (const oldest of set) {
+      set.delete(oldest);
+      break;
+    }
+  }
+};

@@ -1,0 +1,45 @@
+/**
+ * The real port. Each opening makes a new object, since one that was lost keeps half a line and, on some
+ * systems, the lock. Listeners stand before the port is opened, so that no error goes unheard.
+ */
+import { SerialPort } from 'serialport';
+import type { OpenPort, Port, PortHandlers } from './port.ts';
+
+/** A way to open serial devices at the given speed, 8 data bits, no parity, 1 stop bit. */
+export const serialPortOpener =
+  (baudRate = 115_200): OpenPort =>
+  (path, handlers) => {
+    // hupcl false: closing does not drop the line that resets many boards; opening may still reset them.
+    const device = new SerialPort({ path, baudRate, autoOpen: false, hupcl: false });
+    const port = portOf(device, handlers);
+    return new Promise((resolve, reject) => {
+      device.open((error) => (error === null ? resolve(port) : reject(error)));
+    });
+  };
+
+const portOf = (device: SerialPort, handlers: PortHandlers): Port => {
+  let ended = false;
+  const lose = (cause: string): void => {
+    if (ended) return;
+    ended = true;
+    handlers.onLost(cause);
+  };
+  device.on('data', (bytes: Buffer) => {
+    if (!ended) handlers.onBytes(bytes);
+  });
+  device.on('error', (error: Error) => lose(error.message));
+  device.on('close', (error: Error | null) => lose(error?.message ?? 'the port closed'));
+  return {
+    write: (text) =>
+      new Promise((resolve, reject) => {
+        device.write(text, 'latin1', (error) => (error ? reject(error) : resolve()));
+      }),
+    close: () => {
+      ended = true;
+      return new Promise((resolve) => {
+        if (device.isOpen) device.close(() => resolve());
+        else resolve();
+      });
+    },
+  };
+};
