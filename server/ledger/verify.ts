@@ -36,27 +36,29 @@ export interface ChainCheck {
 export interface VerifyOptions {
   /** Heads known from elsewhere: each must stand in the chain. */
   readonly expectedHeads?: readonly Head[];
-  /** Told of every entry that stands, in order. */
-  readonly visit?: (envelope: Envelope, row: StoredRow) => void;
+  /** Told of every entry that stands, in order; may answer with a fault that it sees in it. */
+  readonly visit?: (envelope: Envelope, row: StoredRow) => string | undefined;
 }
 
 export const verifyChain = (chain: string, rows: Iterable<StoredRow>, options: VerifyOptions = {}): ChainCheck => {
-  const expected = new Map(
-    (options.expectedHeads ?? []).filter((head) => head.seq > 0).map((head) => [head.seq, head.hash]),
-  );
+  const expected = new Map<number, string[]>();
+  for (const { seq, hash } of options.expectedHeads ?? []) {
+    if (seq > 0) expected.set(seq, [...(expected.get(seq) ?? []), hash]);
+  }
   let head: Head = { seq: 0, hash: noHash };
   let before = head;
   const bad = (firstBad: FirstBad): ChainCheck => ({ chain, ok: false, entries: head.seq, head, firstBad });
   for (const row of rows) {
     const checked = check(chain, before, head, row);
     if ('why' in checked) return bad(checked);
-    const known = expected.get(row.seq);
-    if (known !== undefined && known !== row.hash) {
+    const known = expected.get(row.seq)?.find((hash) => hash !== row.hash);
+    if (known !== undefined) {
       return bad({ seq: row.seq, why: 'not the known head', detail: `hash ${row.hash}, known as ${known}` });
     }
     before = head;
     head = { seq: row.seq, hash: row.hash };
-    options.visit?.(checked, row);
+    const fault = options.visit?.(checked, row);
+    if (fault !== undefined) return bad({ seq: row.seq, why: 'altered', detail: fault });
   }
   const beyond = [...expected.keys()].filter((seq) => seq > head.seq).sort((a, b) => b - a)[0];
   if (beyond !== undefined) {
@@ -84,11 +86,14 @@ const check = (chain: string, before: Head, head: Head, row: StoredRow): Envelop
     return { seq, why: 'moved', detail: `it was written as entry ${envelope.seq} of ${envelope.chain}` };
   }
   if (envelope.previous !== head.hash) return { seq, why: 'put in', detail: `it does not follow entry ${head.seq}` };
-  const fault = envelope.class === 'block' && envelope.kind === blockKind ? faultOf(envelope, row) : undefined;
+  const fault = faultOf(envelope, row);
   return fault === undefined ? envelope : { seq, why: 'scans altered', detail: fault };
 };
 
 const faultOf = (envelope: Envelope, row: StoredRow): string | undefined => {
+  if (envelope.class !== 'block' || envelope.kind !== blockKind) {
+    return row.packed === undefined ? undefined : 'scans stand beside an entry that seals none';
+  }
   const body = envelope.body as BlockBody;
   if (row.packed === undefined && isFilled(body)) return 'its scans are missing';
   return faultOfBlock(body, row.packed ?? new Uint8Array(0));

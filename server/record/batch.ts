@@ -4,7 +4,6 @@
  * runs inside a transaction that the store has begun.
  */
 import { blockKind, sealBlock } from '../ledger/block.ts';
-import { CanonicalFailure } from '../ledger/canonical.ts';
 import { linkEntry, readEnvelope } from '../ledger/envelope.ts';
 import { noHash } from '../ledger/hash.ts';
 import {
@@ -18,8 +17,8 @@ import {
   stationName,
 } from '../ledger/item.ts';
 import { settle } from '../ledger/plain-decimal.ts';
+import { assertChain, assertOpening, scanBytes } from '../ledger/recordable.ts';
 import { decodeScans } from '../ledger/scans-read.ts';
-import { encodeScans } from '../ledger/scans-write.ts';
 import { limits } from '../measure/limits.ts';
 import type { Instant } from '../measure/quantity.ts';
 import type { Database } from './database.ts';
@@ -125,13 +124,8 @@ export class Batch {
   }
 
   private addScan(item: ScanItem): CommittedItem {
-    if (item.chain.length === 0 || item.chain.length > limits.nameMaximum) {
-      throw new CanonicalFailure('chain', `1 to ${limits.nameMaximum} characters are allowed`);
-    }
-    const bytes = encodeScans([item.scan]);
-    if (bytes.length > limits.scanBytesMaximum) {
-      throw new CanonicalFailure('scan', `${bytes.length} bytes; at most ${limits.scanBytesMaximum} are recorded`);
-    }
+    assertChain(item.chain);
+    const bytes = scanBytes(item.scan);
     const scan = decodeScans(bytes, 1)[0]!;
     const state = this.state(item.chain);
     this.position += 1;
@@ -153,12 +147,7 @@ export class Batch {
   }
 
   private addEntry(item: EntryItem): CommittedEntry {
-    if (item.chain === stationChain && item.kind === 'opened') {
-      throw new CanonicalFailure(
-        'chain',
-        `no joint can be called "${stationChain}": it is the name of the station's own chain`,
-      );
-    }
+    assertOpening(item);
     this.seal(item.chain);
     const state = this.state(item.chain);
     this.position += 1;

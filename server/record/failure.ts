@@ -11,9 +11,9 @@ export class RecordRefusal extends Error {
 }
 
 /**
- * Something was not kept. `kept` is 'no' where that is certain: the same items may be handed in again.
- * It is 'unknown' where the disk failed at the last step and cannot be asked: the next step that
- * succeeds finds out first, and hands what was kept after all to the listeners.
+ * Something was not kept. `kept` is 'no' where that is certain, and 'unknown' where the disk failed at
+ * the last step and cannot be asked: the next step finds out first, and hands what was kept after all to
+ * the listeners.
  */
 export class RecordFailure extends Error {
   readonly kept: 'no' | 'unknown';
@@ -33,9 +33,12 @@ export const resultCode = (error: unknown): number | undefined => {
 };
 const full = 13;
 const busy = 5;
+const corrupt = 11;
 const notADatabase = 26;
 export const isDiskFull = (error: unknown): boolean => resultCode(error) === full;
 export const isBusy = (error: unknown): boolean => resultCode(error) === busy;
 export const isNotADatabase = (error: unknown): boolean => resultCode(error) === notADatabase;
+
+export const isDamaged = (error: unknown): boolean => resultCode(error) === corrupt || isNotADatabase(error);
 
 export const wordsOf = (error: unknown): string => (error instanceof Error ? error.message : String(error));

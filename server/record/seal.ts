@@ -20,8 +20,9 @@ export const sealDue = (database: Database, transactions: Transactions, now: Ins
   const chains = chainsDue(database, now);
   const headsAreDue = isDue(now, Number(meta(database, 'heads_at') ?? 0)) && headsHaveMoved(database);
   if (chains.length === 0 && !headsAreDue) return { sealed: 0, awake: 0 };
-  return transactions.write((batch) => {
-    let sealed = 0;
+  let sealed = 0;
+  transactions.write((batch) => {
+    sealed = 0;
     for (const chain of chains) {
       if (batch.seal(chain, now)) sealed += 1;
       else batch.write(chain, now, blockKind, { count: 0 });
@@ -30,8 +31,8 @@ export const sealDue = (database: Database, transactions: Transactions, now: Ins
       batch.noteHeads(now);
       setMeta(database, 'heads_at', now);
     }
-    return { sealed, awake: chains.length - sealed };
-  }).result;
+  });
+  return { sealed, awake: chains.length - sealed };
 };
 
 /** At the end: nothing stays unsealed, and every head is noted. */

@@ -40,7 +40,8 @@ export type CommitListener = (items: readonly CommittedItem[], position: number)
 export interface RecordStore extends RecordReader {
   /**
    * Keeps all of the items or none. Throws CanonicalFailure for an item that cannot be recorded (nothing
-   * was kept, hand in better ones), RecordFailure where the disk fails.
+   * was kept, hand in better ones), RecordFailure where the disk fails. The very same list may be handed
+   * in again after a RecordFailure, whatever its `kept` says: it is never recorded twice.
    */
   commit(items: readonly Item[]): Committed;
   /** Seals what has waited, proves being awake, notes heads. To be called about once a second. */
@@ -114,9 +115,9 @@ const commit = (transactions: Transactions, reader: RecordReader, items: readonl
       `${items.length} at once; one commit takes at most ${limits.commitItemsMaximum}`,
     );
   }
-  const { batch } = transactions.write((open) => {
+  const batch = transactions.write((open) => {
     for (const item of items) open.add(item);
-  });
+  }, items);
   return { items: batch.items, position: batch.position, heads: batch.heads() };
 };
 

@@ -9,13 +9,10 @@ import { type Database, transact } from './database.ts';
 import { isDiskFull, RecordFailure, wordsOf } from './failure.ts';
 import { meta } from './schema.ts';
 
-export interface Written<T> {
-  readonly result: T;
-  readonly batch: Batch;
-}
 interface Unsure {
   readonly stamp: number;
   readonly batch: Batch;
+  readonly of: object | undefined;
 }
 
 export class Transactions {
@@ -33,44 +30,53 @@ export class Transactions {
     this.stamp = Number(meta(database, 'stamp') ?? 0);
   }
 
-  /** Throws CanonicalFailure for what cannot be recorded, RecordFailure where the disk fails. */
-  write<T>(work: (batch: Batch) => T): Written<T> {
+  /**
+   * Throws CanonicalFailure for what cannot be recorded, RecordFailure where the disk fails. `of` is what
+   * the work is about: where it is the same object as in a transaction whose outcome was unknown and that
+   * turns out to be kept, the work is done already and is not done twice.
+   */
+  write(work: (batch: Batch) => void, of?: object): Batch {
     if (this.telling) throw new Error('a listener of the record may not write to it');
-    this.settle();
+    const kept = this.settle();
+    if (kept !== undefined && of !== undefined && kept.of === of) return kept.batch;
     const stamp = this.stamp + 1;
-    const prepared: Written<T>[] = [];
+    const prepared: Batch[] = [];
     try {
       transact(this.database, () => {
         const batch = new Batch(this.database);
-        const result = work(batch);
+        work(batch);
         batch.finish(stamp);
-        prepared.push({ result, batch });
+        prepared.push(batch);
       });
     } catch (error) {
       if (error instanceof CanonicalFailure) throw error;
       const kept = prepared[0] === undefined ? 'no' : this.askDisk(stamp);
-      if (kept === 'unknown') this.unsure = { stamp, batch: prepared[0]!.batch };
+      if (kept === 'unknown') this.unsure = { stamp, batch: prepared[0]!, of };
       if (kept !== 'yes') throw failure(kept, error);
     }
-    const written = prepared[0]!;
+    const batch = prepared[0]!;
     this.stamp = stamp;
-    this.announce(written.batch);
-    return written;
+    this.announce(batch);
+    return batch;
   }
 
-  /** Ends what an earlier failure left open. Throws RecordFailure while the disk still gives no answer. */
-  private settle(): void {
+  /**
+   * Ends what an earlier failure left open, and answers with what was kept after all. Throws
+   * RecordFailure while the disk still gives no answer.
+   */
+  private settle(): Unsure | undefined {
     try {
       if (this.database.inTransaction) this.database.exec('ROLLBACK');
-      if (this.unsure === undefined) return;
-      const { stamp, batch } = this.unsure;
-      const kept = meta(this.database, 'stamp') === stamp;
+      const unsure = this.unsure;
+      if (unsure === undefined) return undefined;
+      const kept = meta(this.database, 'stamp') === unsure.stamp;
       this.unsure = undefined;
-      if (!kept) return;
-      this.stamp = stamp;
-      this.announce(batch);
+      if (!kept) return undefined;
+      this.stamp = unsure.stamp;
+      this.announce(unsure.batch);
+      return unsure;
     } catch (error) {
-      throw failure('no', error);
+      throw failure(this.unsure === undefined ? 'no' : 'unknown', error);
     }
   }
 

@@ -22,6 +22,8 @@ export interface EntryRow {
   readonly bytes: Uint8Array;
   readonly positions: Uint8Array | null;
   readonly packed: Uint8Array | null;
+  readonly measured_from: number | null;
+  readonly measured_to: number | null;
 }
 interface JournalRow {
   readonly position: number;
@@ -58,7 +60,8 @@ export function* walkChain(database: Database, chain: string, after: number): Ge
 /** Entries of a chain with their blocks, from a place on. */
 export const entryRows = (database: Database, chain: string, afterSeq: number, limit: number): readonly EntryRow[] =>
   database.all<EntryRow>(
-    'SELECT e.seq, e.position, e.class, e.kind, e.hash, e.bytes, b.positions, b.packed FROM entries e ' +
+    'SELECT e.seq, e.position, e.class, e.kind, e.hash, e.bytes, b.positions, b.packed, b.measured_from, ' +
+      'b.measured_to FROM entries e ' +
       'LEFT JOIN blocks b ON b.chain = e.chain AND b.seq = e.seq WHERE e.chain = ? AND e.seq > ? ORDER BY e.seq LIMIT ?',
     chain,
     afterSeq,

@@ -1,0 +1,205 @@
+/**
+ * A whole record, believed in nothing: every chain, the heads that the station's chain has noted, the
+ * scans not sealed yet, the documents. Names the first entry that is not as it was written. Reads beside
+ * a running writer: it looks at the record as it stood when the inspection began.
+ */
+import { sha256Hex } from '../ledger/hash.ts';
+import { stationChain } from '../ledger/item.ts';
+import { decodeScans } from '../ledger/scans-read.ts';
+import type { FirstBad, Head } from '../ledger/verify.ts';
+import type { Input } from '../weld/entry.ts';
+import { type ChainInspection, inspectChain } from './chain-inspection.ts';
+import { type Database, type Disk, snapshot } from './database.ts';
+import { isDamaged, wordsOf } from './failure.ts';
+import { openFolderToRead } from './folder.ts';
+import { readerOf } from './read.ts';
+import { sqliteDisk } from './sqlite.ts';
+
+/** Folds the inputs of one joint and says what comes out. */
+export type Rejudge = (inputs: Iterable<Input>) => { readonly verdict: string };
+
+export interface InspectionOptions {
+  /** Heads known from elsewhere, a printed report for instance. */
+  readonly knownHeads?: readonly (Head & { readonly chain: string })[];
+  readonly rejudge?: Rejudge;
+  readonly disk?: Disk;
+}
+export interface InspectedChain extends ChainInspection {
+  readonly unsealed: number;
+  readonly rejudgedVerdict?: string;
+  /** True where both verdicts are there and differ. */
+  readonly verdictDiffers: boolean;
+}
+export interface RecordInspection {
+  /** Every chain and document is as it was written. */
+  readonly ok: boolean;
+  readonly verdictDiffers: boolean;
+  /** The database file itself cannot be read through. */
+  readonly damaged?: string;
+  readonly chains: readonly InspectedChain[];
+  readonly documents: {
+    readonly kept: number;
+    readonly altered: readonly string[];
+    /** Handed in by an entry, and not there. */
+    readonly missing: readonly string[];
+    /** Named by an analysis, and never kept here. */
+    readonly notKept: readonly string[];
+  };
+  readonly firstBad?: FirstBad & { readonly chain: string };
+}
+
+/** Throws RecordRefusal where there is no record to look at. */
+export const inspectRecord = (folder: string, options: InspectionOptions = {}): RecordInspection => {
+  const database = openFolderToRead(folder, options.disk ?? sqliteDisk);
+  try {
+    return inspect(database, options);
+  } catch (error) {
+    if (!isDamaged(error)) throw error;
+    const documents = { kept: 0, altered: [], missing: [], notKept: [] };
+    return { ok: false, verdictDiffers: false, damaged: wordsOf(error), chains: [], documents };
+  } finally {
+    database.close();
+  }
+};
+
+interface Standing extends Head {
+  readonly chain: string;
+  readonly lastSeq: number;
+  readonly unsealed: number;
+}
+
+const inspect = (database: Database, options: InspectionOptions): RecordInspection => {
+  const sound = database.get<{ quick_check: string }>('PRAGMA quick_check(1)')?.quick_check;
+  const standing = standingOf(database);
+  const station = inspectOne(database, standing, stationChain, knownOf(options, stationChain), options);
+  const others = new Set([
+    ...standing.keys(),
+    ...station.noted.keys(),
+    ...(options.knownHeads ?? []).map((head) => head.chain),
+  ]);
+  others.delete(stationChain);
+  const chains = [station];
+  for (const chain of [...others].sort()) {
+    const known = [...(station.noted.get(chain) ?? []), ...knownOf(options, chain)];
+    chains.push(inspectOne(database, standing, chain, known, options));
+  }
+  const documents = inspectDocuments(database, chains);
+  const bad = chains.find((chain) => chain.firstBad !== undefined);
+  const ok = sound === 'ok' && bad === undefined && documents.altered.length === 0 && documents.missing.length === 0;
+  return {
+    ok,
+    verdictDiffers: chains.some((chain) => chain.verdictDiffers),
+    ...(sound === 'ok' ? {} : { damaged: String(sound) }),
+    chains,
+    documents,
+    ...(bad?.firstBad === undefined ? {} : { firstBad: { chain: bad.chain, ...bad.firstBad } }),
+  };
+};
+
+const knownOf = (options: InspectionOptions, chain: string): readonly Head[] =>
+  (options.knownHeads ?? []).filter((head) => head.chain === chain);
+
+/** How each chain stood when the inspection began: the head kept for speed, and what is really there. */
+const standingOf = (database: Database): ReadonlyMap<string, Standing> =>
+  snapshot(database, () => {
+    const rows = database.all<Standing>(
+      'SELECT chain, max(seq) AS seq, max(hash) AS hash, max(lastSeq) AS lastSeq, max(unsealed) AS unsealed FROM (' +
+        'SELECT chain, seq, hash, 0 AS lastSeq, journalled AS unsealed FROM chains UNION ALL ' +
+        "SELECT chain, 0, '', max(seq), 0 FROM entries GROUP BY chain UNION ALL " +
+        "SELECT chain, 0, '', 0, 0 FROM journal GROUP BY chain) GROUP BY chain",
+    );
+    return new Map(rows.map((row) => [row.chain, row]));
+  });
+
+const inspectOne = (
+  database: Database,
+  standing: ReadonlyMap<string, Standing>,
+  chain: string,
+  known: readonly Head[],
+  options: InspectionOptions,
+): InspectedChain => {
+  const stands = standing.get(chain) ?? { chain, seq: 0, hash: '', lastSeq: 0, unsealed: 0 };
+  const seen = inspectChain(database, chain, Math.max(stands.lastSeq, stands.seq), [...known, stands]);
+  const firstBad = seen.firstBad ?? unknownEnd(seen, stands) ?? badBeginning(seen) ?? unsealedFault(database, stands);
+  const rejudged =
+    firstBad === undefined && seen.openedAt !== undefined ? rejudge(database, chain, options) : undefined;
+  return {
+    ...seen,
+    ok: firstBad === undefined,
+    ...(firstBad === undefined ? {} : { firstBad }),
+    unsealed: stands.unsealed,
+    ...(rejudged === undefined ? {} : { rejudgedVerdict: rejudged }),
+    verdictDiffers: rejudged !== undefined && seen.recordedVerdict !== undefined && rejudged !== seen.recordedVerdict,
+  };
+};
+
+const rejudge = (database: Database, chain: string, options: InspectionOptions): string | undefined =>
+  options.rejudge?.(readerOf(database).inputs(chain)).verdict;
+
+/** Entries beyond the head that the record itself knows were not written by it. */
+const unknownEnd = (seen: ChainInspection, stands: Standing): FirstBad | undefined =>
+  seen.head.seq === stands.seq
+    ? undefined
+    : { seq: stands.seq + 1, why: 'put in', detail: 'the record does not know of this entry' };
+
+/** A station's chain that does not begin with its beginning has lost it, or is another one's. */
+const badBeginning = (seen: ChainInspection): FirstBad | undefined =>
+  seen.chain === stationChain && seen.entries === 0
+    ? { seq: 1, why: 'missing', detail: 'the beginning of the record is not there' }
+    : undefined;
+
+/**
+ * Scans not sealed yet carry no hash. What can be said: they are as many as were counted, and they can be
+ * read. A writer that sealed them since the inspection began has not lost them.
+ */
+const unsealedFault = (database: Database, stands: Standing): FirstBad | undefined =>
+  snapshot(database, () => {
+    const now = database.get<{ seq: number; journalled: number }>(
+      'SELECT seq, journalled FROM chains WHERE chain = ?',
+      stands.chain,
+    ) ?? { seq: 0, journalled: 0 };
+    let count = 0;
+    for (let after = 0; ; ) {
+      const rows = database.all<{ position: number; measured_at: number; scan: Uint8Array }>(
+        'SELECT position, measured_at, scan FROM journal WHERE chain = ? AND position > ? ORDER BY position LIMIT 500',
+        stands.chain,
+        after,
+      );
+      for (const row of rows) {
+        try {
+          if (decodeScans(row.scan, 1)[0]!.measuredAt !== row.measured_at)
+            throw new Error('it is filed under another time');
+        } catch (error) {
+          return {
+            seq: now.seq + 1,
+            why: 'scans altered',
+            detail: `the scan at position ${row.position}, not sealed yet: ${wordsOf(error)}`,
+          };
+        }
+      }
+      count += rows.length;
+      if (rows.length < 500) break;
+      after = rows.at(-1)!.position;
+    }
+    if (count === now.journalled) return undefined;
+    return {
+      seq: now.seq + 1,
+      why: 'missing',
+      detail: `${count} scans wait to be sealed where ${now.journalled} were counted`,
+    };
+  });
+
+const inspectDocuments = (database: Database, chains: readonly ChainInspection[]): RecordInspection['documents'] => {
+  const kept = database
+    .all<{ sha256: string }>('SELECT sha256 FROM documents ORDER BY sha256')
+    .map((row) => row.sha256);
+  const altered = kept.filter((sha256) => {
+    const bytes = database.get<{ bytes: Uint8Array }>('SELECT bytes FROM documents WHERE sha256 = ?', sha256)?.bytes;
+    return bytes === undefined || sha256Hex(bytes) !== sha256;
+  });
+  const there = new Set(kept);
+  const absent = (names: readonly string[]): string[] => [...new Set(names)].filter((name) => !there.has(name)).sort();
+  const missing = absent(chains.flatMap((chain) => [...chain.attached]));
+  const notKept = absent(chains.flatMap((chain) => [...chain.named])).filter((name) => !missing.includes(name));
+  return { kept: kept.length, altered, missing, notKept };
+};
