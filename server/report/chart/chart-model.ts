@@ -1,0 +1,162 @@
+/** What a chart of the job shows, before any drawing: axes, limits, lines, passes, heat, gaps, findings. Pure. */
+
+import { type Instant, instant } from '../../measure/quantity.ts';
+import type { ProbeUse } from '../../weld/probe.ts';
+import { limitText } from '../../wording/temperature.ts';
+import type { ReportFacts } from '../facts.ts';
+import { offsetText } from '../paper.ts';
+import { type Course, courseOf, type Span } from './course.ts';
+import { type TimeTick, timeTicks } from './time-axis.ts';
+import { type ValueAxis, valueAxis } from './value-axis.ts';
+
+export interface ChartModel extends Span {
+  readonly title: string;
+  readonly timeTicks: readonly TimeTick[];
+  /** "Local time, Europe/Warsaw (UTC+01:00)". */
+  readonly timeCaption: string;
+  readonly axis: ValueAxis;
+  readonly lines: readonly ChartLine[];
+  readonly limits: readonly ChartLimit[];
+  /** Limits too far above the values to be drawn. */
+  readonly limitsAbove: readonly string[];
+  readonly passes: readonly Bar[];
+  readonly heat: readonly Bar[];
+  readonly findings: readonly Bar[];
+}
+export interface ChartLine extends Course {
+  readonly probe: string;
+  /** Which dash, mark and colour: 0 to 7, each once in a chart. */
+  readonly style: number;
+}
+export interface ChartLimit {
+  readonly label: string;
+  /** Thousandths of a degree. */
+  readonly value: number;
+  readonly wrongSide: 'below' | 'above';
+}
+export interface Bar extends Span {
+  readonly label: string;
+  /** Bars that run at once stand in lanes of their own. */
+  readonly lane: number;
+}
+
+/** Lines in one chart that can still be told apart without colour. */
+const linesMaximum = 8;
+
+/** One chart for each group of probes. Groups are even in size, so that no chart holds one line alone if it can be helped. */
+export const chartModels = (facts: ReportFacts, from: Instant, to: Instant): ChartModel[] =>
+  groups(facts).map(({ title, probes }) => chartModel(facts, title, probes, { from, to }));
+
+/** Pieces for a second, closer look; none for a job that one chart shows well. */
+export const detailSpans = (from: Instant, to: Instant): (readonly [Instant, Instant])[] => {
+  const span = to - from;
+  if (span <= overviewMaximum) return [];
+  const pieces = Math.min(piecesMaximum, Math.ceil(span / pieceLength));
+  return Array.from({ length: pieces }, (_, index) => [
+    instant(from + (span * index) / pieces),
+    instant(from + (span * (index + 1)) / pieces),
+  ]);
+};
+const hour = 3_600_000;
+const overviewMaximum = 5 * hour;
+const pieceLength = 3 * hour;
+const piecesMaximum = 8;
+
+const groups = ({ joint }: ReportFacts): { title: string; probes: string[] }[] => {
+  const zone: readonly ProbeUse[] = ['zone', 'opposite face'];
+  const [judged, others] = [true, false].map((wanted) =>
+    joint.probes.filter(({ use }) => zone.includes(use) === wanted).map(({ id }) => id),
+  ) as [string[], string[]];
+  if (judged.length + others.length <= linesMaximum && judged.length > 0)
+    return [{ title: 'All probes', probes: [...judged, ...others] }];
+  return [
+    ...chunks(judged).map((probes) => ({ title: 'Zone and opposite-face probes', probes })),
+    ...chunks(others).map((probes) => ({ title: 'Other probes', probes })),
+  ].map(({ title, probes }, _, all) => {
+    const same = all.filter((each) => each.title === title);
+    const number = same.findIndex((each) => each.probes === probes) + 1;
+    return { title: same.length > 1 ? `${title}, ${number} of ${same.length}` : title, probes };
+  });
+};
+
+const chunks = (probes: readonly string[]): string[][] => {
+  const count = Math.ceil(probes.length / linesMaximum);
+  const size = Math.ceil(probes.length / Math.max(1, count));
+  return Array.from({ length: count }, (_, index) => probes.slice(index * size, (index + 1) * size));
+};
+
+const chartModel = (facts: ReportFacts, title: string, probes: readonly string[], span: Span): ChartModel => {
+  const { history, zone, assessment } = facts;
+  const lines = probes.map((probe, style): ChartLine => {
+    const steps = history.series.find((each) => each.probe === probe)?.steps ?? [];
+    return { probe, style, ...courseOf(steps, history.stepMilliseconds, span) };
+  });
+  const limits = limitsOf(facts);
+  const axis = valueAxis(
+    lines.flatMap(({ runs }) => runs.flatMap((run) => run.map(([, value]) => value))),
+    limits.map(({ value }) => value),
+  );
+  const [first, last] = [offsetText(span.from, zone), offsetText(span.to, zone)];
+  return {
+    ...span,
+    title,
+    timeTicks: timeTicks(span.from, span.to, zone),
+    timeCaption: `Local time, ${zone} (${first === last ? first : `${first}, later ${last}`})`,
+    axis,
+    lines,
+    limits: limits.filter(({ value }) => value / 1000 <= axis.highest),
+    limitsAbove: limits.filter(({ value }) => value / 1000 > axis.highest).map(({ label }) => label),
+    passes: bars(
+      assessment.passes.map(({ pass, startedAt, endedAt }) => ({
+        label: pass,
+        from: startedAt,
+        to: endedAt ?? facts.lastAt,
+      })),
+      span,
+    ),
+    heat: bars(heatSpans(facts), span),
+    findings: bars(
+      assessment.findings
+        .filter(({ severity }) => severity !== 'remark')
+        .map(({ probe, pass, from, to }) => ({ label: probe ?? pass ?? '', from, to: to ?? facts.lastAt })),
+      span,
+    ),
+  };
+};
+
+const limitsOf = ({ assessment }: ReportFacts): ChartLimit[] => {
+  const { preheatMinimum, interpassMaximum, maintenanceMinimum, highest } = assessment.limits;
+  const list: ChartLimit[] = [];
+  const add = (name: string, value: typeof highest, wrongSide: ChartLimit['wrongSide']): void => {
+    if (value !== undefined) list.push({ label: `${name} ${limitText(value)}`, value, wrongSide });
+  };
+  add('minimum preheat', preheatMinimum, 'below');
+  if (maintenanceMinimum !== preheatMinimum) add('to be kept in breaks', maintenanceMinimum, 'below');
+  add('maximum interpass', interpassMaximum, 'above');
+  if (highest !== interpassMaximum) add('highest anywhere', highest, 'above');
+  return list;
+};
+
+const heatSpans = ({ timeline, lastAt }: ReportFacts): { label: string; from: Instant; to: Instant }[] => {
+  const acts = timeline
+    .flatMap(({ input }) =>
+      input.type === 'act' && input.act.kind === 'heat'
+        ? [{ state: input.act.state, at: instant(input.act.happenedAt ?? input.at) }]
+        : [],
+    )
+    .toSorted((a, b) => a.at - b.at);
+  return acts.map(({ state, at }, index) => ({ label: state, from: at, to: acts[index + 1]?.at ?? lastAt }));
+};
+
+const bars = (list: readonly { label: string; from: Instant; to: Instant }[], span: Span): Bar[] => {
+  const free: number[] = [];
+  return list
+    .filter(({ from, to }) => to >= span.from && from <= span.to)
+    .toSorted((a, b) => a.from - b.from)
+    .map(({ label, from, to }) => {
+      const found = free.findIndex((until) => until <= from);
+      const lane = found === -1 ? free.length : found;
+      free[lane] = to;
+      return { label, lane, from: instant(Math.max(from, span.from)), to: instant(Math.min(to, span.to)) };
+    });
+};

@@ -1,0 +1,68 @@
+/** An entry of the record in one line of plain words. A person's own words are kept as they were typed. */
+import type { Instant } from '../measure/quantity.ts';
+import { milliCelsius } from '../measure/quantity.ts';
+import type { Act, StationEvent } from '../weld/entry.ts';
+import { temperatureText } from '../wording/temperature.ts';
+import { durationText } from '../wording/time.ts';
+import { placeText, sourceText, useText } from '../wording/words.ts';
+import type { Times } from './paper.ts';
+
+export const actWords = (act: Act, enteredAt: Instant, times: Times): string => {
+  switch (act.kind) {
+    case 'heat':
+      return `Heat ${act.state}${earlier(act.happenedAt, enteredAt, times)}`;
+    case 'pass start': {
+      const place = [act.side === undefined ? undefined : `side ${act.side}`, act.where].filter(
+        (text) => text !== undefined,
+      );
+      return `Pass ${act.pass} (${act.passKind}) begun by ${[act.welder, ...place].join(', ')}${earlier(act.happenedAt, enteredAt, times)}`;
+    }
+    case 'pass end':
+      return `Pass ${act.pass} ended${earlier(act.happenedAt, enteredAt, times)}`;
+    case 'contact reading':
+      return `Contact reading ${temperatureText(milliCelsius(act.celsius))} with ${act.instrument}, ${useText(act.use).toLowerCase()}, part ${act.place.part}: ${placeText(act.place)}${earlier(act.happenedAt, enteredAt, times)}`;
+    case 'note':
+      return `Note: ${act.text}${act.document === undefined ? '' : ` (document ${act.document.slice(0, 12)})`}`;
+    case 'acknowledge':
+      return `Took note of alarm ${act.alarm}`;
+    case 'accept':
+      return `Accepted: ${act.subject}${act.method === undefined ? '' : `, method ${act.method}`}. Reason: ${act.reason}`;
+    case 'declare source':
+      return `Declared the source of the readings: ${act.statement}`;
+    case 'attach':
+      return `Attached document: ${act.title} (${act.mediaType}, SHA-256 begins ${act.sha256.slice(0, 12)})`;
+    case 'revise':
+      return `Revised the joint. Reason: ${act.reason}`;
+    case 'close':
+      return `Closed the joint${act.statement === undefined || act.statement === '' ? '' : `: ${act.statement}`}`;
+  }
+};
+
+export const stationWords = (event: StationEvent): string => {
+  switch (event.kind) {
+    case 'opened':
+      return `Record opened by ${event.openedBy}. ${sourceText(event.source)}`;
+    case 'source':
+      return sourceText(event.source);
+    case 'period':
+      return `Board ${event.board} now sends every ${event.periodMilliseconds / 1000} s`;
+    case 'board':
+      return `Board ${event.board} on ${event.port}, firmware ${event.firmware}, boot ${event.boot}${event.simulated ? ', an emulator' : ''}`;
+    case 'link':
+      return `Link to board ${event.board} ${event.state}: ${event.cause}`;
+    case 'clock':
+      return `The clock of the station was set ${event.steppedMilliseconds < 0 ? 'back' : 'forward'} by ${Math.abs(event.steppedMilliseconds) / 1000} s`;
+    case 'station':
+      return stationStateWords(event.state, event.lost);
+  }
+};
+
+const stationStateWords = (state: 'started' | 'stopped' | 'not recording', lost: number | undefined): string => {
+  const words = { started: 'Station started', stopped: 'Station stopped', 'not recording': 'Station could not record' };
+  return `${words[state]}${lost === undefined || lost === 0 ? '' : `; ${lost} readings lost`}`;
+};
+
+const earlier = (happenedAt: number | undefined, enteredAt: Instant, times: Times): string =>
+  happenedAt === undefined || happenedAt === enteredAt
+    ? ''
+    : ` at ${times.when(happenedAt as Instant)}, entered ${durationText(Math.max(0, enteredAt - happenedAt) as Parameters<typeof durationText>[0])} later`;

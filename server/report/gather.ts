@@ -1,0 +1,146 @@
+/**
+ * Gathers the facts of a report: the record's inputs folded anew, beside what was concluded when they came.
+ * The same for a joint on the record and for an imported log.
+ */
+import type { Assessment, Finding, Verdict } from '../judgement/assessment.ts';
+import type { Conclusion } from '../judgement/conclusions.ts';
+import { judgeAll } from '../judgement/judge.ts';
+import { type CommittedEntry, inputOf } from '../ledger/item.ts';
+import { limits } from '../measure/limits.ts';
+import type { Instant } from '../measure/quantity.ts';
+import type { RecordReader } from '../record/read.ts';
+import { thin } from '../record/thin.ts';
+import { arrival, type Input, type StationEvent } from '../weld/entry.ts';
+import type { Scan } from '../weld/scan.ts';
+import type { KeptDocument, RecordedConclusion, RecordedVerdict, ReportFacts, TimelineEntry } from './facts.ts';
+
+export interface Gathering {
+  readonly program: { readonly name: string; readonly version: string };
+  /** Identity of the rules that judge now. */
+  readonly rules: string;
+  /** IANA name of the zone that local times are printed in. */
+  readonly zone: string;
+  readonly inputs: () => Iterable<Input>;
+  readonly timeline: readonly TimelineEntry[];
+  readonly conclusions: readonly RecordedConclusion[];
+  readonly head: { readonly seq: number; readonly hash: string };
+  readonly document: (sha256: string) => boolean;
+}
+
+/** What a record holds of one joint, for gather. */
+export function ofRecord(reader: RecordReader, chain: string): Omit<Gathering, 'program' | 'rules' | 'zone'> {
+  const entries = [...reader.entries(chain)];
+  const { seq, hash } = reader.head(chain);
+  return {
+    inputs: () => reader.inputs(chain),
+    timeline: entries.flatMap(timelineEntry),
+    conclusions: [...reader.conclusions(chain)].map((each) => ({ at: each.at, conclusion: each.body as Conclusion })),
+    head: { seq, hash },
+    document: (sha256) => reader.document(sha256) !== undefined,
+  };
+}
+
+/** Throws where the inputs do not begin with an opening entry. */
+export function gather(from: Gathering): ReportFacts {
+  const span = spanOf(from.inputs());
+  const { assessment } = judgeAll(from.inputs(), span.last);
+  const joint = span.joint;
+  const recordedVerdict = verdictOf(from.conclusions, span.opened.rules);
+  const differs = recordedVerdict !== undefined && !isSame(from.conclusions, assessment, recordedVerdict.verdict);
+  const scans = scansOf(from.inputs());
+  return {
+    joint,
+    assessment,
+    ...(recordedVerdict === undefined ? {} : { recordedVerdict }),
+    recordedConclusions: from.conclusions,
+    differs,
+    ...(differs
+      ? {
+          differsBecause: {
+            kind: span.opened.rules === from.rules ? 'not known' : 'rules version',
+            detail: `recorded by ${span.opened.rules}, judged now by ${from.rules}`,
+          },
+        }
+      : {}),
+    source: assessment.source,
+    program: from.program,
+    rules: from.rules,
+    station: span.opened.station,
+    openedBy: span.opened.openedBy,
+    head: from.head,
+    entries: from.head.seq,
+    openedAt: span.openedAt,
+    ...(span.closedAt === undefined ? {} : { closedAt: span.closedAt }),
+    lastAt: span.last,
+    zone: from.zone,
+    periodMilliseconds: span.opened.periodMilliseconds,
+    timeline: from.timeline,
+    history: thin(scans, {
+      probes: joint.probes.map((probe) => probe.id),
+      from: span.firstScanAt ?? span.openedAt,
+      to: span.last,
+      points: limits.historyPointsMaximum / 2,
+      periodMilliseconds: span.opened.periodMilliseconds,
+    }),
+    documents: documentsOf(from),
+  };
+}
+
+export function timelineEntry(entry: CommittedEntry): TimelineEntry[] {
+  const input = inputOf(entry);
+  return input === undefined || input.type === 'scan' ? [] : [{ seq: entry.seq, input }];
+}
+
+function spanOf(inputs: Iterable<Input>) {
+  let opened: (StationEvent & { kind: 'opened' }) | undefined;
+  let openedAt = 0 as Instant;
+  let closedAt: Instant | undefined;
+  let firstScanAt: Instant | undefined;
+  let last = 0 as Instant;
+  let joint = undefined as ReportFacts['joint'] | undefined;
+  for (const input of inputs) {
+    last = Math.max(last, arrival(input)) as Instant;
+    if (input.type === 'scan') firstScanAt ??= input.scan.measuredAt;
+    else if (input.type === 'station' && input.event.kind === 'opened') {
+      opened = input.event;
+      openedAt = input.at;
+      joint = input.event.joint;
+    } else if (input.type === 'act' && input.act.kind === 'revise') joint = input.act.joint;
+    else if (input.type === 'act' && input.act.kind === 'close') closedAt = input.at;
+  }
+  if (opened === undefined || joint === undefined)
+    throw new Error('the record has no opening entry, so no report can be made of it');
+  return { opened, openedAt, closedAt, firstScanAt, last, joint };
+}
+
+function* scansOf(inputs: Iterable<Input>): Iterable<Scan> {
+  for (const input of inputs) if (input.type === 'scan') yield input.scan;
+}
+
+function verdictOf(conclusions: readonly RecordedConclusion[], rules: string): RecordedVerdict | undefined {
+  const found = conclusions.findLast((each) => each.conclusion.kind === 'verdict');
+  return found?.conclusion.kind === 'verdict' ? { verdict: found.conclusion.verdict, at: found.at, rules } : undefined;
+}
+
+/** The same verdict by the same findings, each over the same time. */
+function isSame(conclusions: readonly RecordedConclusion[], now: Assessment, recorded: Verdict): boolean {
+  const standing = new Map<string, Finding>();
+  for (const { conclusion } of conclusions) {
+    if (conclusion.kind !== 'finding') continue;
+    if (conclusion.change === 'withdrawn') standing.delete(conclusion.finding.key);
+    else standing.set(conclusion.finding.key, conclusion.finding);
+  }
+  return (
+    recorded === now.verdict &&
+    standing.size === now.findings.length &&
+    now.findings.every((each) => standing.get(each.key)?.to === each.to)
+  );
+}
+
+function documentsOf({ timeline, document }: Gathering): KeptDocument[] {
+  return timeline.flatMap(({ input }): KeptDocument[] => {
+    if (input.type !== 'act' || input.act.kind !== 'attach') return [];
+    const { title, mediaType, bytes, sha256 } = input.act;
+    return [{ title, mediaType, bytes, sha256, at: input.at, who: input.who, present: document(sha256) }];
+  });
+}

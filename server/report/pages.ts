@@ -1,0 +1,61 @@
+/**
+ * Facts to pages: which sections a report has and in which order. Pure; what it says can be read as text
+ * (page-model.ts). A new section is one file and one line here.
+ */
+import { sourceMark } from '../wording/words.ts';
+import { type ReportFacts, verdictsDiffer } from './facts.ts';
+import type { PageModel } from './page-model.ts';
+import { timesOf } from './paper.ts';
+import {
+  cautionsSection,
+  deviationsSection,
+  documentsSection,
+  identitySection,
+  methodSection,
+  signaturesSection,
+} from './sections/closing.ts';
+import { courseSection } from './sections/course.ts';
+import { eventsSection } from './sections/events.ts';
+import { findingsSection } from './sections/findings.ts';
+import { differenceBlocks, firstPage } from './sections/first-page.ts';
+import { probesSection } from './sections/probes.ts';
+import { requirementSection } from './sections/requirement.ts';
+import { passesSection, soakSection } from './sections/soak-and-passes.ts';
+
+export function pages(facts: ReportFacts): PageModel {
+  const times = timesOf(facts);
+  const { joint, source, head } = facts;
+  const mark = sourceMark(source);
+  return {
+    title: `Preheat report: ${joint.title}`,
+    language: 'en',
+    description: `Preheat record of joint ${joint.id}, entries up to ${head.seq}`,
+    head: {
+      left: `Preheat report, joint ${joint.id}`,
+      marks: [
+        ...(mark === undefined ? [] : [mark.toUpperCase()]),
+        ...(verdictsDiffer(facts) ? ['VERDICTS DIFFER'] : []),
+        ...(facts.closedAt === undefined ? ['STILL OPEN'] : []),
+      ],
+    },
+    foot: `Record ${joint.id}, entry ${head.seq}, head ${head.hash.slice(0, 16)}`,
+    datedAt: facts.lastAt,
+    above: differenceBlocks(facts, times),
+    sections: [
+      firstPage(facts, times),
+      requirementSection(facts),
+      probesSection(facts, times),
+      courseSection(facts, times),
+      soakSection(facts, times),
+      passesSection(facts, times),
+      findingsSection(facts, times),
+      eventsSection(facts, times),
+      documentsSection(facts, times),
+      deviationsSection(facts, times),
+      signaturesSection(),
+      methodSection(facts),
+      cautionsSection(),
+      identitySection(facts),
+    ],
+  };
+}

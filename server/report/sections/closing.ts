@@ -1,0 +1,147 @@
+/** What stands behind the report and who answers for it: documents, deviations, signatures, method and rules, cautions, identity of the record. */
+import { cautions } from '../../wording/cautions.ts';
+import { findingText } from '../../wording/finding.ts';
+import { durationText } from '../../wording/time.ts';
+import type { ReportFacts } from '../facts.ts';
+import { type Block, paragraph, type Section } from '../page-model.ts';
+import type { Times } from '../paper.ts';
+
+export const documentsSection = ({ documents }: ReportFacts, times: Times): Section => ({
+  heading: 'Documents',
+  blocks: [
+    {
+      kind: 'table',
+      caption: 'Documents kept with the record',
+      columns: [
+        { heading: 'Title', share: 6 },
+        { heading: 'Kind and size', share: 4 },
+        { heading: 'Attached', share: 5 },
+        { heading: 'SHA-256 of its bytes', share: 9, mono: true },
+      ],
+      rows: documents.map(({ title, mediaType, bytes, sha256, at, who, present }) => [
+        present ? title : `${title} (MISSING OR ALTERED: its bytes do not have this hash)`,
+        `${mediaType}, ${sizeText(bytes)}`,
+        `${times.when(at)} by ${who}`,
+        sha256,
+      ]),
+      empty: 'No document was attached.',
+    },
+  ],
+});
+
+const sizeText = (bytes: number): string =>
+  bytes < 1000
+    ? `${bytes} bytes`
+    : bytes < 1_000_000
+      ? `${Math.round(bytes / 1000)} kB`
+      : `${(bytes / 1_000_000).toFixed(1)} MB`;
+
+/** Every limit not kept with room for what was decided, and every answer that a named person gave. */
+export const deviationsSection = ({ assessment, timeline }: ReportFacts, times: Times): Section => {
+  const deviations = assessment.findings.filter(({ severity }) => severity === 'nonconformity');
+  return {
+    heading: 'Deviations and named answers',
+    blocks: [
+      {
+        kind: 'table',
+        caption: 'Deviations',
+        columns: [
+          { heading: 'Deviation', share: 9 },
+          { heading: 'Held', share: 6 },
+          { heading: 'What was decided, by whom, when (by hand)', share: 10 },
+        ],
+        rows: deviations.map((finding) => [findingText(finding).what, times.span(finding.from, finding.to), '\n\n']),
+        empty: 'No deviation was found.',
+      },
+      {
+        kind: 'table',
+        caption: 'Answers by named persons',
+        columns: [
+          { heading: 'When', share: 4 },
+          { heading: 'Who', share: 5 },
+          { heading: 'Answer', share: 6 },
+          { heading: 'Reason', share: 10 },
+        ],
+        rows: timeline.flatMap(({ input }) => {
+          if (input.type !== 'act') return [];
+          const who = input.role === undefined ? input.who : `${input.who}, ${input.role}`;
+          const { act } = input;
+          if (act.kind === 'accept') {
+            const subject = act.method === undefined ? act.subject : `${act.subject}, ${act.method}`;
+            return [[times.when(input.at), who, `accepted: ${subject}`, act.reason]];
+          }
+          if (act.kind === 'revise') return [[times.when(input.at), who, 'revised the joint', act.reason]];
+          if (act.kind === 'declare source') return [[times.when(input.at), who, 'declared the source', act.statement]];
+          return [];
+        }),
+        empty: 'No answer was asked for and given.',
+      },
+    ],
+  };
+};
+
+export const signaturesSection = (): Section => ({
+  heading: 'Signatures',
+  blocks: [
+    {
+      kind: 'signatures',
+      lines: [
+        { role: 'Welder', meaning: 'I welded the passes that stand under my name, as listed.' },
+        { role: 'Heater operator', meaning: 'I heated as listed and entered heat on and off as it happened.' },
+        { role: 'Inspector', meaning: 'I have read this report with its open points and compared it with the work.' },
+        { role: 'Coordinator', meaning: 'I have decided on each deviation and open point as written above.' },
+      ],
+    },
+    paragraph('A signature covers the record named under "Identity of the record" and no later one.', 'small'),
+  ],
+});
+
+export const methodSection = (facts: ReportFacts): Section => {
+  const { program, rules, joint, periodMilliseconds, recordedVerdict } = facts;
+  const rows: [string, string][] = [
+    [
+      'Decision rule',
+      'simple acceptance: the reading is compared with the limit as it is, without an allowance for uncertainty',
+    ],
+    ['Side that passes', 'at or above a minimum; at or below a maximum'],
+    [
+      'Minimum',
+      joint.procedure?.zonePlacesRequired === undefined
+        ? 'every zone and opposite-face place; the coldest governs'
+        : `${joint.procedure.zonePlacesRequired} of the zone places, as the procedure says, and every opposite-face place`,
+    ],
+    ['Not judged', 'a required place without a trusted, fresh reading; it never counts as kept'],
+    [
+      'Readings',
+      `one of each probe every ${durationText(periodMilliseconds as Parameters<typeof durationText>[0])} expected; the raw values stand in the record`,
+    ],
+    ['Rounding', 'whole degrees; one decimal within 1 K of a limit, never rounded across it'],
+    ['Judged by', `${program.name} ${program.version}, rules ${rules}`],
+    ['Recorded by rules', recordedVerdict?.rules ?? 'no verdict recorded'],
+  ];
+  return { heading: 'Method and rules', blocks: [{ kind: 'pairs', rows }] };
+};
+
+export const cautionsSection = (): Section => ({
+  heading: 'Cautions',
+  blocks: [{ kind: 'list', items: cautions }],
+});
+
+export const identitySection = ({ head, entries, joint }: ReportFacts): Section => {
+  const blocks: Block[] = [
+    {
+      kind: 'pairs',
+      rows: [
+        ['Record', joint.id],
+        ['Entries', `${entries}`],
+        ['Newest entry', `${head.seq}`],
+      ],
+    },
+    { kind: 'mono', label: 'Head hash', text: head.hash },
+    paragraph(
+      'The head hash stands for every entry up to the newest named here. Whoever later verifies the record must find this hash at this entry; another hash means another record. It proves something only while it is kept where whoever keeps the record cannot change it, as on this paper.',
+      'small',
+    ),
+  ];
+  return { heading: 'Identity of the record', blocks };
+};

@@ -1,0 +1,38 @@
+/** The course of the temperatures: the whole job in one view of each group of probes, then long jobs again in pieces. */
+import type { Instant } from '../../measure/quantity.ts';
+import { type ChartModel, chartModels, detailSpans } from '../chart/chart-model.ts';
+import { chartSvg } from '../chart/chart-svg.ts';
+import { chartAlternative } from '../chart/chart-words.ts';
+import type { ReportFacts } from '../facts.ts';
+import { type Block, paragraph, type Section } from '../page-model.ts';
+import type { Times } from '../paper.ts';
+
+export const courseSection = (facts: ReportFacts, times: Times): Section => {
+  const whole = chartModels(facts, facts.history.from, facts.history.to);
+  const spans = detailSpans(facts.history.from, facts.history.to);
+  return {
+    heading: 'Course of the temperatures',
+    newPage: true,
+    blocks: [
+      paragraph(reading, 'small'),
+      ...(whole.length === 0 ? [paragraph('No probe, so nothing to draw.')] : []),
+      ...whole.map((model) => picture(model, facts, times)),
+      ...spans.flatMap(([from, to]) => detail(facts, times, from, to)),
+    ],
+  };
+};
+
+const reading =
+  'Lines are told apart by dash, mark and the name at their end, so that they can be read in black and white. Each step of the time axis keeps its lowest and highest value: no peak is smoothed away. Where nothing was measured the line is broken, and the bars below the chart show when.';
+
+const detail = (facts: ReportFacts, times: Times, from: Instant, to: Instant): Block[] => [
+  { kind: 'subheading', text: `In detail: ${times.span(from, to)}` },
+  ...chartModels(facts, from, to).map((model) => picture(model, facts, times)),
+];
+
+const picture = (model: ChartModel, facts: ReportFacts, times: Times): Block => ({
+  kind: 'picture',
+  svg: chartSvg(model),
+  alternative: chartAlternative(model, facts, times),
+  caption: `${model.title}, ${times.span(model.from, model.to)}`,
+});

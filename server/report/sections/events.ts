@@ -1,0 +1,34 @@
+/** Notes and events in the order of the chain: who entered what, and what the station itself wrote. */
+
+import { actWords, stationWords } from '../event-words.ts';
+import type { ReportFacts, TimelineEntry } from '../facts.ts';
+import type { Section } from '../page-model.ts';
+import type { Times } from '../paper.ts';
+
+export const eventsSection = ({ timeline }: ReportFacts, times: Times): Section => ({
+  heading: 'Notes and events',
+  blocks: [
+    {
+      kind: 'table',
+      caption: 'Entries other than readings',
+      columns: [
+        { heading: 'Entry', share: 2, align: 'right' },
+        { heading: 'Entered', share: 4 },
+        { heading: 'Who', share: 5 },
+        { heading: 'What', share: 15 },
+      ],
+      rows: timeline.map((entry) => row(entry, times)),
+      empty: 'No entry but readings.',
+    },
+  ],
+});
+
+const row = ({ seq, input }: TimelineEntry, times: Times): string[] =>
+  input.type === 'act'
+    ? [
+        `${seq}`,
+        times.when(input.at),
+        input.role === undefined ? input.who : `${input.who}, ${input.role}`,
+        actWords(input.act, input.at, times),
+      ]
+    : [`${seq}`, times.when(input.at), 'station', stationWords(input.event)];

@@ -1,0 +1,100 @@
+/** Everything the judge found, the gravest first, and every alarm with who took note of it. */
+import type { Alarm, Finding, Severity } from '../../judgement/assessment.ts';
+import type { Instant } from '../../measure/quantity.ts';
+import { alarmText } from '../../wording/alarm.ts';
+import { findingText } from '../../wording/finding.ts';
+import { severityText } from '../../wording/words.ts';
+import type { ReportFacts } from '../facts.ts';
+import { type Block, paragraph, type Section } from '../page-model.ts';
+import type { Times } from '../paper.ts';
+
+export const findingsSection = (facts: ReportFacts, times: Times): Section => ({
+  heading: 'Findings and alarms',
+  blocks: [findingTable(facts, times), alarmTable(facts, times), ...withdrawnBlocks(facts)],
+});
+
+const order: readonly Severity[] = ['nonconformity', 'not judged', 'remark'];
+
+const findingTable = ({ assessment }: ReportFacts, times: Times): Block => ({
+  kind: 'table',
+  caption: 'Findings, as judged again',
+  columns: [
+    { heading: 'Weight', share: 4 },
+    { heading: 'What was found', share: 9 },
+    { heading: 'Held', share: 6 },
+    { heading: 'Known', share: 4 },
+    { heading: 'Why it matters', share: 9 },
+  ],
+  rows: assessment.findings
+    .toSorted((a, b) => order.indexOf(a.severity) - order.indexOf(b.severity) || a.from - b.from)
+    .map((finding) => findingRow(finding, times)),
+  empty: 'No findings.',
+});
+
+const findingRow = (finding: Finding, times: Times): string[] => {
+  const words = findingText(finding);
+  return [
+    severityText(finding.severity),
+    words.what,
+    times.span(finding.from, finding.to),
+    times.when(finding.knownAt),
+    words.why,
+  ];
+};
+
+interface AlarmCourse {
+  readonly alarm: Alarm;
+  readonly goneAt?: Instant;
+}
+
+/** From what was recorded, so that alarms that came and went are there; without a record of them, those that still stand. */
+const alarmCourses = ({ recordedConclusions, assessment }: ReportFacts): AlarmCourse[] => {
+  if (recordedConclusions === undefined) return assessment.alarms.map((alarm) => ({ alarm }));
+  const courses = new Map<string, AlarmCourse>();
+  for (const { at, conclusion } of recordedConclusions) {
+    if (conclusion.kind !== 'alarm') continue;
+    const { alarm, change } = conclusion;
+    const key = `${alarm.key} ${alarm.since}`;
+    courses.set(key, change === 'gone' ? { alarm: { ...courses.get(key)?.alarm, ...alarm }, goneAt: at } : { alarm });
+  }
+  return [...courses.values()].toSorted((a, b) => a.alarm.since - b.alarm.since);
+};
+
+const alarmTable = (facts: ReportFacts, times: Times): Block => ({
+  kind: 'table',
+  caption: 'Alarms',
+  columns: [
+    { heading: 'Since', share: 4 },
+    { heading: 'What', share: 10 },
+    { heading: 'Taken note of', share: 7 },
+    { heading: 'Back to normal', share: 6 },
+  ],
+  rows: alarmCourses(facts).map(({ alarm, goneAt }) => [
+    times.when(alarm.since),
+    alarmText(alarm).what,
+    alarm.acknowledgedBy === undefined
+      ? 'by nobody'
+      : `by ${alarm.acknowledgedBy}${alarm.acknowledgedAt === undefined ? '' : `, ${times.when(alarm.acknowledgedAt)}`}`,
+    alarm.returnedAt !== undefined
+      ? times.when(alarm.returnedAt)
+      : goneAt === undefined
+        ? 'not yet'
+        : times.when(goneAt),
+  ]),
+  empty: 'No alarm rang.',
+});
+
+/** Said while the joint lived and taken back by later evidence: not hidden. */
+const withdrawnBlocks = ({ recordedConclusions }: ReportFacts): Block[] => {
+  const withdrawn = (recordedConclusions ?? []).flatMap(({ conclusion }) =>
+    conclusion.kind === 'finding' && conclusion.change === 'withdrawn' ? [findingText(conclusion.finding).what] : [],
+  );
+  return withdrawn.length === 0
+    ? []
+    : [
+        paragraph(
+          `Said at the time and taken back when later readings told it better: ${withdrawn.join('; ')}.`,
+          'small',
+        ),
+      ];
+};

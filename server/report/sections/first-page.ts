@@ -1,0 +1,180 @@
+/**
+ * Page one: a difference between recorded and re-judged first of all, then what the joint is, how hot it had
+ * to be and why, and the verdict with its open points. While the two verdicts differ, neither is stated as
+ * what holds.
+ */
+import type { Verdict } from '../../judgement/assessment.ts';
+import { alarmText } from '../../wording/alarm.ts';
+import { findingText } from '../../wording/finding.ts';
+import { governingText, minimumText } from '../../wording/requirement.ts';
+import { differenceLimitText, limitText } from '../../wording/temperature.ts';
+import { scopeText, verdictText } from '../../wording/verdict.ts';
+import { alarmStateText, severityText, sourceMark, sourceText, verdictHeadline } from '../../wording/words.ts';
+import { type DifferenceCause, type ReportFacts, verdictsDiffer } from '../facts.ts';
+import { heatInputText, heatingText, hydrogenText, partText } from '../joint-words.ts';
+import { type Block, paragraph, type Section } from '../page-model.ts';
+import type { Times } from '../paper.ts';
+
+export const firstPage = (facts: ReportFacts, times: Times): Section => ({
+  heading: 'Summary',
+  blocks: [
+    { kind: 'pairs', rows: whatRows(facts, times) },
+    ...sourceBlocks(facts),
+    ...requirementBlocks(facts),
+    ...verdictBlocks(facts, times),
+    { kind: 'subheading', text: 'Open points' },
+    { kind: 'list', items: openPoints(facts) },
+    paragraph(times.explained, 'small'),
+  ],
+});
+
+export const differenceHeadline = 'Recorded verdict and verdict judged again differ';
+
+/** Stands above the title: the first line of page one. */
+export const differenceBlocks = (facts: ReportFacts, times: Times): Block[] => {
+  if (!verdictsDiffer(facts)) return [];
+  const { recordedVerdict: recorded, assessment, differsBecause, rules } = facts;
+  return [
+    {
+      kind: 'frame',
+      heavy: true,
+      headline: `${differenceHeadline}: nothing is confirmed by this report`,
+      lines: [
+        recorded === undefined
+          ? 'Recorded: no verdict, but findings that are not the same as those of now.'
+          : `Recorded ${times.full(recorded.at)} by rules ${recorded.rules}: ${outcomes[recorded.verdict]}.`,
+        `Judged again for this report by rules ${rules}: ${outcomes[assessment.verdict]}.`,
+        `Cause: ${causeText(differsBecause)}`,
+      ],
+    },
+  ];
+};
+
+/** For a report whose two verdicts differ: names an outcome without stating that it holds. */
+const outcomes: Readonly<Record<Verdict, string>> = {
+  complies: 'limits kept',
+  'does-not-comply': 'limits not kept',
+  'cannot-be-judged': 'cannot be judged',
+};
+
+const causes: Readonly<Record<DifferenceCause['kind'], string>> = {
+  'rules version': 'the rules of this program have changed since',
+  'calibration entry': 'a calibration was entered later',
+  'altered record': 'the record is not what was recorded',
+  'late entry': 'something was entered or sent later',
+  'not known': 'not known; have the record verified before anyone relies on it',
+};
+
+const causeText = (cause: DifferenceCause | undefined): string => {
+  const { kind, detail } = cause ?? { kind: 'not known' as const };
+  return `${causes[kind]}${detail === undefined ? '' : ` (${detail})`}.`;
+};
+
+const whatRows = ({ joint, station, openedBy, openedAt, closedAt, lastAt }: ReportFacts, times: Times) => {
+  const { procedure } = joint;
+  return [
+    ['Joint', `${joint.title} (${joint.id})`],
+    ...(joint.workshop === undefined ? [] : [['Workshop', joint.workshop] as const]),
+    ...(joint.drawing === undefined ? [] : [['Drawing', joint.drawing] as const]),
+    ['Type', `${joint.jointType}, process ${joint.process} (ISO 4063)`],
+    ['Parts', joint.parts.map(partText).join('\n')],
+    [
+      'Consumable',
+      `${joint.consumable.designation ?? 'not named'}, diffusible hydrogen ${hydrogenText(joint)}; heat input ${heatInputText(joint)}`,
+    ],
+    ['Heating', heatingText(joint)],
+    ['Procedure', procedure === undefined ? 'none bound' : `${procedure.id}, revision ${procedure.revision}`],
+    ['Recorded', `from ${times.full(openedAt)}, opened by ${openedBy}, on station ${station}`],
+    [
+      'Until',
+      closedAt === undefined
+        ? `${times.full(lastAt)}; the record is still open`
+        : `${times.full(closedAt)}, when it was closed`,
+    ],
+  ] as const;
+};
+
+const sourceBlocks = ({ source }: ReportFacts): Block[] => {
+  const mark = sourceMark(source);
+  return mark === undefined
+    ? [paragraph(`Readings: ${sourceText(source)}`)]
+    : [{ kind: 'frame', heavy: false, headline: mark, lines: [sourceText(source)] }];
+};
+
+const requirementBlocks = ({ assessment }: ReportFacts): Block[] => {
+  const { requirement, limits } = assessment;
+  const { governing } = requirement;
+  const others = [
+    limits.interpassMaximum === undefined
+      ? 'no maximum interpass'
+      : `maximum interpass ${limitText(limits.interpassMaximum)}`,
+    ...(limits.maintenanceMinimum === undefined
+      ? []
+      : [`to be kept in breaks ${limitText(limits.maintenanceMinimum)}`]),
+    ...(limits.highest === undefined ? [] : [`highest anywhere ${limitText(limits.highest)}`]),
+    ...(limits.evennessMaximum === undefined
+      ? []
+      : [`spread of one face at most ${differenceLimitText(limits.evennessMaximum)}`]),
+  ];
+  return [
+    { kind: 'subheading', text: 'Requirement' },
+    {
+      kind: 'figure',
+      label: 'Minimum preheat',
+      value: minimumText(requirement),
+      reason: `Governed ${governingText(governing.kind)}. ${governing.because}`,
+    },
+    paragraph(`Also stated: ${others.join('; ')}.`),
+  ];
+};
+
+const verdictBlocks = (facts: ReportFacts, times: Times): Block[] => {
+  const { assessment, recordedVerdict: recorded, closedAt, lastAt } = facts;
+  const open =
+    closedAt === undefined ? [`The record is still open: this speaks of it up to ${times.full(lastAt)}.`] : [];
+  if (verdictsDiffer(facts)) {
+    return [
+      { kind: 'subheading', text: 'Verdict' },
+      {
+        kind: 'frame',
+        heavy: true,
+        headline: 'No verdict holds',
+        lines: ['See the first lines of this page. What follows is as judged again.', scopeText(assessment), ...open],
+      },
+    ];
+  }
+  const recordedLine =
+    recorded === undefined
+      ? 'No verdict was recorded to compare with.'
+      : `Judged again for this report; the verdict recorded ${times.full(recorded.at)} is the same.`;
+  return [
+    { kind: 'subheading', text: 'Verdict' },
+    {
+      kind: 'frame',
+      heavy: true,
+      headline: verdictHeadline(assessment.verdict),
+      lines: [verdictText(assessment), scopeText(assessment), recordedLine, ...open],
+    },
+  ];
+};
+
+/** What somebody still has to deal with: limits not kept, what was not judged, alarms and questions without an answer. */
+const openPoints = ({ assessment }: ReportFacts): string[] => {
+  const against = assessment.findings.filter(({ severity }) => severity === 'nonconformity');
+  const unknown = assessment.findings.filter(({ severity }) => severity === 'not judged');
+  const findings = [...against, ...unknown].map(
+    (finding) => `${severityText(finding.severity)}: ${findingText(finding).what}`,
+  );
+  const alarms = assessment.alarms.map((alarm) => `Alarm: ${alarmText(alarm).what}. ${alarmStateText(alarm.state)}`);
+  const answers = assessment.requirement.warnings
+    .filter(({ wantsAnswer }) => wantsAnswer)
+    .map(({ message }) => `Wants an answer by a named person: ${message}`);
+  const all = [...findings, ...alarms, ...answers];
+  const shown = all.slice(0, openPointsShown);
+  const rest = all.length - shown.length;
+  if (rest > 0) shown.push(`and ${rest} more, under "Findings and alarms"`);
+  return shown.length === 0 ? ['none'] : shown;
+};
+
+/** Page one stays one page. */
+const openPointsShown = 8;

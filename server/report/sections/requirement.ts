@@ -1,0 +1,136 @@
+/** The requirement with its working: every equivalent, every method, each with formula, inputs, terms, flags and source. */
+import type { Equivalent, MethodAnswer, Requirement, WorkingInput } from '../../metallurgy/answer.ts';
+import { minimumText } from '../../wording/requirement.ts';
+import type { ReportFacts } from '../facts.ts';
+import { plain } from '../joint-words.ts';
+import { type Block, paragraph, type Section } from '../page-model.ts';
+
+export const requirementSection = ({ assessment }: ReportFacts): Section => {
+  const { requirement } = assessment;
+  return {
+    heading: 'Requirement and its working',
+    newPage: true,
+    blocks: [
+      paragraph(`Minimum preheat: ${minimumText(requirement)}. ${requirement.governing.because}`),
+      comparison(requirement),
+      ...warningBlocks(requirement),
+      equivalents(requirement.equivalents),
+      ...requirement.methods.flatMap(methodBlocks),
+    ],
+  };
+};
+
+const comparison = ({ methods }: Requirement): Block => ({
+  kind: 'table',
+  caption: 'Methods beside each other',
+  columns: [
+    { heading: 'Method', share: 5 },
+    { heading: 'Part', share: 2 },
+    { heading: 'Result', share: 3 },
+    { heading: 'May it govern', share: 7 },
+  ],
+  rows: methods.map((method) => [
+    `${method.title}, ${method.edition}`,
+    method.part,
+    resultText(method),
+    [role(method), method.reason].filter((text) => text !== '').join('. '),
+  ]),
+  empty: 'No method was applied.',
+});
+
+const resultText = (method: MethodAnswer): string => {
+  if (method.applicable === 'no') return 'no number';
+  const computed = method.preheatMinimumCelsius ?? method.computedCelsius;
+  const number = computed === undefined ? '' : `${plain(Math.round(computed * 10) / 10)} °C as computed`;
+  if (!method.noPreheatNeeded) return number;
+  return number === '' ? 'no preheat needed' : `no preheat needed (${number})`;
+};
+
+const role = ({ applicable, role: part }: MethodAnswer): string => {
+  if (part === 'comparison only') return 'No, for comparison only';
+  return { yes: 'Yes', extended: 'Only once a named person accepts it', no: 'No' }[applicable];
+};
+
+const warningBlocks = ({ warnings }: Requirement): Block[] =>
+  warnings.length === 0
+    ? []
+    : [
+        { kind: 'subheading', text: 'Warnings' },
+        {
+          kind: 'list',
+          items: warnings.map(
+            ({ message, wantsAnswer }) => `${message}${wantsAnswer ? ' (wants an answer by a named person)' : ''}`,
+          ),
+        },
+      ];
+
+const equivalents = (list: readonly Equivalent[]): Block => ({
+  kind: 'table',
+  caption: 'Carbon equivalents',
+  columns: [
+    { heading: 'Equivalent', share: 3 },
+    { heading: 'Part', share: 2 },
+    { heading: 'Value', share: 2, align: 'right' },
+    { heading: 'Formula and contents', share: 8 },
+    { heading: 'Source', share: 4 },
+  ],
+  rows: list.map((each) => [
+    each.id === each.name ? each.id : `${each.id}, ${each.name}`,
+    each.part,
+    each.value === undefined ? 'no value' : `${each.value.toFixed(3)} %`,
+    [each.formula, contents(each), ...remarks(each)].join('\n'),
+    `${each.source} (${each.status})`,
+  ]),
+  empty: 'No carbon equivalent was computed.',
+});
+
+const contents = ({ inputs }: Equivalent): string =>
+  inputs.map(({ name, value, unit }) => `${name} ${plain(value)} ${unit}`).join(', ');
+
+const remarks = ({ missing, outOfRange, unchecked }: Equivalent): string[] => [
+  ...(missing.length === 0 ? [] : [`Not reported: ${missing.join(', ')}`]),
+  ...(outOfRange.length === 0 ? [] : [`Out of range, arithmetic only: ${outOfRange.join('; ')}`]),
+  ...(unchecked.length === 0 ? [] : [`Range not checked for: ${unchecked.join(', ')}`]),
+];
+
+const methodBlocks = (method: MethodAnswer): Block[] => [
+  { kind: 'subheading', text: `${method.title}, ${method.edition}, part ${method.part}` },
+  paragraph(`${role(method)}. ${method.reason === '' ? '' : `${method.reason}. `}Result: ${resultText(method)}.`),
+  paragraph(method.formula),
+  ...(method.inputs.length === 0 ? [] : [inputs(method.inputs)]),
+  ...(method.terms.length === 0 ? [] : [terms(method)]),
+  ...(method.missing.length === 0
+    ? []
+    : [{ kind: 'list', items: method.missing.map((each) => `Missing: ${each}`) } as const]),
+  ...(method.flags.length === 0 ? [] : [{ kind: 'list', items: method.flags } as const]),
+  paragraph(`Source: ${method.source} (${method.status})`, 'small'),
+];
+
+const inputs = (list: readonly WorkingInput[]): Block => ({
+  kind: 'table',
+  caption: 'What went in',
+  columns: [
+    { heading: 'Quantity', share: 4 },
+    { heading: 'Value', share: 3, align: 'right' },
+    { heading: 'From', share: 8 },
+  ],
+  rows: list.map(({ name, value, unit, from }) => [name, `${plain(value)} ${unit}`, from]),
+  empty: '',
+});
+
+const terms = ({ terms: list, computedCelsius }: MethodAnswer): Block => ({
+  kind: 'table',
+  caption: 'Term by term',
+  columns: [
+    { heading: 'Term', share: 4 },
+    { heading: 'Formula', share: 8 },
+    { heading: 'Value', share: 3, align: 'right' },
+  ],
+  rows: [
+    ...list.map(({ name, formula, value, unit }) => [name, formula, `${plain(Math.round(value * 100) / 100)} ${unit}`]),
+    ...(computedCelsius === undefined
+      ? []
+      : [['Sum', 'as computed, not rounded up', `${plain(Math.round(computedCelsius * 100) / 100)} °C`]]),
+  ],
+  empty: '',
+});

@@ -1,0 +1,172 @@
+/**
+ * How a page model is set, in the typesetter's language. It holds no words of its own but "Page n of m" and the
+ * labels of a signature; everything else comes in as data and is never read as markup.
+ */
+export const template = `
+#let report = json(bytes(sys.inputs.report))
+#let grey = luma(110)
+#let words(value) = value.split("\\n").map(part => [#part]).join(linebreak())
+
+#set document(title: report.title, description: report.description, date: auto)
+#set text(lang: report.language, font: "Ledger Sans", size: 9pt, fallback: false, hyphenate: false)
+#set par(leading: 0.55em, spacing: 0.75em)
+#set page(
+  paper: "a4",
+  margin: (x: 42pt, top: 62pt, bottom: 50pt),
+  header: {
+    set text(size: 8pt)
+    grid(
+      columns: (1fr, auto),
+      column-gutter: 10pt,
+      align: (left + bottom, right + bottom),
+      words(report.head.left),
+      if report.head.marks.len() > 0 {
+        box(stroke: 1pt, inset: (x: 5pt, y: 3pt), strong(report.head.marks.join(" · ")))
+      },
+    )
+    v(-5pt)
+    line(length: 100%, stroke: 0.5pt)
+  },
+  footer: context {
+    set text(size: 7.5pt)
+    line(length: 100%, stroke: 0.5pt)
+    v(-5pt)
+    grid(
+      columns: (1fr, auto),
+      column-gutter: 10pt,
+      words(report.foot),
+      [Page #counter(page).display() of #counter(page).final().first()],
+    )
+  },
+)
+#show heading.where(level: 1): it => block(above: 16pt, below: 8pt, sticky: true, text(size: 13pt, it.body))
+#show heading.where(level: 2): it => block(above: 12pt, below: 6pt, sticky: true, text(size: 10pt, it.body))
+#show title: it => block(below: 10pt, text(size: 17pt, weight: "bold", it.body))
+#show figure.caption: it => block(width: 100%, align(left, text(size: 7.5pt, fill: grey.darken(40%), it.body)))
+#set figure(gap: 4pt)
+#show figure: set block(breakable: false, above: 10pt, below: 12pt)
+#set list(indent: 4pt, spacing: 0.55em)
+
+#let frame(block-data) = block(
+  width: 100%,
+  stroke: if block-data.heavy { 1.6pt } else { 0.8pt },
+  inset: (x: 9pt, y: 8pt),
+  above: 8pt,
+  below: 10pt,
+  {
+    text(size: 12.5pt, strong(words(block-data.headline)))
+    for entry in block-data.lines {
+      parbreak()
+      words(entry)
+    }
+  },
+)
+
+#let figure-block(block-data) = block(above: 6pt, below: 8pt, grid(
+  columns: (auto, 1fr),
+  column-gutter: 16pt,
+  align: horizon,
+  {
+    text(size: 8pt, words(block-data.label))
+    linebreak()
+    text(size: 24pt, strong(words(block-data.value)))
+  },
+  words(block-data.reason),
+))
+
+#let pairs(block-data) = block(above: 6pt, below: 9pt, table(
+  columns: (120pt, 1fr),
+  stroke: none,
+  inset: (x: 0pt, y: 2pt),
+  ..block-data.rows.map(row => (
+    table.cell(text(fill: grey.darken(30%), words(row.at(0)))),
+    table.cell(words(row.at(1))),
+  )).flatten(),
+))
+
+#let cell-text(value, column) = if column.at("mono", default: false) {
+  text(font: "Ledger Sans Mono", size: 6.8pt, words(value))
+} else { words(value) }
+
+#let data-table(block-data) = {
+  block(above: 12pt, below: 4pt, sticky: true, strong(words(block-data.caption)))
+  if block-data.rows.len() == 0 {
+    words(block-data.empty)
+  } else {
+    set text(size: 7.5pt)
+    set par(leading: 0.45em)
+    table(
+      columns: block-data.columns.map(column => column.share * 1fr),
+      align: block-data.columns.map(column => if column.at("align", default: "left") == "right" { right } else { left }),
+      stroke: (x, y) => (
+        top: if y == 0 { 0.8pt } else { 0pt },
+        bottom: if y == 0 { 0.8pt } else { 0.3pt + luma(150) },
+      ),
+      inset: (x: 3pt, y: 3pt),
+      table.header(repeat: true, ..block-data.columns.map(column => table.cell(strong(words(column.heading))))),
+      ..block-data.rows.map(row => row.enumerate().map(((index, value)) => table.cell(
+        cell-text(value, block-data.columns.at(index)),
+      ))).flatten(),
+    )
+  }
+}
+
+#let picture(block-data) = figure(
+  image(bytes(block-data.svg), format: "svg", width: 100%, alt: block-data.alternative),
+  caption: words(block-data.caption),
+  supplement: none,
+  numbering: none,
+)
+
+#let signatures(block-data) = for entry in block-data.lines {
+  block(breakable: false, above: 10pt, below: 4pt, {
+    strong(words(entry.role))
+    [: ]
+    words(entry.meaning)
+    v(20pt)
+    grid(
+      columns: (3fr, 2fr, 3fr),
+      column-gutter: 14pt,
+      row-gutter: 3pt,
+      ..("Name", "Date and time", "Signature").map(label => {
+        line(length: 100%, stroke: 0.5pt)
+        v(-7pt)
+        text(size: 7.5pt, label)
+      }),
+    )
+  })
+}
+
+#let mono(block-data) = block(above: 6pt, below: 8pt, {
+  strong(words(block-data.label))
+  linebreak()
+  text(font: "Ledger Sans Mono", size: 8.5pt, words(block-data.text))
+})
+
+#let set-block(block-data) = {
+  let kind = block-data.kind
+  if kind == "paragraph" {
+    let weight = block-data.at("weight", default: "normal")
+    if weight == "strong" { par(strong(words(block-data.text))) }
+    else if weight == "small" { par(text(size: 7.5pt, words(block-data.text))) }
+    else { par(words(block-data.text)) }
+  } else if kind == "subheading" { heading(level: 2, words(block-data.text)) }
+  else if kind == "frame" { frame(block-data) }
+  else if kind == "figure" { figure-block(block-data) }
+  else if kind == "list" { list(..block-data.items.map(words)) }
+  else if kind == "pairs" { pairs(block-data) }
+  else if kind == "table" { data-table(block-data) }
+  else if kind == "picture" { picture(block-data) }
+  else if kind == "mono" { mono(block-data) }
+  else if kind == "signatures" { signatures(block-data) }
+  else { panic("unknown block " + kind) }
+}
+
+#for entry in report.above { set-block(entry) }
+#title(words(report.title))
+#for section in report.sections {
+  if section.at("newPage", default: false) { pagebreak(weak: true) }
+  heading(level: 1, words(section.heading))
+  for entry in section.blocks { set-block(entry) }
+}
+`;
