@@ -8,6 +8,7 @@ import { limits } from '../measure/limits.ts';
 import type { Instant } from '../measure/quantity.ts';
 import { actSchema, type Input } from '../weld/entry.ts';
 import { personSchema } from '../weld/person.ts';
+import { problems as schemaProblems } from '../weld/problems.ts';
 import { type CsvItem, csvRecords, delimiterOf, encodingOf } from './csv-records.ts';
 import { actOf, type EventFields, eventColumns } from './event-act.ts';
 import { type LogProblem, Problems } from './log-problem.ts';
@@ -135,29 +136,32 @@ const inputOf = (
   problems: Problems,
 ): ActInput | undefined => {
   const role = fields.get('role') ?? '';
-  const person = personSchema.safeParse({
-    name: fields.get('who') ?? '',
-    ...(role === '' ? {} : { role: role.toLowerCase() }),
-  });
-  for (const { path, message } of person.error?.issues ?? []) {
-    problems.add({ line, column: path[0] === 'role' ? 'role' : 'who', message });
-  }
+  const named = { name: fields.get('who') ?? '', ...(role === '' ? {} : { role: role.toLowerCase() }) };
+  const person = personSchema.safeParse(named);
+  if (!person.success) tell(problems, line, schemaProblems(person.error, named, personSchema));
   const made = actOf(fields, runningAfter(earlier));
   if ('problem' in made) {
     problems.add({ line, column: made.column, message: made.problem });
     return undefined;
   }
   const act = actSchema.safeParse(made.act);
-  for (const { path, message } of act.error?.issues ?? []) {
-    problems.add({ line, column: columnByField[String(path[0])] ?? 'kind', message });
-  }
+  if (!act.success) tell(problems, line, schemaProblems(act.error, made.act, actSchema));
   if (!person.success || !act.success) return undefined;
   const { name, role: known } = person.data;
   return { type: 'act', at, who: name, ...(known === undefined ? {} : { role: known }), act: act.data };
 };
 
+const tell = (problems: Problems, line: number, found: ReturnType<typeof schemaProblems>): void => {
+  for (const { field, found: text, allowed } of found) {
+    const column = columnByField[field.split('.')[0] ?? ''] ?? 'kind';
+    problems.add({ line, column, message: `found ${text}; allowed is ${allowed}` });
+  }
+};
+
 /** Where a person finds the field of an act in the file. */
 const columnByField: Readonly<Record<string, string>> = {
+  name: 'who',
+  role: 'role',
   pass: 'pass',
   passKind: 'pass kind',
   welder: 'welder',

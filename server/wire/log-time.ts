@@ -88,10 +88,11 @@ const readDated = (text: string, parts: readonly (string | undefined)[], options
   const count = [year, month, day, hour, minute, second ?? '0'].map(Number) as Six;
   const utc = Date.UTC(count[0], count[1] - 1, count[2], count[3], count[4], count[5]);
   const back = new Date(utc);
-  if (back.getUTCMonth() + 1 !== count[1] || back.getUTCDate() !== count[2] || back.getUTCHours() !== count[3]) {
+  const kept = [back.getUTCFullYear(), back.getUTCMonth() + 1, back.getUTCDate(), back.getUTCHours()];
+  kept.push(back.getUTCMinutes(), back.getUTCSeconds());
+  if (count.some((part, index) => part !== kept[index])) {
     return { ok: false, problem: `"${text}" is not a date and time of the calendar` };
   }
-  if (count[4] > 59 || count[5] > 59) return { ok: false, problem: `"${text}" has more than 59 minutes or seconds` };
   const local = utc + thousandths(fraction);
   if (offset !== undefined) {
     const stated = offsetMinutesOf(offset);
