@@ -167,6 +167,7 @@ export const createBoard = (options: BoardOptions): Board => {
           return channelOf(channels, injected.channel).mishap(injected.mishap);
         case 'unplugged':
           plugged = false;
+          out = '';
           return;
         case 'plugged in':
           plugged = true;
