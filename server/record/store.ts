@@ -84,6 +84,7 @@ const storeOf = (database: Database, options: RecordOptions, release: () => void
   const listeners = new Set<CommitListener>();
   const transactions = new Transactions(database, (batch) => deliver(listeners, batch));
   noteProgram(database, transactions, options);
+  let closed = false;
   return {
     ...reader,
     commit: (items) => commit(transactions, reader, items),
@@ -94,6 +95,8 @@ const storeOf = (database: Database, options: RecordOptions, release: () => void
     },
     putDocument: (bytes, mediaType) => putDocument(database, transactions, bytes, mediaType, options.now()),
     close: () => {
+      if (closed) return;
+      closed = true;
       try {
         sealAll(database, transactions, options.now());
         database.exec('PRAGMA wal_checkpoint(TRUNCATE)');

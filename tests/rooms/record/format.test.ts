@@ -1,0 +1,149 @@
+/**
+ * FORMAT.md is what the program does: its examples are made again here, their hashes are worked out with
+ * another implementation of SHA-256, and a record is read as the page says, by SQL and by hand.
+ */
+import { createHash } from 'node:crypto';
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { inflateRawSync } from 'node:zlib';
+import { expect, test } from 'vitest';
+import { sealBlock } from '../../../server/ledger/block.ts';
+import { linkEntry, readEnvelopeStrictly } from '../../../server/ledger/envelope.ts';
+import { noHash } from '../../../server/ledger/hash.ts';
+import { decodeScans } from '../../../server/ledger/scans-read.ts';
+import { encodeScans } from '../../../server/ledger/scans-write.ts';
+import { decodePositions, encodePositions } from '../../../server/record/positions.ts';
+import { applicationId, recordFormat } from '../../../server/record/schema.ts';
+import { sqliteDisk } from '../../../server/record/sqlite.ts';
+import { qualities, type Scan, type ScanValue } from '../../../server/weld/scan.ts';
+import { at, bench, shortJob } from '../../support/record.ts';
+
+const page = readFileSync(new URL('../../../server/record/FORMAT.md', import.meta.url), 'utf8');
+const example = (name: string): string => {
+  const found = new RegExp(`^\`\`\`example ${name}\\n(.*)\\n\`\`\`$`, 'm').exec(page);
+  if (found?.[1] === undefined) throw new Error(`FORMAT.md has no example "${name}"`);
+  return found[1];
+};
+const bytesOf = (text: string): Uint8Array => new TextEncoder().encode(text);
+const textOf = (bytes: Uint8Array): string => new TextDecoder().decode(bytes);
+const sha256 = (bytes: Uint8Array): string => createHash('sha256').update(bytes).digest('hex');
+
+const noon = at(0);
+const volts = (probe: string, temperature: number, deciMicrovolts: number): ScanValue =>
+  ({
+    probe,
+    quality: 'good',
+    temperature,
+    raw: { form: 'voltage', deciMicrovolts, coldJunction: 23_500 },
+  }) as ScanValue;
+const common = { board: 'K2', boot: 7, late: false };
+const scans: readonly Scan[] = [
+  {
+    ...common,
+    sequence: 410,
+    ticks: 410_250,
+    measuredAt: at(-40),
+    arrivedAt: noon,
+    inputs: 0,
+    values: [volts('A1', 150_125, 52_100), volts('A2', 149_800, 51_950)],
+  },
+  {
+    ...common,
+    sequence: 411,
+    ticks: 411_250,
+    measuredAt: at(960),
+    arrivedAt: at(1000),
+    inputs: 1,
+    values: [volts('A1', 150_250, 52_155), { probe: 'A2', quality: 'open', raw: { form: 'none' } }],
+  },
+];
+
+test('the scans of the page', () => {
+  expect(textOf(encodeScans(scans))).toBe(example('scans'));
+  expect(decodeScans(bytesOf(example('scans')), 2)).toStrictEqual(scans);
+});
+
+test('the three entries of the page, each with the hash of the one before it', () => {
+  const body = { kind: 'contact reading', celsius: 151.5, instrument: '#4', use: 'zone' };
+  const beam = { chain: 'beam-7', who: 'station', class: 'block', kind: 'block' } as const;
+  const entries = [
+    {
+      chain: 'beam-7',
+      seq: 1,
+      at: at(-5000),
+      who: 'R. Ahlgren',
+      role: 'welder',
+      class: 'input',
+      kind: body.kind,
+      body,
+    } as const,
+    { ...beam, seq: 2, at: at(60_000), body: sealBlock(scans).body },
+    { ...beam, seq: 3, at: at(120_000), body: sealBlock([]).body },
+  ];
+  let previous = noHash;
+  entries.forEach((entry, index) => {
+    const written = example(`entry ${index + 1}`);
+    expect(textOf(linkEntry(previous, entry).bytes)).toBe(written);
+    expect(readEnvelopeStrictly(bytesOf(written))).toEqual({ ...entry, format: 1, previous });
+    previous = sha256(bytesOf(written));
+    expect(previous).toBe(example(`hash ${index + 1}`));
+  });
+  const block = JSON.parse(example('entry 2')).body;
+  expect([block.bytes, block.scans]).toEqual([example('scans').length, sha256(bytesOf(example('scans')))]);
+});
+
+test('the positions of the page', () => {
+  expect(textOf(encodePositions([11, 12, 14, 15]))).toBe(example('positions'));
+  expect(decodePositions(bytesOf(example('positions')), 4)).toEqual([11, 12, 14, 15]);
+  expect(() => encodePositions([2, 2])).toThrow('do not increase');
+  expect(() => decodePositions(bytesOf('[0,2]'), 2)).toThrow('do not increase');
+});
+
+test('the numbers of the page are those of the program', () => {
+  expect(page).toContain(`\`application_id\` ${applicationId} `);
+  expect(page).toContain(`Format ${recordFormat}.`);
+  expect(page).toContain(qualities.map((quality, index) => `${index} ${quality}`).join(', '));
+});
+
+test('a record read by SQL and by hand, without the code that wrote it', () => {
+  const { folder, store } = bench();
+  const kept = store.commit(shortJob()).items;
+  store.close();
+  const raw = sqliteDisk.open(join(folder, 'record.sqlite'), 'read');
+  let previous = '0'.repeat(64);
+  const read: [position: number, what: unknown][] = [];
+  for (const row of raw.all<{ seq: number; position: number; bytes: Uint8Array; hash: string }>(
+    "SELECT * FROM entries WHERE chain = 'joint-1' ORDER BY seq",
+  )) {
+    const entry = JSON.parse(textOf(row.bytes));
+    expect([sha256(row.bytes), entry.previous, entry.seq]).toEqual([row.hash, previous, row.seq]);
+    previous = row.hash;
+    if (entry.class !== 'block') {
+      read.push([row.position, entry.kind]);
+      continue;
+    }
+    const block = raw.get<{ packed: Uint8Array; positions: Uint8Array }>(
+      "SELECT * FROM blocks WHERE chain = 'joint-1' AND seq = ?",
+      row.seq,
+    )!;
+    const bytes = inflateRawSync(block.packed);
+    expect([sha256(bytes), bytes.length]).toEqual([entry.body.scans, entry.body.bytes]);
+    const [group] = JSON.parse(textOf(bytes)).groups;
+    const runs: number[] = JSON.parse(textOf(block.positions));
+    const steps = runs.flatMap((step, index) => (index % 2 === 0 ? Array(runs[index + 1]!).fill(step) : []));
+    const summed = (column: number[]): number[] =>
+      column.map((_, end) => column.slice(0, end + 1).reduce((a, b) => a + b));
+    const sequence = summed(group.sequence);
+    const first = summed(group.probes[0].temperature);
+    summed(steps).forEach((position, index) => {
+      read.push([position, [sequence[index], first[index]]]);
+    });
+  }
+  raw.close();
+  expect(read).toEqual(
+    kept.map((item) => [
+      item.position,
+      item.type === 'entry' ? item.kind : [item.scan.sequence, item.scan.values[0]!.temperature],
+    ]),
+  );
+});
