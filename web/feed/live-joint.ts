@@ -1,0 +1,55 @@
+/**
+ * One joint as this page knows it: a fold of what the station sends. Messages may come twice after a
+ * break and are then taken once; the newest reading of each probe is what freshness is told from.
+ */
+import type { JointState, LiveMessage, LiveReading } from '../../server/screen/contract.ts';
+
+export interface LiveJoint extends JointState {
+  /** Newest reading of each probe, good or not. */
+  readonly newest: Readonly<Record<string, LiveReading>>;
+}
+
+/** From a whole state. Readings that are already newer than the state stay. */
+export const beginLive = (state: JointState, before?: LiveJoint): LiveJoint => {
+  const newest: Record<string, LiveReading> = { ...before?.newest };
+  for (const probe of state.assessment.probes) {
+    if (probe.measuredAt === undefined || probe.quality === undefined) continue;
+    const known = newest[probe.probe];
+    if (known !== undefined && known.at >= probe.measuredAt) continue;
+    newest[probe.probe] = {
+      probe: probe.probe,
+      at: probe.measuredAt,
+      quality: probe.quality,
+      ...(probe.temperature === undefined ? {} : { temperature: probe.temperature }),
+    };
+  }
+  return before !== undefined && before.position > state.position
+    ? { ...state, newest, position: before.position, assessment: before.assessment }
+    : { ...state, newest };
+};
+
+export const takeLive = (live: LiveJoint, message: LiveMessage): LiveJoint => {
+  if (message.joint !== live.joint.id || message.position <= live.position) return live;
+  const newest: Record<string, LiveReading> = { ...live.newest };
+  for (const reading of message.readings) {
+    const known = newest[reading.probe];
+    if (known === undefined || reading.at >= known.at) newest[reading.probe] = reading;
+  }
+  return { ...live, newest, position: message.position, assessment: message.assessment ?? live.assessment };
+};
+
+/** Something other than readings changed: the record's head, and perhaps the joint itself, are to be asked for again. */
+export const hasTurned = (before: LiveJoint, after: LiveJoint): boolean => signature(before) !== signature(after);
+
+const signature = ({ assessment }: LiveJoint): string =>
+  JSON.stringify([
+    assessment.phase,
+    assessment.heat,
+    assessment.heatSince,
+    assessment.source.kind,
+    assessment.limits,
+    assessment.passes.length,
+    assessment.passes.filter((pass) => pass.endedAt !== undefined).length,
+    assessment.probes.map((probe) => probe.probe),
+    assessment.alarms.map((alarm) => [alarm.key, alarm.state]),
+  ]);

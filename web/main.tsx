@@ -1,0 +1,59 @@
+/** Where the page begins: starts the line to the station, the clock and the theme, and shows the page of the address. */
+import { render } from 'preact';
+import { JointPage } from './pages/joint/joint-page.tsx';
+import { OverviewPage } from './pages/overview/overview-page.tsx';
+import { RecordPage } from './pages/record/record-page.tsx';
+import { NotLoaded, useLoaded } from './parts/lazy.tsx';
+import { Shell } from './parts/shell.tsx';
+import { overviewAddress, route, startRoute } from './state/route.ts';
+import { startStation } from './state/station.ts';
+import { startTheme } from './state/theme.ts';
+
+function App() {
+  return (
+    <Shell>
+      <Page />
+    </Shell>
+  );
+}
+
+function Page() {
+  const now = route.value;
+  switch (now.page) {
+    case 'overview':
+      return <OverviewPage />;
+    case 'joint':
+      return <JointPage key={now.joint} joint={now.joint} />;
+    case 'record':
+      return <RecordPage key={now.joint} joint={now.joint} />;
+    case 'new joint':
+      return <Entering key="new" />;
+    case 'correct joint':
+      return <Entering key={now.joint} correcting={now.joint} />;
+    case 'unknown':
+      return (
+        <section class="sheet">
+          <h1>No such page</h1>
+          <p>
+            There is nothing at {now.address}. <a href={overviewAddress}>Go to the joints</a>.
+          </p>
+        </section>
+      );
+  }
+}
+
+/** Entering a joint brings the schema and the formulas along; whoever only watches does not wait for them. */
+function Entering({ correcting }: { readonly correcting?: string }) {
+  const entering = useLoaded(() => import('./pages/new-joint/new-joint-page.tsx'));
+  if (entering === 'loading' || entering === 'failed') return <NotLoaded state={entering} />;
+  return <entering.NewJointPage {...(correcting === undefined ? {} : { correcting })} />;
+}
+
+startTheme();
+startRoute();
+startStation();
+const root = document.getElementById('app');
+if (root !== null) {
+  root.textContent = '';
+  render(<App />, root);
+}

@@ -1,0 +1,165 @@
+/**
+ * What stands in the form of an act, as text, and the act that it makes. Text that is not plainly one number
+ * is told as such and never guessed at.
+ */
+import { limits } from '../../../server/measure/limits.ts';
+import { readNumber } from '../../../server/measure/number-text.ts';
+import type { Instant } from '../../../server/measure/quantity.ts';
+import type { Act, passKinds } from '../../../server/weld/entry.ts';
+import type { LiveJoint } from '../../feed/live-joint.ts';
+
+export type SheetKind =
+  | 'heat'
+  | 'pass start'
+  | 'pass end'
+  | 'contact reading'
+  | 'note'
+  | 'attach'
+  | 'close'
+  | 'accept'
+  | 'declare source';
+export type Draft = Readonly<Record<string, string>>;
+export type Made =
+  | { readonly ok: true; readonly act: Act }
+  | { readonly ok: false; readonly problems: Readonly<Record<string, string>> };
+
+/** How far back an act may lie and still be judged in its place. */
+export const minutesAgoMost = 30;
+
+/** What a fresh form says before anything is typed. `by` is who acts on this device. */
+export const freshDraft = (kind: SheetKind, { assessment, joint }: LiveJoint, by: string): Draft => {
+  const last = assessment.passes.at(-1);
+  switch (kind) {
+    case 'heat':
+      return { state: assessment.heat === 'on' || isStillRising(assessment.conditions) ? 'off' : 'on', ago: '' };
+    case 'pass start':
+      return {
+        pass: nextPass(assessment.passes.map((pass) => pass.pass)),
+        passKind: last === undefined ? 'root' : last.passKind === 'root' ? 'fill' : last.passKind,
+        welder: last?.welder ?? by,
+        side: last?.side ?? '',
+        where: '',
+        ago: '',
+      };
+    case 'pass end':
+      return { pass: assessment.passes.find((pass) => pass.endedAt === undefined)?.pass ?? '', ago: '' };
+    case 'contact reading':
+      return {
+        celsius: '',
+        instrument: '',
+        use: 'interpass',
+        part: joint.parts[0]?.id ?? '',
+        side: 'A',
+        face: 'front',
+        distance: '10',
+        ago: '',
+      };
+    case 'note':
+    case 'declare source':
+    case 'close':
+      return { text: '' };
+    case 'attach':
+      return { title: '' };
+    case 'accept':
+      return {};
+  }
+};
+
+/** The act of the form; `now` is the station's time. Attachments are made by their own sheet, once the document is kept. */
+export const actOf = (kind: Exclude<SheetKind, 'attach' | 'accept'>, draft: Draft, now: Instant): Made => {
+  const problems: Record<string, string> = {};
+  const text = (field: string, ask: string): string => {
+    const value = (draft[field] ?? '').trim();
+    if (value === '') problems[field] = ask;
+    if (value.length > limits.textMaximum)
+      problems[field] = `At most ${limits.textMaximum} characters; this has ${value.length}.`;
+    return value;
+  };
+  const number = (field: string, ask: string, low: number, high: number): number => {
+    const read = readNumber(draft[field] ?? '');
+    if (read.kind === 'none') problems[field] = ask;
+    else if (read.kind === 'not a number') problems[field] = `"${draft[field]}" is not a number.`;
+    else if (read.value < low || read.value > high) problems[field] = `Between ${low} and ${high}.`;
+    else return read.value;
+    return 0;
+  };
+  const ago = happenedAt(draft.ago ?? '', now, problems);
+  const act = build();
+  return Object.keys(problems).length > 0 ? { ok: false, problems } : { ok: true, act };
+
+  function build(): Act {
+    switch (kind) {
+      case 'heat':
+        return { kind, state: draft.state === 'off' ? 'off' : 'on', ...ago };
+      case 'pass start': {
+        const side = draft.side;
+        const where = (draft.where ?? '').trim();
+        return {
+          kind,
+          pass: text('pass', 'A name or number for this pass is needed.'),
+          passKind: draft.passKind as (typeof passKinds)[number],
+          welder: text('welder', 'Who welds? A name is needed.'),
+          ...(side === 'A' || side === 'B' ? { side } : {}),
+          ...(where === '' ? {} : { where }),
+          ...ago,
+        };
+      }
+      case 'pass end':
+        return { kind, pass: text('pass', 'Choose the pass that ended.'), ...ago };
+      case 'contact reading':
+        return {
+          kind,
+          celsius: number('celsius', 'What does the instrument read?', -60, 1400),
+          instrument: text('instrument', 'Which instrument? Its name or number is needed.'),
+          use: draft.use as 'interpass' | 'zone' | 'opposite face',
+          place: {
+            part: text('part', 'On which part?'),
+            side: draft.side === 'B' ? 'B' : 'A',
+            face: draft.face === 'back' ? 'back' : 'front',
+            distanceMillimetres: number('distance', 'How far from the groove?', 0, 5000),
+          },
+          ...ago,
+        };
+      case 'note':
+        return { kind, text: text('text', 'A note needs words.') };
+      case 'declare source':
+        return { kind, statement: text('text', 'Say what is connected and how you know.') };
+      case 'close': {
+        const statement = (draft.text ?? '').trim();
+        return { kind, ...(statement === '' ? {} : { statement }) };
+      }
+    }
+  }
+};
+
+const happenedAt = (ago: string, now: Instant, problems: Record<string, string>): { happenedAt?: number } => {
+  const read = readNumber(ago);
+  if (read.kind === 'none') return {};
+  if (read.kind === 'not a number') {
+    problems.ago = `"${ago}" is not a number of minutes.`;
+    return {};
+  }
+  if (read.value < 0 || read.value > minutesAgoMost) {
+    problems.ago = `Between 0 and ${minutesAgoMost} minutes; write down what lies further back as a note.`;
+    return {};
+  }
+  return read.value === 0 ? {} : { happenedAt: Math.round(now - read.value * 60_000) };
+};
+
+/** The number after the highest one used; "1" at first. */
+export const nextPass = (used: readonly string[]): string =>
+  String(Math.max(0, ...used.map((pass) => (/^\d+$/.test(pass) ? Number(pass) : 0))) + 1);
+
+const isStillRising = (conditions: LiveJoint['assessment']['conditions']): boolean =>
+  conditions.some((condition) => condition.reason === 'face still rising');
+
+/** A problem's path as the station names it, to the entry of the form. */
+export const formField = (path: string): string => {
+  const last = path.split('.').at(-1) ?? path;
+  const names: Readonly<Record<string, string>> = {
+    distanceMillimetres: 'distance',
+    happenedAt: 'ago',
+    statement: 'text',
+  };
+  return names[last] ?? last;
+};

@@ -1,0 +1,123 @@
+/** The large buttons of what a person does here, and in their place the form of the one that was pressed. */
+import { useSignal } from '@preact/signals';
+import { useEffect, useRef } from 'preact/hooks';
+import type { Act } from '../../../server/weld/entry.ts';
+import type { LiveJoint } from '../../feed/live-joint.ts';
+import { NotLoaded, useLoaded } from '../../parts/lazy.tsx';
+import { connected, contact } from '../../state/station.ts';
+import type { SheetKind } from './act-draft.ts';
+
+interface Props {
+  readonly live: LiveJoint;
+  /** What a pass begun now would be recorded as; undefined while all conditions are met. */
+  readonly outside: string | undefined;
+  readonly done: (act: Act) => void;
+}
+
+const load = () => Promise.all([import('./sheets.tsx'), import('./document-sheet.tsx'), import('./answer-sheet.tsx')]);
+
+export function Actions({ live, outside, done }: Props) {
+  const open = useSignal<SheetKind | undefined>(undefined);
+  const forms = useLoaded(load);
+  const grid = useRef<HTMLDivElement>(null);
+  const pressed = useRef<SheetKind | undefined>(undefined);
+  // Back from a form, the keyboard stands again on the button that opened it.
+  useEffect(() => {
+    if (open.value === undefined && pressed.current !== undefined) {
+      grid.current?.querySelector<HTMLButtonElement>(`[data-opens="${pressed.current}"]`)?.focus();
+    }
+    pressed.current = open.value ?? pressed.current;
+  }, [open.value]);
+
+  if (open.value !== undefined) {
+    if (forms === 'loading' || forms === 'failed') return <NotLoaded state={forms} />;
+    const [sheets, documents, answers] = forms;
+    const props = {
+      live,
+      back: () => {
+        open.value = undefined;
+      },
+      done: (act: Act) => {
+        open.value = undefined;
+        done(act);
+      },
+    };
+    switch (open.value) {
+      case 'heat':
+        return <sheets.HeatSheet {...props} />;
+      case 'pass start':
+        return <sheets.PassStartSheet {...props} outside={outside} />;
+      case 'pass end':
+        return <sheets.PassEndSheet {...props} />;
+      case 'contact reading':
+        return <sheets.ContactSheet {...props} />;
+      case 'note':
+        return <sheets.NoteSheet {...props} />;
+      case 'attach':
+        return <documents.DocumentSheet {...props} />;
+      case 'close':
+        return <sheets.CloseSheet {...props} />;
+      case 'declare source':
+        return <sheets.DeclareSheet {...props} />;
+      case 'accept':
+        return <answers.AnswerSheet {...props} />;
+    }
+  }
+
+  const { assessment } = live;
+  const running = assessment.passes.some((pass) => pass.endedAt === undefined);
+  const asked = assessment.requirement.warnings.filter((warning) => warning.wantsAnswer).length;
+  const lost = contact.value.kind !== 'live' || !connected.value;
+  const press = (kind: SheetKind) => (): void => {
+    open.value = kind;
+  };
+  return (
+    <div class="actions" ref={grid}>
+      {running ? (
+        <button type="button" class="act big" data-opens="pass end" onClick={press('pass end')}>
+          End pass
+        </button>
+      ) : (
+        <button
+          type="button"
+          class={outside === undefined ? 'act big' : 'big'}
+          data-opens="pass start"
+          onClick={press('pass start')}
+        >
+          Start pass
+          {outside !== undefined && <span class="under">conditions not met</span>}
+        </button>
+      )}
+      <button type="button" class="big" data-opens="heat" onClick={press('heat')}>
+        {assessment.heat === 'on' ? 'Heat off' : 'Heat on'}
+        <span class="under">{assessment.heat === 'not entered' ? 'not entered yet' : `now ${assessment.heat}`}</span>
+      </button>
+      {running && (
+        <button type="button" class="big" data-opens="pass start" onClick={press('pass start')}>
+          Start another pass
+        </button>
+      )}
+      <button type="button" class="big" data-opens="contact reading" onClick={press('contact reading')}>
+        Contact reading
+      </button>
+      {asked > 0 && (
+        <button type="button" class="big asks" data-opens="accept" onClick={press('accept')}>
+          Answer
+          <span class="under">{asked === 1 ? '1 named answer waits' : `${asked} named answers wait`}</span>
+        </button>
+      )}
+      <button type="button" data-opens="note" onClick={press('note')}>
+        Note
+      </button>
+      <button type="button" data-opens="attach" onClick={press('attach')}>
+        Photo or document
+      </button>
+      <button type="button" data-opens="close" onClick={press('close')}>
+        Close the joint
+      </button>
+      {lost && (
+        <p class="hint">The station is not heard: nothing can be recorded now. What you type is kept on this device.</p>
+      )}
+    </div>
+  );
+}

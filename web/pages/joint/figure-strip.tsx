@@ -1,0 +1,32 @@
+/** The large figures, readable at two metres. */
+import type { Assessment } from '../../../server/judgement/assessment.ts';
+import type { Instant } from '../../../server/measure/quantity.ts';
+import { figuresOf } from './figures.ts';
+
+export function FigureStrip({
+  assessment,
+  now,
+  old,
+}: {
+  readonly assessment: Assessment;
+  readonly now: Instant | undefined;
+  readonly old: boolean;
+}) {
+  return (
+    <dl class={old ? 'figures was' : 'figures'} aria-label={old ? 'Last known figures' : 'Figures'}>
+      {figuresOf(assessment, now).map((figure) => (
+        <div key={figure.name} class={figure.abnormal ? 'figure abnormal' : 'figure'}>
+          <dt>{figure.name}</dt>
+          <dd>
+            <span class="figure-value">{figure.value}</span>
+            {figure.beside.map((line) => (
+              <span class="figure-beside" key={line}>
+                {line}
+              </span>
+            ))}
+          </dd>
+        </div>
+      ))}
+    </dl>
+  );
+}

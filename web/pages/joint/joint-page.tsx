@@ -1,0 +1,122 @@
+/** One joint, live: may I start, what is it doing, what was done. Tablet first. */
+import { useSignal } from '@preact/signals';
+import { useEffect, useMemo } from 'preact/hooks';
+import type { TimelineEvent } from '../../../server/screen/contract.ts';
+import type { Act } from '../../../server/weld/entry.ts';
+import { sourceText } from '../../../server/wording/words.ts';
+import { JointChart } from '../../chart/chart.tsx';
+import type { LiveJoint } from '../../feed/live-joint.ts';
+import { RequirementView } from '../../parts/requirement.tsx';
+import { Section } from '../../parts/section/section.tsx';
+import { followJoint, type JointFeed } from '../../state/joint.ts';
+import { probeRows } from '../../state/probe-rows.ts';
+import { outsideNow, standingOf } from '../../state/standing.ts';
+import { contact, serverSecond, station } from '../../state/station.ts';
+import { Actions } from './actions.tsx';
+import { Alarms } from './alarms.tsx';
+import { FigureStrip } from './figure-strip.tsx';
+import { Findings, Passes } from './passes.tsx';
+import { ProbeTable } from './probe-table.tsx';
+import { Readiness } from './readiness.tsx';
+import { RecordHead } from './record-head.tsx';
+import { SourceBanner } from './source-banner.tsx';
+
+export function JointPage({ joint }: { readonly joint: string }) {
+  const feed = useMemo(() => followJoint(joint), [joint]);
+  useEffect(() => () => feed.stop(), [feed]);
+  const state = feed.live.value;
+  if (state.kind === 'loading') return <p class="notice">Asking the station for this joint.</p>;
+  if (state.kind === 'failed') {
+    return (
+      <section class="sheet">
+        <h1>{state.why === 'not found' ? 'No such joint' : 'The joint cannot be shown'}</h1>
+        <p>
+          {state.why === 'not found'
+            ? `The station has no joint "${joint}". Look for it in the list of joints.`
+            : 'The station did not answer. This page asks again every 30 s.'}
+        </p>
+      </section>
+    );
+  }
+  return <OneJoint live={state.value} feed={feed} />;
+}
+
+function OneJoint({ live, feed }: { readonly live: LiveJoint; readonly feed: JointFeed }) {
+  const { joint, assessment } = live;
+  const now = serverSecond.value;
+  const standing = standingOf(live, contact.value, station.value);
+  const rows = probeRows(live, now);
+  const byProbe = new Map(rows.map((row) => [row.probe, row]));
+  const said = useSignal('');
+  const openedAt = useMemo(() => openedAtOf(feed.timeline.value) ?? assessment.at, [feed.timeline.value.length === 0]);
+  const done = (act: Act): void => {
+    said.value = `Recorded: ${act.kind}.`;
+    void feed.refresh();
+  };
+  return (
+    <article class={`joint${standing.tone === 'unknown' ? ' unreliable' : ''}`} aria-labelledby="joint-title">
+      <div class="joint-head">
+        <h1 id="joint-title">{joint.title}</h1>
+        <p class="aside">
+          {[joint.id, joint.workshop, joint.drawing].filter((each) => each !== undefined).join(' · ')}
+        </p>
+      </div>
+      <SourceBanner live={live} words={sourceText(assessment.source)} done={done} />
+      <Alarms live={live} changed={() => void feed.refresh()} />
+      <div class="first">
+        <Readiness live={live} standing={standing} />
+        {assessment.phase === 'closed' ? (
+          <ClosedNote />
+        ) : (
+          <Actions live={live} outside={outsideNow(standing)} done={done} />
+        )}
+      </div>
+      <p class="said" role="status">
+        {said.value}
+      </p>
+      <FigureStrip assessment={assessment} now={now} old={standing.tone === 'unknown'} />
+      <div class="second">
+        <section class="sheet" aria-labelledby="section-heading">
+          <div class="sheet-head">
+            <h2 id="section-heading">Where</h2>
+          </div>
+          <Section joint={joint} rows={byProbe} heat={assessment.heat} />
+          <OffPart rows={rows.filter((row) => row.place === '')} />
+        </section>
+        <ProbeTable rows={rows} />
+      </div>
+      <JointChart feed={feed} live={live} openedAt={openedAt} />
+      <div class="second">
+        <Passes assessment={assessment} now={now ?? assessment.at} />
+        <Findings assessment={assessment} now={now ?? assessment.at} />
+      </div>
+      <div class="second">
+        <section class="sheet" aria-labelledby="requirement-heading">
+          <div class="sheet-head">
+            <h2 id="requirement-heading">Required preheat</h2>
+          </div>
+          <RequirementView requirement={assessment.requirement} />
+        </section>
+        <RecordHead live={live} />
+      </div>
+    </article>
+  );
+}
+
+const OffPart = ({ rows }: { readonly rows: ReturnType<typeof probeRows> }) =>
+  rows.length === 0 ? null : (
+    <p class="off-part">
+      Not on the part:{' '}
+      {rows.map((row) => `${row.probe} ${row.state === 'stale' ? `${row.age} old` : row.value}`).join(', ')}.
+    </p>
+  );
+
+const ClosedNote = () => (
+  <section class="sheet">
+    <h2>Closed</h2>
+    <p>Nothing more is recorded for this joint. Print the report below; corrections are new records.</p>
+  </section>
+);
+
+const openedAtOf = (timeline: readonly TimelineEvent[]): TimelineEvent['at'] | undefined =>
+  timeline.find((event) => event.kind === 'opened')?.at ?? timeline[0]?.at;

@@ -1,0 +1,139 @@
+/** Passes and findings as tables, with their empty states. */
+import type { Assessment, Finding, PassStatus } from '../../../server/judgement/assessment.ts';
+import type { Instant } from '../../../server/measure/quantity.ts';
+import { findingText } from '../../../server/wording/finding.ts';
+import { begun } from '../../../server/wording/list.ts';
+import { temperatureText } from '../../../server/wording/temperature.ts';
+import { conditionName, severityText } from '../../../server/wording/words.ts';
+import { nearClockText } from '../../format/time.ts';
+
+export function Passes({ assessment, now }: { readonly assessment: Assessment; readonly now: Instant }) {
+  return (
+    <section class="sheet" aria-labelledby="passes-heading">
+      <div class="sheet-head">
+        <h2 id="passes-heading">Passes</h2>
+      </div>
+      {assessment.passes.length === 0 ? (
+        <p class="empty">
+          No pass yet. When the arc is struck, press "Start pass": the temperatures of that moment are judged and kept.
+        </p>
+      ) : (
+        <div class="scroll-x">
+          <table>
+            <thead>
+              <tr>
+                <th scope="col">Pass</th>
+                <th scope="col">Started, ended</th>
+                <th scope="col">Coldest at start</th>
+                <th scope="col">Interpass</th>
+                <th scope="col">Judged</th>
+              </tr>
+            </thead>
+            <tbody>
+              {assessment.passes.map((pass) => (
+                <PassRow key={`${pass.pass} ${pass.startedAt}`} pass={pass} assessment={assessment} now={now} />
+              ))}
+            </tbody>
+          </table>
+        </div>
+      )}
+    </section>
+  );
+}
+
+function PassRow({
+  pass,
+  assessment,
+  now,
+}: {
+  readonly pass: PassStatus;
+  readonly assessment: Assessment;
+  readonly now: Instant;
+}) {
+  const { limits } = assessment;
+  const wrong = pass.minimum === 'not met' || pass.maximum === 'not met' || pass.outside.length > 0;
+  return (
+    <tr class={wrong ? 'wrong' : ''}>
+      <th scope="row">
+        {pass.pass}
+        <span class="place">
+          {begun(pass.passKind)}, {pass.welder}
+          {pass.side === undefined ? '' : `, side ${pass.side}`}
+          {pass.where === undefined ? '' : `, ${pass.where}`}
+        </span>
+      </th>
+      <td>
+        {nearClockText(pass.startedAt, now)}
+        <span class="place">{pass.endedAt === undefined ? 'running' : `to ${nearClockText(pass.endedAt, now)}`}</span>
+        {pass.enteredAt - pass.startedAt > 1000 && (
+          <span class="place">entered {nearClockText(pass.enteredAt, now)}</span>
+        )}
+      </td>
+      <td>
+        {pass.coldestAtStart === undefined
+          ? 'not known'
+          : temperatureText(pass.coldestAtStart.temperature, { limit: limits.preheatMinimum })}
+        <span class="place">{pass.coldestAtStart?.probe ?? ''}</span>
+      </td>
+      <td>
+        {pass.interpass === undefined
+          ? pass.maximum === 'not needed'
+            ? 'not needed'
+            : 'not known'
+          : temperatureText(pass.interpass.temperature, { limit: limits.interpassMaximum })}
+        <span class="place">
+          {pass.interpass === undefined
+            ? ''
+            : `${pass.interpass.probe}${pass.interpass.by === 'contact' ? ', by hand' : ''}`}
+        </span>
+      </td>
+      <td>
+        Minimum {pass.minimum}
+        {pass.maximum !== 'not needed' && `, maximum ${pass.maximum}`}
+        {pass.outside.length > 0 && (
+          <span class="place loud">
+            begun outside: {pass.outside.map((id) => conditionName(id).toLowerCase()).join(', ')}
+          </span>
+        )}
+      </td>
+    </tr>
+  );
+}
+
+const rank: Readonly<Record<Finding['severity'], number>> = { nonconformity: 0, 'not judged': 1, remark: 2 };
+
+export function Findings({ assessment, now }: { readonly assessment: Assessment; readonly now: Instant }) {
+  const findings = assessment.findings.toSorted((a, b) => rank[a.severity] - rank[b.severity] || a.from - b.from);
+  return (
+    <section class="sheet" aria-labelledby="findings-heading">
+      <div class="sheet-head">
+        <h2 id="findings-heading">Findings</h2>
+      </div>
+      {findings.length === 0 ? (
+        <p class="empty">None. What breaks a limit, or could not be judged, is listed here with its time and number.</p>
+      ) : (
+        <ul class="findings">
+          {findings.map((finding) => {
+            const words = findingText(finding);
+            return (
+              <li key={finding.key} class={finding.severity.replace(' ', '-')}>
+                <p>
+                  <span class="severity">{severityText(finding.severity)}</span> <strong>{words.what}</strong>
+                </p>
+                <p class="aside">
+                  {nearClockText(finding.from, now)}
+                  {finding.to === undefined
+                    ? ', still so'
+                    : finding.to === finding.from
+                      ? ''
+                      : ` to ${nearClockText(finding.to, now)}`}
+                  . {words.why} {words.first}
+                </p>
+              </li>
+            );
+          })}
+        </ul>
+      )}
+    </section>
+  );
+}

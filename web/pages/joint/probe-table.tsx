@@ -1,0 +1,61 @@
+/** All probes in one table: value, trend, age, place. */
+import { Glyph } from '../../parts/glyph.tsx';
+import type { ProbeRow } from '../../state/probe-rows.ts';
+
+export function ProbeTable({ rows }: { readonly rows: readonly ProbeRow[] }) {
+  return (
+    <section class="sheet" aria-labelledby="probes-heading">
+      <div class="sheet-head">
+        <h2 id="probes-heading">Probes</h2>
+      </div>
+      {rows.length === 0 ? (
+        <p class="empty">No probe is fitted. Correct the joint to add the thermocouples and their places.</p>
+      ) : (
+        <div class="scroll-x">
+          <table class="probes">
+            <thead>
+              <tr>
+                <th scope="col">Probe</th>
+                <th scope="col" class="number">
+                  Now
+                </th>
+                <th scope="col">Trend</th>
+                <th scope="col" class="number">
+                  Age
+                </th>
+                <th scope="col">Use and place</th>
+              </tr>
+            </thead>
+            <tbody>
+              {rows.map((row) => (
+                <tr key={row.probe} class={`${row.state}${row.beyond === 'above limit' ? ' beyond' : ''}`}>
+                  <th scope="row">
+                    {row.probe}
+                    {row.mark !== undefined && <span class="tag">{row.mark}</span>}
+                  </th>
+                  <td class="number value">
+                    {row.value}
+                    {row.before !== undefined && <span class="before">last {row.before}</span>}
+                    {row.state === 'distrusted' && <span class="before">not trusted</span>}
+                    {row.beyond === 'above limit' && <span class="before">above limit</span>}
+                  </td>
+                  <td class="trend">
+                    {row.direction !== 'unknown' && <Glyph name={row.direction} size={18} />}{' '}
+                    {row.trend.replace(/^(rising|falling) /, '')}
+                  </td>
+                  <td class={`number age${row.state === 'stale' ? ' old' : ''}`}>
+                    {row.age === 'never' ? 'never' : row.age}
+                  </td>
+                  <td>
+                    {row.use}
+                    <span class="place">{row.place}</span>
+                  </td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </div>
+      )}
+    </section>
+  );
+}

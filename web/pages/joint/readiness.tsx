@@ -1,0 +1,41 @@
+/** The answer to "may I start, now?": one sentence that cannot be mistaken, then each condition. */
+
+import type { LiveJoint } from '../../feed/live-joint.ts';
+import { Glyph, type GlyphName } from '../../parts/glyph.tsx';
+import type { Standing, Tone } from '../../state/standing.ts';
+import { Conditions } from './conditions.tsx';
+
+const glyphs: Readonly<Record<Tone, GlyphName>> = {
+  ready: 'met',
+  waiting: 'wait',
+  running: 'arc',
+  outside: 'alarm',
+  unknown: 'blind',
+  closed: 'closed',
+};
+
+export function Readiness({ live, standing }: { readonly live: LiveJoint; readonly standing: Standing }) {
+  const old = standing.tone === 'unknown';
+  return (
+    <section class={`readiness ${standing.tone}`} aria-label="Readiness">
+      <div class="sentence">
+        <Glyph name={glyphs[standing.tone]} size={56} />
+        <h2>
+          <strong>{standing.head}</strong>
+          {standing.rest}
+        </h2>
+        {/* Read out when the word changes, not with every degree. */}
+        <p class="unseen" role="status">
+          {standing.head}
+        </p>
+      </div>
+      {standing.advice !== undefined && <p class="advice">{standing.advice}</p>}
+      {old && <p class="advice">Last known, not the present:</p>}
+      {live.assessment.phase !== 'closed' && (
+        <div class={old ? 'was' : ''}>
+          <Conditions assessment={live.assessment} />
+        </div>
+      )}
+    </section>
+  );
+}

@@ -1,0 +1,39 @@
+/** The record of this joint: how many entries, its head, and the ways to take it along. */
+import type { LiveJoint } from '../../feed/live-joint.ts';
+import { correctAddress, recordAddress } from '../../state/route.ts';
+
+export function RecordHead({ live }: { readonly live: LiveJoint }) {
+  const path = `/api/joints/${encodeURIComponent(live.joint.id)}`;
+  return (
+    <section class="sheet" aria-labelledby="record-heading">
+      <div class="sheet-head">
+        <h2 id="record-heading">Record</h2>
+      </div>
+      <dl class="facts">
+        <dt>Entries</dt>
+        <dd>{live.entries}</dd>
+        <dt>Head</dt>
+        <dd>
+          <code>{live.headHash.slice(0, 16)}</code>
+          <span class="place">first 16 of {live.headHash.length} characters; the printed report carries all</span>
+        </dd>
+      </dl>
+      <div class="row wrap">
+        <a class="button" href={recordAddress(live.joint.id)}>
+          All entries
+        </a>
+        <a class="button" href={`${path}/report.pdf`} target="_blank" rel="noreferrer">
+          Report (PDF)
+        </a>
+        <a class="button" href={`${path}/readings.csv`} download>
+          Readings (CSV)
+        </a>
+        {live.assessment.phase !== 'closed' && (
+          <a class="button" href={correctAddress(live.joint.id)}>
+            Correct the joint
+          </a>
+        )}
+      </div>
+    </section>
+  );
+}

@@ -1,0 +1,320 @@
+/** The forms of what a person does at the joint. Each opens in place of the buttons, so that the readings stay in sight. */
+import type { ComponentChildren } from 'preact';
+import { useEffect, useRef } from 'preact/hooks';
+import { type Act, passKinds } from '../../../server/weld/entry.ts';
+import { faces, sides } from '../../../server/weld/probe.ts';
+import { findingText } from '../../../server/wording/finding.ts';
+import { begun } from '../../../server/wording/list.ts';
+import { verdictText } from '../../../server/wording/verdict.ts';
+import type { LiveJoint } from '../../feed/live-joint.ts';
+import { ChoiceField, SelectField, TextArea, TextField } from '../../parts/field.tsx';
+import { minutesAgoMost, type SheetKind } from './act-draft.ts';
+import { type Sheet, useSheet } from './use-sheet.ts';
+
+export interface SheetProps {
+  readonly live: LiveJoint;
+  readonly done: (act: Act) => void;
+  readonly back: () => void;
+}
+
+export function HeatSheet({ live, done, back }: SheetProps) {
+  const sheet = useSheet('heat', live, done);
+  const off = sheet.draft.state === 'off';
+  return (
+    <SheetFrame title="Heat on or off" sheet={sheet} back={back} action={off ? 'Record heat off' : 'Record heat on'}>
+      <ChoiceField
+        label="The heat is now"
+        value={sheet.draft.state ?? 'on'}
+        choices={[
+          { value: 'on', text: 'On' },
+          { value: 'off', text: 'Off' },
+        ]}
+        onValue={(value) => sheet.set('state', value)}
+      />
+      <Ago sheet={sheet} what="It changed" />
+      {!off && live.assessment.soak.state === 'running' && (
+        <p class="notice">Heat on ends the wait that is running; it begins again when the heat is off.</p>
+      )}
+    </SheetFrame>
+  );
+}
+
+export function PassStartSheet({ live, done, back, outside }: SheetProps & { readonly outside: string | undefined }) {
+  const sheet = useSheet('pass start', live, done);
+  const { draft } = sheet;
+  return (
+    <SheetFrame
+      title="Start a pass"
+      sheet={sheet}
+      back={back}
+      action={
+        outside === undefined
+          ? `Start pass ${draft.pass ?? ''}`
+          : `Start pass ${draft.pass ?? ''} outside the conditions`
+      }
+      loud={outside !== undefined}
+    >
+      {outside !== undefined && (
+        <p class="notice loud">
+          <strong>This pass will be recorded as begun outside the conditions:</strong> {outside}. Nothing is blocked;
+          the record says so.
+        </p>
+      )}
+      <div class="fields">
+        <TextField
+          label="Pass"
+          value={draft.pass ?? ''}
+          problem={sheet.problems.pass}
+          onValue={(value) => sheet.set('pass', value)}
+        />
+        <TextField
+          label="Welder"
+          value={draft.welder ?? ''}
+          problem={sheet.problems.welder}
+          onValue={(value) => sheet.set('welder', value)}
+        />
+      </div>
+      <ChoiceField
+        label="Kind"
+        value={draft.passKind ?? 'fill'}
+        choices={passKinds.map((kind) => ({ value: kind, text: begun(kind) }))}
+        onValue={(value) => sheet.set('passKind', value)}
+      />
+      <div class="fields">
+        <ChoiceField
+          label="Side"
+          value={draft.side ?? ''}
+          choices={[...sides.map((side) => ({ value: side as string, text: side })), { value: '', text: 'Not stated' }]}
+          onValue={(value) => sheet.set('side', value)}
+        />
+        <TextField label="Where" optional value={draft.where ?? ''} onValue={(value) => sheet.set('where', value)} />
+      </div>
+      <Ago sheet={sheet} what="It started" />
+    </SheetFrame>
+  );
+}
+
+export function PassEndSheet({ live, done, back }: SheetProps) {
+  const sheet = useSheet('pass end', live, done);
+  const running = live.assessment.passes.filter((pass) => pass.endedAt === undefined);
+  return (
+    <SheetFrame title="End a pass" sheet={sheet} back={back} action={`End pass ${sheet.draft.pass ?? ''}`}>
+      <ChoiceField
+        label="Pass that ended"
+        value={sheet.draft.pass ?? ''}
+        problem={sheet.problems.pass}
+        choices={running.map((pass) => ({ value: pass.pass, text: `${pass.pass}, ${pass.passKind}, ${pass.welder}` }))}
+        onValue={(value) => sheet.set('pass', value)}
+      />
+      <Ago sheet={sheet} what="It ended" />
+    </SheetFrame>
+  );
+}
+
+export function ContactSheet({ live, done, back }: SheetProps) {
+  const sheet = useSheet('contact reading', live, done);
+  const { draft } = sheet;
+  return (
+    <SheetFrame title="Contact reading by hand" sheet={sheet} back={back} action="Record the reading">
+      <div class="fields">
+        <TextField
+          label="It reads"
+          kind="number"
+          unit="°C"
+          value={draft.celsius ?? ''}
+          problem={sheet.problems.celsius}
+          onValue={(value) => sheet.set('celsius', value)}
+        />
+        <TextField
+          label="Instrument"
+          value={draft.instrument ?? ''}
+          problem={sheet.problems.instrument}
+          onValue={(value) => sheet.set('instrument', value)}
+        />
+      </div>
+      <ChoiceField
+        label="It stands for"
+        value={draft.use ?? 'interpass'}
+        choices={[
+          { value: 'interpass', text: 'Interpass' },
+          { value: 'zone', text: 'Preheat zone' },
+          { value: 'opposite face', text: 'Opposite face' },
+        ]}
+        onValue={(value) => sheet.set('use', value)}
+      />
+      <div class="fields">
+        <SelectField
+          label="Part"
+          value={draft.part ?? ''}
+          choices={live.joint.parts.map((part) => ({ value: part.id, text: part.id }))}
+          onValue={(value) => sheet.set('part', value)}
+        />
+        <SelectField
+          label="Side"
+          value={draft.side ?? 'A'}
+          choices={sides.map((side) => ({ value: side as string, text: side }))}
+          onValue={(value) => sheet.set('side', value)}
+        />
+        <SelectField
+          label="Face"
+          value={draft.face ?? 'front'}
+          choices={faces.map((face) => ({ value: face as string, text: face }))}
+          onValue={(value) => sheet.set('face', value)}
+        />
+        <TextField
+          label="From the groove"
+          kind="number"
+          unit="mm"
+          value={draft.distance ?? ''}
+          problem={sheet.problems.distance}
+          onValue={(value) => sheet.set('distance', value)}
+        />
+      </div>
+      <Ago sheet={sheet} what="It was read" />
+      <p class="hint">For interpass it counts for 60 s: read it right before the arc.</p>
+    </SheetFrame>
+  );
+}
+
+export function NoteSheet({ live, done, back }: SheetProps) {
+  const sheet = useSheet('note', live, done);
+  return (
+    <SheetFrame title="Note" sheet={sheet} back={back} action="Record the note">
+      <TextArea
+        label="What should be known later"
+        value={sheet.draft.text ?? ''}
+        problem={sheet.problems.text}
+        onValue={(value) => sheet.set('text', value)}
+      />
+    </SheetFrame>
+  );
+}
+
+export function DeclareSheet({ live, done, back }: SheetProps) {
+  const sheet = useSheet('declare source', live, done);
+  return (
+    <SheetFrame title="Put your name to the source" sheet={sheet} back={back} action="Declare the source">
+      <p>
+        The station cannot tell by itself what is connected. Say what it is and how you know; the record keeps it with
+        your name.
+      </p>
+      <TextArea
+        label="What is connected, and how you know"
+        value={sheet.draft.text ?? ''}
+        problem={sheet.problems.text}
+        onValue={(value) => sheet.set('text', value)}
+      />
+    </SheetFrame>
+  );
+}
+
+export function CloseSheet({ live, done, back }: SheetProps) {
+  const sheet = useSheet('close', live, done);
+  const { assessment } = live;
+  const open = assessment.findings.filter((finding) => finding.severity !== 'remark');
+  const running = assessment.passes.filter((pass) => pass.endedAt === undefined);
+  return (
+    <SheetFrame title="Close the joint" sheet={sheet} back={back} action="Close the joint">
+      <p>
+        <strong>{verdictText(assessment)}</strong>
+      </p>
+      {running.length > 0 && (
+        <p class="notice loud">Closing also ends {running.map((pass) => `pass ${pass.pass}`).join(', ')}.</p>
+      )}
+      {open.length > 0 && (
+        <ul class="plain-list">
+          {open.map((finding) => (
+            <li key={finding.key}>{findingText(finding).what}</li>
+          ))}
+        </ul>
+      )}
+      <TextArea
+        label="Statement, if you want to make one"
+        value={sheet.draft.text ?? ''}
+        problem={sheet.problems.text}
+        onValue={(value) => sheet.set('text', value)}
+      />
+      <p class="hint">After this no reading and no pass is added. The record stays readable and printable.</p>
+    </SheetFrame>
+  );
+}
+
+/** "Now" unless minutes are given; both times stay in the record. */
+function Ago({ sheet, what }: { readonly sheet: Sheet; readonly what: string }) {
+  const value = sheet.draft.ago ?? '';
+  return (
+    <fieldset class="choice">
+      <legend>{what}</legend>
+      <div class="choices">
+        {['', '1', '2', '5', '10'].map((minutes) => (
+          <label key={minutes} class={value === minutes ? 'chosen' : ''}>
+            <input type="radio" checked={value === minutes} onChange={() => sheet.set('ago', minutes)} />
+            {minutes === '' ? 'now' : `${minutes} min ago`}
+          </label>
+        ))}
+        <span class="inline">
+          <TextField
+            label="or minutes ago"
+            kind="number"
+            value={value}
+            problem={sheet.problems.ago}
+            onValue={(minutes) => sheet.set('ago', minutes)}
+          />
+        </span>
+      </div>
+      <p class="unseen">At most {minutesAgoMost} minutes.</p>
+    </fieldset>
+  );
+}
+
+export function SheetFrame({
+  title,
+  sheet,
+  back,
+  action,
+  loud,
+  children,
+  submit,
+}: {
+  readonly title: string;
+  readonly sheet: Sheet;
+  readonly back: () => void;
+  readonly action: string;
+  readonly loud?: boolean;
+  readonly children: ComponentChildren;
+  readonly submit?: () => void;
+}) {
+  const heading = useRef<HTMLHeadingElement>(null);
+  useEffect(() => heading.current?.focus(), []);
+  return (
+    <form
+      class="sheet act-sheet"
+      aria-label={title}
+      onSubmit={(event) => {
+        event.preventDefault();
+        if (submit === undefined) void sheet.submit();
+        else submit();
+      }}
+    >
+      <h2 tabIndex={-1} ref={heading}>
+        {title}
+      </h2>
+      {children}
+      {sheet.failure !== undefined && (
+        <p class="notice loud" role="alert">
+          {sheet.failure}
+        </p>
+      )}
+      <div class="row end">
+        <button type="button" class="plain" onClick={back}>
+          Back
+        </button>
+        <button type="submit" class={loud === true ? 'act loud' : 'act'} disabled={sheet.sending}>
+          {sheet.sending ? 'Sending' : action}
+        </button>
+      </div>
+    </form>
+  );
+}
+
+export type { SheetKind };

@@ -1,0 +1,3 @@
+export function NewJointPage(_: { readonly correcting?: string }) {
+  return null;
+}

@@ -1,0 +1,108 @@
+/**
+ * All joints, the one that needs someone first. Silent ones are never left out. What is shown was said by the
+ * station at one instant; the page says so when that instant is too long ago.
+ */
+import type { Assessment } from '../../../server/judgement/assessment.ts';
+import type { JointSummary } from '../../../server/screen/contract.ts';
+import { alarmText } from '../../../server/wording/alarm.ts';
+import { readinessSentence } from '../../../server/wording/readiness.ts';
+import { ofLimitText } from '../../../server/wording/temperature.ts';
+import { phaseText, sourceMark } from '../../../server/wording/words.ts';
+
+/** alarm, outside: someone is needed now. silent: nobody knows. The rest in the order of how soon someone will be. */
+export type Need = 'alarm' | 'outside' | 'silent' | 'answer' | 'waiting' | 'ready' | 'running' | 'planned' | 'closed';
+
+export interface OverviewRow {
+  readonly id: string;
+  readonly title: string;
+  readonly need: Need;
+  /** One or two words: what the row is about. */
+  readonly word: string;
+  readonly sentence: string;
+  readonly coldest: string;
+  readonly mark?: string;
+}
+
+const order: readonly Need[] = [
+  'alarm',
+  'outside',
+  'silent',
+  'answer',
+  'running',
+  'ready',
+  'waiting',
+  'planned',
+  'closed',
+];
+
+export const overviewRows = (joints: readonly JointSummary[]): OverviewRow[] =>
+  joints
+    .map(row)
+    .toSorted((a, b) => order.indexOf(a.need) - order.indexOf(b.need) || a.title.localeCompare(b.title, 'en'));
+
+function row({ id, title, assessment }: JointSummary): OverviewRow {
+  const need = needOf(assessment);
+  const mark = sourceMark(assessment.source);
+  const { coldest, limits } = assessment;
+  return {
+    id,
+    title,
+    need,
+    word: wordOf(need, assessment),
+    sentence: sentenceOf(need, assessment),
+    coldest: coldest === undefined ? 'no reading' : ofLimitText(coldest.temperature, limits.preheatMinimum),
+    ...(mark === undefined ? {} : { mark }),
+  };
+}
+
+const needOf = (assessment: Assessment): Need => {
+  const { phase, alarms, ready, probes } = assessment;
+  if (phase === 'closed') return 'closed';
+  if (alarms.some((alarm) => alarm.state === 'active')) return 'alarm';
+  if (
+    alarms.some(
+      (alarm) => alarm.state === 'active acknowledged' && alarm.kind !== 'probe fault' && alarm.kind !== 'probe silent',
+    )
+  )
+    return 'outside';
+  const required = probes.filter((probe) => probe.required);
+  const heard = required.filter((probe) => probe.fresh);
+  if (phase !== 'planned' && heard.length < required.length) return 'silent';
+  if (phase === 'planned' && required.length > 0 && heard.length === 0) return 'silent';
+  if (assessment.requirement.warnings.some((warning) => warning.wantsAnswer)) return 'answer';
+  if (phase === 'pass running') return 'running';
+  if (ready) return 'ready';
+  return phase === 'planned' ? 'planned' : 'waiting';
+};
+
+const wordOf = (need: Need, { phase }: Assessment): string => {
+  switch (need) {
+    case 'alarm':
+      return 'Alarm';
+    case 'outside':
+      return 'Outside';
+    case 'silent':
+      return 'Silent';
+    case 'answer':
+      return 'Answer';
+    case 'waiting':
+    case 'running':
+    case 'ready':
+    case 'planned':
+    case 'closed':
+      return phaseText(phase);
+  }
+};
+
+const sentenceOf = (need: Need, assessment: Assessment): string => {
+  if (need === 'alarm') {
+    const [first, ...others] = assessment.alarms.filter((alarm) => alarm.state === 'active');
+    if (first !== undefined)
+      return `${alarmText(first).what}${others.length === 0 ? '' : `; and ${others.length} more`}`;
+  }
+  if (need === 'silent') {
+    const silent = assessment.probes.filter((probe) => probe.required && !probe.fresh).map((probe) => probe.probe);
+    return `No fresh reading at ${silent.slice(0, 4).join(', ')}${silent.length > 4 ? ` and ${silent.length - 4} more` : ''}`;
+  }
+  return readinessSentence(assessment);
+};

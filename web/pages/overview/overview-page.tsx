@@ -1,0 +1,77 @@
+/** The wall: every joint in one line, worst first, readable at five metres. */
+import { useEffect } from 'preact/hooks';
+import { Glyph, type GlyphName } from '../../parts/glyph.tsx';
+import { joints, watchJoints } from '../../state/joints.ts';
+import { jointAddress, newJointAddress } from '../../state/route.ts';
+import { contact } from '../../state/station.ts';
+import { type Need, type OverviewRow, overviewRows } from './overview-model.ts';
+
+const glyphs: Readonly<Record<Need, GlyphName>> = {
+  alarm: 'alarm',
+  outside: 'alarm',
+  silent: 'blind',
+  answer: 'person',
+  waiting: 'wait',
+  ready: 'met',
+  running: 'arc',
+  planned: 'note',
+  closed: 'closed',
+};
+
+export function OverviewPage() {
+  useEffect(() => watchJoints(), []);
+  const state = joints.value;
+  const blind = contact.value.kind !== 'live';
+  if (state.kind === 'loading') return <p class="notice">Asking the station for its joints.</p>;
+  if (state.kind === 'failed')
+    return (
+      <p class="notice loud">
+        The station does not answer. Check that it runs and that this device has its network; this page asks again every
+        second.
+      </p>
+    );
+  const rows = overviewRows(state.value);
+  return (
+    <section aria-labelledby="joints-heading">
+      <div class="joint-head">
+        <h1 id="joints-heading">Joints</h1>
+        {rows.length > 0 && <p class="aside">Who needs someone stands first.</p>}
+      </div>
+      {rows.length === 0 ? (
+        <div class="sheet empty-page">
+          <h2>No joint yet</h2>
+          <p>Each joint that is entered stands here in one line, with what it needs.</p>
+          <a class="button act" href={newJointAddress}>
+            Enter the first joint
+          </a>
+        </div>
+      ) : (
+        <ul class={blind ? 'wall was' : 'wall'}>
+          {rows.map((row) => (
+            <WallRow key={row.id} row={row} blind={blind} />
+          ))}
+        </ul>
+      )}
+    </section>
+  );
+}
+
+function WallRow({ row, blind }: { readonly row: OverviewRow; readonly blind: boolean }) {
+  const need = blind && row.need !== 'closed' ? 'silent' : row.need;
+  return (
+    <li class={`wall-row ${need}`}>
+      <a href={jointAddress(row.id)}>
+        <Glyph name={glyphs[need]} size={44} />
+        <span class="wall-word">{blind && row.need !== 'closed' ? `Was: ${row.word}` : row.word}</span>
+        <span class="wall-title">
+          {row.title}
+          {row.mark !== undefined && <span class="tag">{row.mark}</span>}
+        </span>
+        <span class="wall-sentence">{row.sentence}</span>
+        <span class="wall-coldest">
+          <span class="wall-small">coldest</span> {row.coldest}
+        </span>
+      </a>
+    </li>
+  );
+}

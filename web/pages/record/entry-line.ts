@@ -1,0 +1,58 @@
+/** One entry of the record in one line. What is not known by name is shown as it is: nothing is left out. */
+import type { Instant } from '../../../server/measure/quantity.ts';
+import type { TimelineEvent } from '../../../server/screen/contract.ts';
+import { begun } from '../../../server/wording/list.ts';
+import { clockText, type Zone } from '../../format/time.ts';
+
+export const entryLine = ({ at, kind, body }: TimelineEvent, zone?: Zone): string => {
+  const said = (typeof body === 'object' && body !== null ? body : {}) as Record<string, unknown>;
+  const text = (name: string): string =>
+    typeof said[name] === 'string' || typeof said[name] === 'number' ? String(said[name]) : '';
+  return `${line()}${happened(said.happenedAt, at, zone)}`;
+
+  function line(): string {
+    switch (kind) {
+      case 'opened':
+        return 'Opened with the joint as entered';
+      case 'heat':
+        return `Heat ${text('state')}`;
+      case 'pass start':
+        return `Pass ${text('pass')} started: ${text('passKind')}, welder ${text('welder')}${optional(', side ', text('side'))}${optional(', ', text('where'))}`;
+      case 'pass end':
+        return `Pass ${text('pass')} ended`;
+      case 'contact reading':
+        return `Contact reading ${text('celsius')} °C for ${text('use')}, instrument ${text('instrument')}`;
+      case 'note':
+        return `Note: ${text('text')}`;
+      case 'acknowledge':
+        return `Alarm acknowledged: ${text('alarm')}`;
+      case 'accept':
+        return `Accepted ${text('subject')}${optional(' of ', text('method'))}: ${text('reason')}`;
+      case 'declare source':
+        return `Source declared: ${text('statement')}`;
+      case 'attach':
+        return `Document kept: ${text('title')}, ${text('mediaType')}, ${text('bytes')} bytes, SHA-256 ${text('sha256').slice(0, 16)}`;
+      case 'revise':
+        return `Joint corrected: ${text('reason')}`;
+      case 'close':
+        return `Closed${optional(': ', text('statement'))}`;
+      case 'link':
+        return `Link to ${text('board')} ${text('state')}${optional(': ', text('cause'))}`;
+      case 'board':
+        return `Board ${text('board')} started (boot ${text('boot')}), firmware ${text('firmware')}${said.simulated === true ? ', an emulator' : ''}`;
+      case 'clock':
+        return `The station's clock was moved by ${text('steppedMilliseconds')} ms`;
+      case 'station':
+        return `Station ${text('state')}`;
+      case 'source':
+        return 'The source of the readings changed';
+      default:
+        return `${begun(kind)}${Object.keys(said).length === 0 ? '' : `: ${JSON.stringify(body)}`}`;
+    }
+  }
+};
+
+const optional = (before: string, text: string): string => (text === '' ? '' : `${before}${text}`);
+
+const happened = (when: unknown, at: Instant, zone: Zone): string =>
+  typeof when === 'number' && Math.abs(at - when) >= 1000 ? ` (happened ${clockText(when as Instant, zone)})` : '';

@@ -1,0 +1,87 @@
+/** The record of a joint as a list: every entry, newest first, with who and when. */
+import { useSignal } from '@preact/signals';
+import { useEffect } from 'preact/hooks';
+import type { TimelineEvent } from '../../../server/screen/contract.ts';
+import { getJson } from '../../feed/http.ts';
+import { clockText, dayText, zoneText } from '../../format/time.ts';
+import { jointAddress } from '../../state/route.ts';
+import { entryLine } from './entry-line.ts';
+
+export function RecordPage({ joint }: { readonly joint: string }) {
+  const entries = useSignal<readonly TimelineEvent[] | 'loading' | 'failed'>('loading');
+  const chosen = useSignal('all');
+  const ask = async (): Promise<void> => {
+    const answer = await getJson<readonly TimelineEvent[]>(`/api/joints/${encodeURIComponent(joint)}/timeline`);
+    if (answer.kind === 'ok') entries.value = answer.value;
+    else if (entries.peek() === 'loading') entries.value = 'failed';
+  };
+  useEffect(() => {
+    void ask();
+  }, [joint]);
+  const all = entries.value;
+  if (all === 'loading') return <p class="notice">Asking the station for the record.</p>;
+  if (all === 'failed')
+    return <p class="notice loud">The record could not be fetched. Go back to the joint and try again.</p>;
+  const kinds = [...new Set(all.map((entry) => entry.kind))].sort();
+  const shown = all.filter((entry) => chosen.value === 'all' || entry.kind === chosen.value).toReversed();
+  return (
+    <section class="sheet" aria-labelledby="record-title">
+      <div class="sheet-head">
+        <h1 id="record-title">Record of {joint}</h1>
+        <a href={jointAddress(joint)}>Back to the joint</a>
+      </div>
+      <div class="row wrap">
+        <label class="inline-label">
+          Show{' '}
+          <select
+            value={chosen.value}
+            onChange={(event) => {
+              chosen.value = event.currentTarget.value;
+            }}
+          >
+            <option value="all">all entries ({all.length})</option>
+            {kinds.map((kind) => (
+              <option key={kind} value={kind}>
+                {kind}
+              </option>
+            ))}
+          </select>
+        </label>
+        <button type="button" class="plain" onClick={() => void ask()}>
+          Bring up to date
+        </button>
+      </div>
+      {shown.length === 0 ? (
+        <p class="empty">Nothing recorded yet.</p>
+      ) : (
+        <div class="scroll-x">
+          <table class="entries">
+            <thead>
+              <tr>
+                <th scope="col" class="number">
+                  No
+                </th>
+                <th scope="col">When ({zoneText(shown[0]!.at)})</th>
+                <th scope="col">Who</th>
+                <th scope="col">What</th>
+              </tr>
+            </thead>
+            <tbody>
+              {shown.map((entry) => (
+                <tr key={entry.seq}>
+                  <td class="number">{entry.seq}</td>
+                  <td class="when">
+                    {clockText(entry.at)}
+                    <span class="place">{dayText(entry.at)}</span>
+                  </td>
+                  <td>{entry.who}</td>
+                  <td>{entryLine(entry)}</td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </div>
+      )}
+    </section>
+  );
+}

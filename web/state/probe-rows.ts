@@ -1,0 +1,104 @@
+/** One row for each probe: value, age, trend, place. A value that is not fresh is never shown as the present one. */
+import type { Assessment, ProbeStatus } from '../../server/judgement/assessment.ts';
+import type { Instant, MilliCelsius } from '../../server/measure/quantity.ts';
+import { temperatureText, trendText } from '../../server/wording/temperature.ts';
+import { placeText, qualityText, useText } from '../../server/wording/words.ts';
+import type { LiveJoint } from '../feed/live-joint.ts';
+import { ageText } from '../format/time.ts';
+import { freshPeriods } from './standing.ts';
+
+/** fresh: as good as it gets. distrusted: fresh, but with an open finding. stale: too old. fault: the board says so. none: nothing ever came. */
+export type ProbeState = 'fresh' | 'distrusted' | 'stale' | 'fault' | 'none';
+
+export interface ProbeRow {
+  readonly probe: string;
+  readonly use: string;
+  readonly place: string;
+  readonly state: ProbeState;
+  /** The present value, or what stands in its place: "128 °C", "wire open", "no reading". */
+  readonly value: string;
+  /** The last value there was, where there is no present one. */
+  readonly before?: string;
+  readonly age: string;
+  readonly trend: string;
+  readonly direction: 'up' | 'down' | 'level' | 'unknown';
+  readonly required: boolean;
+  readonly mark?: 'coldest' | 'hottest';
+  /** Beyond a limit that holds for this place. */
+  readonly beyond?: 'below minimum' | 'above limit';
+}
+
+export const probeRows = (live: LiveJoint, now: Instant | undefined): ProbeRow[] =>
+  live.assessment.probes.map((status) => row(live, status, now));
+
+function row(live: LiveJoint, status: ProbeStatus, now: Instant | undefined): ProbeRow {
+  const { assessment } = live;
+  const { probe, use, place, required, trendPerMinute: trend } = status;
+  const reading = live.newest[probe];
+  const age = reading === undefined || now === undefined ? undefined : Math.max(0, now - reading.at);
+  const old = age === undefined || age >= freshPeriods * live.periodMilliseconds;
+  const limit = limitsFor(assessment, status);
+  const number =
+    reading?.temperature === undefined ? undefined : temperatureText(reading.temperature as MilliCelsius, { limit });
+  const state = stateOf(status, reading?.quality, old);
+  const present = (state === 'fresh' || state === 'distrusted') && number !== undefined;
+  const beyond = present ? beyondOf(assessment, status, reading!.temperature!) : undefined;
+  const mark = present ? markOf(assessment, probe) : undefined;
+  return {
+    probe,
+    use: useText(use),
+    place: place === undefined ? '' : placeText(place),
+    state,
+    value: present
+      ? number
+      : reading !== undefined && reading.quality !== 'good'
+        ? qualityText(reading.quality)
+        : 'no reading',
+    ...(state === 'stale' && number !== undefined ? { before: number } : {}),
+    age: age === undefined ? 'never' : `${ageText(age)}`,
+    trend: present && trend !== undefined ? trendText(trend) : '',
+    direction:
+      !present || trend === undefined ? 'unknown' : Math.abs(trend) < 100 ? 'level' : trend > 0 ? 'up' : 'down',
+    required,
+    ...(mark === undefined ? {} : { mark }),
+    ...(beyond === undefined ? {} : { beyond }),
+  };
+}
+
+const stateOf = (status: ProbeStatus, quality: string | undefined, old: boolean): ProbeState => {
+  if (quality === undefined) return 'none';
+  if (old) return 'stale';
+  if (quality !== 'good') return 'fault';
+  return status.trusted ? 'fresh' : 'distrusted';
+};
+
+/** The limits a value is read against, so that it is not rounded across one. */
+const limitsFor = ({ limits }: Assessment, { use, required }: ProbeStatus): MilliCelsius[] =>
+  [
+    required ? limits.preheatMinimum : undefined,
+    use === 'interpass' ? limits.interpassMaximum : undefined,
+    limits.highest,
+  ].filter((limit) => limit !== undefined);
+
+const beyondOf = (
+  { limits, phase }: Assessment,
+  { use, required, place }: ProbeStatus,
+  value: number,
+): ProbeRow['beyond'] => {
+  const onPart = place !== undefined && use !== 'heater control' && use !== 'ambient';
+  if (onPart && limits.highest !== undefined && value > limits.highest) return 'above limit';
+  if (
+    use === 'interpass' &&
+    phase !== 'pass running' &&
+    limits.interpassMaximum !== undefined &&
+    value > limits.interpassMaximum
+  )
+    return 'above limit';
+  if (required && limits.preheatMinimum !== undefined && value < limits.preheatMinimum) return 'below minimum';
+  return undefined;
+};
+
+const markOf = ({ coldest, hottest }: Assessment, probe: string): ProbeRow['mark'] => {
+  if (coldest?.probe === probe) return 'coldest';
+  return hottest?.probe === probe ? 'hottest' : undefined;
+};

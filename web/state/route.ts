@@ -1,0 +1,61 @@
+/**
+ * Which page is open, kept in the address after the #, so that the station serves one file for all of
+ * them and a page can be reloaded, bookmarked or put on a wall.
+ */
+import { signal } from '@preact/signals';
+
+export type Route =
+  | { readonly page: 'overview' }
+  | { readonly page: 'new joint' }
+  | { readonly page: 'joint'; readonly joint: string }
+  | { readonly page: 'correct joint'; readonly joint: string }
+  | { readonly page: 'record'; readonly joint: string }
+  | { readonly page: 'unknown'; readonly address: string };
+
+export const readRoute = (hash: string): Route => {
+  const parts = hash
+    .replace(/^#?\/?/, '')
+    .split('/')
+    .filter((part) => part !== '')
+    .map(decode);
+  const [first, joint, last] = parts;
+  if (first === undefined) return { page: 'overview' };
+  if (first === 'new' && joint === undefined) return { page: 'new joint' };
+  if (first === 'joint' && joint !== undefined && parts.length <= 3) {
+    if (last === undefined) return { page: 'joint', joint };
+    if (last === 'record') return { page: 'record', joint };
+    if (last === 'correct') return { page: 'correct joint', joint };
+  }
+  return { page: 'unknown', address: hash };
+};
+
+export const overviewAddress = '#/';
+export const newJointAddress = '#/new';
+export const jointAddress = (joint: string): string => `#/joint/${encodeURIComponent(joint)}`;
+export const recordAddress = (joint: string): string => `${jointAddress(joint)}/record`;
+export const correctAddress = (joint: string): string => `${jointAddress(joint)}/correct`;
+
+export const route = signal<Route>({ page: 'overview' });
+
+export const startRoute = (): void => {
+  const read = (): void => {
+    route.value = readRoute(location.hash);
+  };
+  read();
+  addEventListener('hashchange', () => {
+    read();
+    scrollTo(0, 0);
+  });
+};
+
+export const goTo = (address: string): void => {
+  location.hash = address;
+};
+
+function decode(part: string): string {
+  try {
+    return decodeURIComponent(part);
+  } catch {
+    return part;
+  }
+}
