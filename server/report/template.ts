@@ -17,23 +17,21 @@ export const template = `
     set text(size: 8pt)
     grid(
       columns: (1fr, auto),
-      column-gutter: 10pt,
       align: (left + bottom, right + bottom),
+      inset: (bottom: 4pt, right: 0pt),
+      stroke: (bottom: 0.5pt),
       words(report.head.left),
       if report.head.marks.len() > 0 {
         box(stroke: 1pt, inset: (x: 5pt, y: 3pt), strong(report.head.marks.join(" · ")))
       },
     )
-    v(-5pt)
-    line(length: 100%, stroke: 0.5pt)
   },
   footer: context {
     set text(size: 7.5pt)
-    line(length: 100%, stroke: 0.5pt)
-    v(-5pt)
     grid(
       columns: (1fr, auto),
-      column-gutter: 10pt,
+      inset: (top: 5pt),
+      stroke: (top: 0.5pt),
       words(report.foot),
       [Page #counter(page).display() of #counter(page).final().first()],
     )
@@ -98,13 +96,11 @@ export const template = `
     table(
       columns: block-data.columns.map(column => column.share * 1fr),
       align: block-data.columns.map(column => if column.at("align", default: "left") == "right" { right } else { left }),
-      stroke: (x, y) => (
-        top: if y == 0 { 0.8pt } else { 0pt },
-        bottom: if y == 0 { 0.8pt } else { 0.3pt + luma(150) },
-      ),
+      stroke: (x, y) => if y == 0 { (top: 0.8pt, bottom: 0.8pt) } else { (bottom: 0.3pt + luma(140)) },
       inset: (x: 3pt, y: 3pt),
       table.header(repeat: true, ..block-data.columns.map(column => table.cell(strong(words(column.heading))))),
       ..block-data.rows.map(row => row.enumerate().map(((index, value)) => table.cell(
+        breakable: value.len() > 800 or value.matches("\\n").len() > 12,
         cell-text(value, block-data.columns.at(index)),
       ))).flatten(),
     )
@@ -118,7 +114,7 @@ export const template = `
   numbering: none,
 )
 
-#let signatures(block-data) = for entry in block-data.lines {
+#let signatures(block-data) = block(breakable: false, for entry in block-data.lines {
   block(breakable: false, above: 10pt, below: 4pt, {
     strong(words(entry.role))
     [: ]
@@ -129,13 +125,11 @@ export const template = `
       column-gutter: 14pt,
       row-gutter: 3pt,
       ..("Name", "Date and time", "Signature").map(label => {
-        line(length: 100%, stroke: 0.5pt)
-        v(-7pt)
-        text(size: 7.5pt, label)
+        block(width: 100%, stroke: (top: 0.5pt), inset: (top: 3pt), text(size: 7.5pt, label))
       }),
     )
   })
-}
+})
 
 #let mono(block-data) = block(above: 6pt, below: 8pt, {
   strong(words(block-data.label))

@@ -135,7 +135,7 @@ export function reportFacts(options: FixtureOptions = {}): ReportFacts {
     source,
     periodMilliseconds: period,
     openedBy: 'Łukasz Żółć',
-    rules: 'rules 1 (8c1f27aa)',
+    rules: '1 (8c1f27aa)',
     station: 'Bay 2',
   };
   const timeline: Input[] = [
@@ -183,12 +183,12 @@ export function reportFacts(options: FixtureOptions = {}): ReportFacts {
     assessment,
     ...(closedAt === undefined
       ? {}
-      : { closedAt, recordedVerdict: { verdict: assessment.verdict, at: closedAt, rules: 'rules 1 (8c1f27aa)' } }),
+      : { closedAt, recordedVerdict: { verdict: assessment.verdict, at: closedAt, rules: '1 (8c1f27aa)' } }),
     recordedConclusions: recorded,
     differs: false,
     source,
     program: { name: 'Preheat Ledger', version: '0.1.0' },
-    rules: 'rules 1 (8c1f27aa)',
+    rules: '1 (8c1f27aa)',
     station: 'Bay 2',
     openedBy: 'Łukasz Żółć',
     head: { seq: entries.length * 3, hash: '3f9a61c07d52e8b4'.repeat(4) },

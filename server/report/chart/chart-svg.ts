@@ -1,6 +1,6 @@
 /** Draws a chart model. All positions come from the model; nothing is judged, rounded or left out here. */
 import { fitted, line, number, path, rectangle, spread, svg, text, widthOf } from '../svg.ts';
-import type { Bar, ChartLine, ChartModel } from './chart-model.ts';
+import type { Bar, ChartLimit, ChartLine, ChartModel } from './chart-model.ts';
 import type { Point, Span } from './course.ts';
 import { lineStyle } from './line-style.ts';
 
@@ -8,9 +8,13 @@ const width = 511;
 const left = 30;
 const right = 86;
 const plotWidth = width - left - right;
-const plotHeight = 205;
-const laneHeight = 8;
+/** Two charts with their captions fill a page; the plot has what the lanes leave. */
+const chartHeight = 306;
+const plotHeightLeast = 150;
+const laneHeight = 7.5;
 const lanesMaximum = 3;
+const axisHeight = 30;
+const gapTitleHeight = 9;
 
 interface Frame {
   readonly x: (at: number) => number;
@@ -21,7 +25,13 @@ interface Frame {
 
 export const chartSvg = (model: ChartModel): string => {
   const above: Lane[] = [...lanes('passes', model.passes, '#c4c4c4'), ...lanes('heat', model.heat, '#fff').slice(0, 1)];
+  const below: Lane[] = [
+    ...model.lines.filter(({ gaps }) => gaps.length > 0).map(gapLane),
+    ...lanes('findings', model.findings, '#000').slice(0, 1),
+  ];
   const top = 4 + above.length * laneHeight + 3;
+  const belowHeight = axisHeight + below.length * laneHeight + (anyGap(model) ? gapTitleHeight : 0);
+  const plotHeight = Math.max(plotHeightLeast, chartHeight - top - belowHeight);
   const bottom = top + plotHeight;
   const frame: Frame = {
     x: (at) => left + ((at - model.from) / Math.max(1, model.to - model.from)) * plotWidth,
@@ -29,12 +39,9 @@ export const chartSvg = (model: ChartModel): string => {
     top,
     bottom,
   };
-  const below: Lane[] = [
-    ...model.lines.filter(({ gaps }) => gaps.length > 0).map(gapLane),
-    ...lanes('findings', model.findings, '#000').slice(0, 1),
-  ];
-  const lanesTop = bottom + 30;
-  const height = lanesTop + (below.length === 0 ? 0 : below.length * laneHeight + (anyGap(model) ? 9 : 0)) + 2;
+  const lanesTop = bottom + axisHeight;
+  const firstLane = lanesTop + (anyGap(model) ? gapTitleHeight : 0);
+  const height = bottom + belowHeight + 2;
   return svg(width, height, [
     ...above.flatMap((lane, index) => drawLane(lane, 4 + index * laneHeight, frame)),
     ...model.passes.map(({ from, to }) =>
@@ -42,11 +49,11 @@ export const chartSvg = (model: ChartModel): string => {
     ),
     ...valueAxis(model, frame),
     ...timeAxis(model, frame),
+    ...model.limits.flatMap((limit, index) => drawLimit(limit, index, model, frame)),
     ...model.lines.flatMap((each) => drawLine(each, frame)),
-    ...model.limits.flatMap((limit) => drawLimit(limit, frame)),
     ...endLabels(model, frame),
     ...(anyGap(model) ? [text(left, lanesTop + 4, 'Not measured (bars), by probe:', { size: 6.5 })] : []),
-    ...below.flatMap((lane, index) => drawLane(lane, lanesTop + (anyGap(model) ? 9 : 0) + index * laneHeight, frame)),
+    ...below.flatMap((lane, index) => drawLane(lane, firstLane + index * laneHeight, frame)),
   ]);
 };
 
@@ -74,23 +81,42 @@ const timeAxis = ({ timeTicks, timeCaption }: ChartModel, { x, bottom, top }: Fr
   text(left + plotWidth, bottom + 26, timeCaption, { anchor: 'end', size: 6.5 }),
 ];
 
-/** The wrong side of a limit is hatched, so that a minimum and a maximum differ without their names. */
-const drawLimit = ({ label, value, wrongSide }: ChartModel['limits'][number], { x, y }: Frame): string[] => {
-  void x;
-  const level = y(value);
+/**
+ * The wrong side of a limit is hatched, so that a minimum and a maximum differ without their names. Drawn
+ * beneath the lines: a limit never hides a reading.
+ */
+const drawLimit = (limit: ChartLimit, index: number, model: ChartModel, frame: Frame): string[] => {
+  const { label, value, wrongSide } = limit;
+  const level = frame.y(value);
   const away = wrongSide === 'below' ? 4 : -4;
-  const hatch = Array.from({ length: Math.floor(plotWidth / 9) }, (_, index) => {
-    const at = left + 3 + index * 9;
-    return `M${number(at)} ${number(level)}l-2.5 ${away}`;
-  }).join('');
+  const hatch = Array.from(
+    { length: Math.floor((plotWidth - 4) / 9) },
+    (_, stroke) => `M${number(left + 4 + stroke * 9)} ${number(level)}l-2.5 ${away}`,
+  ).join('');
   const room = widthOf(label, 6.5) + 4;
   const labelY = wrongSide === 'below' ? level - 2.4 : level + 7.4;
+  const labelX = clearest(room, labelY - 5.8, index, model, frame);
   return [
     line(left, level, left + plotWidth, level, '#000', 1.1),
     path(hatch, { stroke: '#000', width: 0.4 }),
-    rectangle(left + 3, labelY - 5.8, room, 7.4, { fill: '#fff' }),
-    text(left + 5, labelY, label, { size: 6.5, weight: 'bold' }),
+    rectangle(labelX, labelY - 5.8, room, 7.4, { fill: '#fff' }),
+    text(labelX + 2, labelY, label, { size: 6.5, weight: 'bold' }),
   ];
+};
+
+/** The first of some places along a limit where the fewest readings run through its name. */
+const clearest = (room: number, top: number, index: number, { lines }: ChartModel, { x, y }: Frame): number => {
+  const places = 7;
+  const candidates = Array.from(
+    { length: places },
+    (_, place) => left + 3 + ((place + index) % places) * ((plotWidth - room - 6) / (places - 1)),
+  );
+  const points = lines.flatMap(({ runs }) => runs.flat()).map(([at, value]) => [x(at), y(value)] as const);
+  const crossed = candidates.map(
+    (start) =>
+      points.filter(([px, py]) => px > start - 2 && px < start + room + 2 && py > top - 2 && py < top + 9).length,
+  );
+  return candidates[crossed.indexOf(Math.min(...crossed))]!;
 };
 
 const drawLine = ({ runs, style }: ChartLine, frame: Frame): string[] => {

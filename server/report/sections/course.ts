@@ -12,7 +12,6 @@ export const courseSection = (facts: ReportFacts, times: Times): Section => {
   const spans = detailSpans(facts.history.from, facts.history.to);
   return {
     heading: 'Course of the temperatures',
-    newPage: true,
     blocks: [
       paragraph(reading, 'small'),
       ...(whole.length === 0 ? [paragraph('No probe, so nothing to draw.')] : []),

@@ -3,6 +3,7 @@ import type { Alarm, Finding, Severity } from '../../judgement/assessment.ts';
 import type { Instant } from '../../measure/quantity.ts';
 import { alarmText } from '../../wording/alarm.ts';
 import { findingText } from '../../wording/finding.ts';
+import { begun, listText } from '../../wording/list.ts';
 import { severityText } from '../../wording/words.ts';
 import type { ReportFacts } from '../facts.ts';
 import { type Block, paragraph, type Section } from '../page-model.ts';
@@ -10,7 +11,7 @@ import type { Times } from '../paper.ts';
 
 export const findingsSection = (facts: ReportFacts, times: Times): Section => ({
   heading: 'Findings and alarms',
-  blocks: [findingTable(facts, times), alarmTable(facts, times), ...withdrawnBlocks(facts)],
+  blocks: [findingTable(facts, times), ...whyBlocks(facts), alarmTable(facts, times), ...withdrawnBlocks(facts)],
 });
 
 const order: readonly Severity[] = ['nonconformity', 'not judged', 'remark'];
@@ -19,11 +20,10 @@ const findingTable = ({ assessment }: ReportFacts, times: Times): Block => ({
   kind: 'table',
   caption: 'Findings, as judged again',
   columns: [
-    { heading: 'Weight', share: 4 },
-    { heading: 'What was found', share: 9 },
+    { heading: 'Weight', share: 3 },
+    { heading: 'What was found', share: 12 },
     { heading: 'Held', share: 6 },
-    { heading: 'Known', share: 4 },
-    { heading: 'Why it matters', share: 9 },
+    { heading: 'Known', share: 3 },
   ],
   rows: assessment.findings
     .toSorted((a, b) => order.indexOf(a.severity) - order.indexOf(b.severity) || a.from - b.from)
@@ -38,8 +38,20 @@ const findingRow = (finding: Finding, times: Times): string[] => {
     words.what,
     times.span(finding.from, finding.to),
     times.when(finding.knownAt),
-    words.why,
   ];
+};
+
+/** Once for each kind, not for each finding. */
+const whyBlocks = ({ assessment }: ReportFacts): Block[] => {
+  const reasons = new Map(assessment.findings.map((finding) => [finding.kind, findingText(finding).why]));
+  const kinds = new Map<string, string[]>();
+  for (const [kind, why] of reasons) kinds.set(why, [...(kinds.get(why) ?? []), kind]);
+  return kinds.size === 0
+    ? []
+    : [
+        { kind: 'subheading', text: 'Why they matter' },
+        { kind: 'list', items: [...kinds].map(([why, names]) => `${begun(listText(names))}: ${why}`) },
+      ];
 };
 
 interface AlarmCourse {

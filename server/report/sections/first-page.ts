@@ -3,9 +3,10 @@
  * to be and why, and the verdict with its open points. While the two verdicts differ, neither is stated as
  * what holds.
  */
-import type { Verdict } from '../../judgement/assessment.ts';
+import type { Severity, Verdict } from '../../judgement/assessment.ts';
 import { alarmText } from '../../wording/alarm.ts';
 import { findingText } from '../../wording/finding.ts';
+import { begun } from '../../wording/list.ts';
 import { governingText, minimumText } from '../../wording/requirement.ts';
 import { differenceLimitText, limitText } from '../../wording/temperature.ts';
 import { scopeText, verdictText } from '../../wording/verdict.ts';
@@ -14,6 +15,7 @@ import { type DifferenceCause, type ReportFacts, verdictsDiffer } from '../facts
 import { heatInputText, heatingText, hydrogenText, partText } from '../joint-words.ts';
 import { type Block, paragraph, type Section } from '../page-model.ts';
 import type { Times } from '../paper.ts';
+import { inShort } from './in-short.ts';
 
 export const firstPage = (facts: ReportFacts, times: Times): Section => ({
   heading: 'Summary',
@@ -24,6 +26,8 @@ export const firstPage = (facts: ReportFacts, times: Times): Section => ({
     ...verdictBlocks(facts, times),
     { kind: 'subheading', text: 'Open points' },
     { kind: 'list', items: openPoints(facts) },
+    { kind: 'subheading', text: 'In short' },
+    { kind: 'pairs', rows: inShort(facts, times) },
     paragraph(times.explained, 'small'),
   ],
 });
@@ -98,7 +102,7 @@ const sourceBlocks = ({ source }: ReportFacts): Block[] => {
   const mark = sourceMark(source);
   return mark === undefined
     ? [paragraph(`Readings: ${sourceText(source)}`)]
-    : [{ kind: 'frame', heavy: false, headline: mark, lines: [sourceText(source)] }];
+    : [{ kind: 'frame', heavy: false, headline: mark, lines: [beneath(mark, sourceText(source))] }];
 };
 
 const requirementBlocks = ({ assessment }: ReportFacts): Block[] => {
@@ -153,18 +157,25 @@ const verdictBlocks = (facts: ReportFacts, times: Times): Block[] => {
       kind: 'frame',
       heavy: true,
       headline: verdictHeadline(assessment.verdict),
-      lines: [verdictText(assessment), scopeText(assessment), recordedLine, ...open],
+      lines: [
+        beneath(verdictHeadline(assessment.verdict), verdictText(assessment)),
+        scopeText(assessment),
+        recordedLine,
+        ...open,
+      ],
     },
   ];
 };
+
+/** A sentence that begins with its own headline need not say it twice. */
+const beneath = (headline: string, text: string): string =>
+  text.startsWith(`${headline}: `) ? begun(text.slice(headline.length + 2)) : text;
 
 /** What somebody still has to deal with: limits not kept, what was not judged, alarms and questions without an answer. */
 const openPoints = ({ assessment }: ReportFacts): string[] => {
   const against = assessment.findings.filter(({ severity }) => severity === 'nonconformity');
   const unknown = assessment.findings.filter(({ severity }) => severity === 'not judged');
-  const findings = [...against, ...unknown].map(
-    (finding) => `${severityText(finding.severity)}: ${findingText(finding).what}`,
-  );
+  const findings = [...against, ...unknown].map((finding) => pointOf(finding.severity, findingText(finding).what));
   const alarms = assessment.alarms.map((alarm) => `Alarm: ${alarmText(alarm).what}. ${alarmStateText(alarm.state)}`);
   const answers = assessment.requirement.warnings
     .filter(({ wantsAnswer }) => wantsAnswer)
@@ -175,6 +186,9 @@ const openPoints = ({ assessment }: ReportFacts): string[] => {
   if (rest > 0) shown.push(`and ${rest} more, under "Findings and alarms"`);
   return shown.length === 0 ? ['none'] : shown;
 };
+
+const pointOf = (severity: Severity, what: string): string =>
+  what.includes(severityText(severity).toLowerCase()) ? what : `${severityText(severity)}: ${what}`;
 
 /** Page one stays one page. */
 const openPointsShown = 8;

@@ -11,7 +11,6 @@ import { setUpAlternative, setUpSvg } from '../set-up/set-up-svg.ts';
 
 export const probesSection = (facts: ReportFacts, times: Times): Section => ({
   heading: 'Probes and set-up',
-  newPage: true,
   blocks: [drawing(facts), probeTable(facts, times), boardTable(facts, times), paragraph(calibration)],
 });
 

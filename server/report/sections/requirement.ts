@@ -1,5 +1,6 @@
 /** The requirement with its working: every equivalent, every method, each with formula, inputs, terms, flags and source. */
 import type { Equivalent, MethodAnswer, Requirement, WorkingInput } from '../../metallurgy/answer.ts';
+import { inside } from '../../wording/list.ts';
 import { minimumText } from '../../wording/requirement.ts';
 import type { ReportFacts } from '../facts.ts';
 import { plain } from '../joint-words.ts';
@@ -95,7 +96,9 @@ const remarks = ({ missing, outOfRange, unchecked }: Equivalent): string[] => [
 
 const methodBlocks = (method: MethodAnswer): Block[] => [
   { kind: 'subheading', text: `${method.title}, ${method.edition}, part ${method.part}` },
-  paragraph(`${role(method)}. ${method.reason === '' ? '' : `${method.reason}. `}Result: ${resultText(method)}.`),
+  paragraph(
+    `May it govern: ${inside(role(method))}. ${method.reason === '' ? '' : `${method.reason}. `}Result: ${resultText(method)}.`,
+  ),
   paragraph(method.formula),
   ...(method.inputs.length === 0 ? [] : [inputs(method.inputs)]),
   ...(method.terms.length === 0 ? [] : [terms(method)]),

@@ -1,5 +1,6 @@
 /** Soak, heat on and off, and every pass with what was measured when it began and while it ran. */
 import type { PassStatus } from '../../judgement/assessment.ts';
+import { rules } from '../../judgement/rules.ts';
 import type { MilliCelsius } from '../../measure/quantity.ts';
 import { soakText } from '../../wording/soak.ts';
 import { temperatureText } from '../../wording/temperature.ts';
@@ -70,8 +71,7 @@ export const passesSection = (facts: ReportFacts, times: Times): Section => ({
   blocks: [passTable(facts, times), paragraph(reading, 'small')],
 });
 
-const reading =
-  'Minimum: every required place at or above the minimum preheat when the pass began and while it ran. Maximum: the interpass reading at or below its maximum when the pass began, taken at most 10 s before the arc, or by a contact instrument at most 60 s before. Passes that began earlier than they were entered carry both times and are judged at the earlier.';
+const reading = `Minimum: every required place at or above the minimum preheat when the pass began and while it ran. Maximum: the interpass reading at or below its maximum when the pass began, taken at most ${durationText(rules.interpassReadingAge)} before the arc, or by a contact instrument at most ${durationText(rules.contactReadingAge)} before. Passes that began earlier than they were entered carry both times and are judged at the earlier.`;
 
 const passTable = ({ assessment }: ReportFacts, times: Times): Block => {
   const { preheatMinimum, interpassMaximum } = assessment.limits;
@@ -81,7 +81,7 @@ const passTable = ({ assessment }: ReportFacts, times: Times): Block => {
   ): string => (value === undefined ? 'none' : `${temperatureText(value.temperature, { limit })} ${value.probe}`);
   return {
     kind: 'table',
-    caption: 'Passes',
+    caption: 'Each pass as judged',
     columns: [
       { heading: 'Pass', share: 4 },
       { heading: 'Welder, place', share: 7 },
@@ -90,8 +90,8 @@ const passTable = ({ assessment }: ReportFacts, times: Times): Block => {
       { heading: 'Coldest during', share: 5 },
       { heading: 'Interpass at start', share: 5 },
       { heading: 'Hottest during', share: 5 },
-      { heading: 'Minimum', share: 5 },
-      { heading: 'Maximum', share: 5 },
+      { heading: 'Minimum', share: 8 },
+      { heading: 'Maximum', share: 4 },
     ],
     rows: assessment.passes.map((pass) => [
       `${pass.pass}\n${pass.passKind}`,

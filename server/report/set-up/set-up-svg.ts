@@ -15,7 +15,7 @@ export const setUpSvg = (drawing: SectionDrawing): string => {
   const scale = Math.min((middle - grooveHalf - 6) / drawing.reachMillimetres, 120 / drawing.thickestMillimetres);
   const rows = (face: 'front' | 'back'): number =>
     Math.max(0, ...drawing.sides.map(({ points }) => points.filter((point) => point.face === face).length));
-  const top = 18 + rows('front') * labelRow + 10;
+  const top = 14 + rows('front') * labelRow + 6;
   const bottom = top + drawing.thickestMillimetres * scale;
   const height = Math.max(bottom + rows('back') * labelRow + 24, drawing.clock.length === 0 ? 0 : 130);
   const parts = drawing.sides.flatMap((side) => drawSide(side, { middle, top, scale, drawing, height }));
@@ -73,7 +73,7 @@ const drawSide = (side: SideDrawing, frame: Frame): string[] => {
   ];
 };
 
-/** Labels stand in rows, the nearest to the groove lowest on the front and highest on the back, each with its leader. */
+/** Labels stand in rows, the place nearest to the groove in the row nearest to the part, each with its leader. */
 const drawPoints = (
   side: SideDrawing,
   face: 'front' | 'back',
@@ -82,28 +82,26 @@ const drawPoints = (
   thick: number,
   frame: Frame,
 ): string[] => {
-  const { top, scale, drawing } = frame;
+  const { top, scale, drawing, middle } = frame;
   const points = side.points.filter((point) => point.face === face);
   const surface = face === 'front' ? top : top + thick;
   const away = face === 'front' ? -1 : 1;
-  return points.flatMap((point, index) => {
-    const row = sign < 0 ? points.length - 1 - index : points.length - 1 - index;
+  return points.flatMap((point, row) => {
     const x = edge + sign * Math.min(point.distanceMillimetres, drawing.reachMillimetres) * scale;
     const y = surface + away * (10 + row * labelRow);
     const words = label(point);
     const long = widthOf(words, 7);
-    // Toward the groove where there is room, so that labels never leave the drawing.
-    const start =
-      sign < 0 ? Math.max(2, Math.min(x + 2, frame.middle - 4 - long)) : Math.max(frame.middle + 4, x - 2 - long);
+    // Toward the groove; moved outward where that would cross it.
+    const anchor = sign < 0 ? Math.min(x + 3, middle - 4 - long) : Math.max(x - 3, middle + 4 + long);
+    const beside = anchor === x - sign * 3;
+    const end = beside ? y + away * 3 : y - away * 3.4;
     return [
-      line(x, surface, x, y, '#000', 0.4),
-      line(x, y, sign < 0 ? start - 1 : start + long + 1, y, '#000', 0.4),
+      line(x, surface, x, end, '#000', 0.4),
       path(
         `M${number(x - 2.2)} ${number(surface + away * 4)}L${number(x)} ${number(surface)}L${number(x + 2.2)} ${number(surface + away * 4)}Z`,
         { fill: '#000' },
       ),
-      rectangle(start - 0.5, y - 3.6, long + 1, 7.2, { fill: '#fff' }),
-      text(start, y + 2.4, words),
+      text(anchor, y + 2.4, words, { anchor: sign < 0 ? 'start' : 'end' }),
     ];
   });
 };
