@@ -9,6 +9,9 @@ export const limits = {
   channelsMaximum: 16,
   /** Boards that one station reads at once. */
   boardsMaximum: 16,
+  /** Boots of one board, and gaps in one boot, whose place on the time line is kept for lines sent again. */
+  bootsKept: 2,
+  gapsKept: 64,
   /** Probes on one joint. */
   probesMaximum: 64,
   /** Parts of one joint. */

@@ -16,30 +16,7 @@
  */
 import { limits } from '../measure/limits.ts';
 import type { Instant } from '../measure/quantity.ts';
-
-/** How one boot of one board maps to the time line: measuredAt = ticks since boot + offset. */
-export interface BootMapping {
-  readonly boot: number;
-  /** Newest tick seen, counted on through wraps. */
-  readonly ticks: number;
-  readonly offset: number;
-  readonly measuredAt: Instant;
-  readonly arrivedAt: Instant;
-  /** Where the present stretch began, and the smallest delay seen in it: the offset lags by at least that. */
-  readonly windowFrom: number;
-  readonly windowDelay: number;
-  /** Stretches in which frames are missing, so that frames sent again fall into their place. */
-  readonly gaps: readonly Gap[];
-  /** The usual step of ticks, to tell a gap from a period. */
-  readonly step: number;
-}
-
-export interface Gap {
-  readonly fromTicks: number;
-  readonly fromAt: Instant;
-  readonly toTicks: number;
-  readonly toAt: Instant;
-}
+import { advanced, type BootMapping, begin, latest, placeLate, signedStep } from './boot-mapping.ts';
 
 /** By board: its boots, newest first. Begin with an empty map. */
 export type Timeline = ReadonlyMap<string, readonly BootMapping[]>;
@@ -70,57 +47,45 @@ export const place = (timeline: Timeline, frame: Arrived): Placed => {
   if (known === undefined) return paired(timeline, frame, boots);
   const step = signedStep(known.ticks, frame.ticks);
   if (step < 0) {
-    // Ticks that fall without being sent again began anew under the same boot number: a board that cannot count its boots.
-    if (!frame.resent)
-      return paired(
-        timeline,
-        frame,
-        boots.filter((mapping) => mapping !== known),
-      );
-    return { timeline, measuredAt: placeLate(known, known.ticks + step) };
+    // A little before the newest: a hello overtook a sample that was measured earlier. Far before it and not
+    // sent again: ticks began anew under the same boot number, on a board that cannot count its boots.
+    if (frame.resent || step >= -overtakenMaximum)
+      return { timeline, measuredAt: placeLate(known, known.ticks + step) };
+    return paired(timeline, frame, without(boots, known));
   }
   const next = advanced(known, known.ticks + step, latest(known.arrivedAt, frame.arrivedAt));
   return {
-    timeline: kept(timeline, frame.board, [next, ...boots.filter((mapping) => mapping !== known)]),
+    timeline: kept(timeline, frame.board, [next, ...without(boots, known)]),
     measuredAt: next.measuredAt,
   };
 };
 
-/** Takes up a boot that was already placed before this program was started again, from the newest recorded scan. */
-export const resumed = (
-  timeline: Timeline,
-  scan: {
-    readonly board: string;
-    readonly boot: number;
-    readonly ticks: number;
-    readonly measuredAt: Instant;
-    readonly arrivedAt: Instant;
-  },
-): Timeline => kept(timeline, scan.board, [begin(scan.boot, scan.ticks, scan.measuredAt, scan.arrivedAt)]);
+export interface RecordedScan {
+  readonly board: string;
+  readonly boot: number;
+  readonly ticks: number;
+  readonly measuredAt: Instant;
+  readonly arrivedAt: Instant;
+}
 
-const wrap = 2 ** 32;
-const windowTicks = 10_000;
-const slewDivisor = 100;
-const gapsMaximum = 64;
-const bootsMaximum = 2;
-
-/** From one 32-bit tick to another by the shorter way round. */
-const signedStep = (from: number, to: number): number => {
-  const forward = (((to - from) % wrap) + wrap) % wrap;
-  return forward < wrap / 2 ? forward : forward - wrap;
+/**
+ * Takes up a boot that was already placed before this program was started again, from a recorded scan. Of
+ * several scans of one boot the newest counts, in whatever order they are handed in.
+ */
+export const resumed = (timeline: Timeline, scan: RecordedScan): Timeline => {
+  const boots = timeline.get(scan.board) ?? [];
+  const known = boots.find(({ boot }) => boot === scan.boot);
+  if (known !== undefined && known.measuredAt >= scan.measuredAt) return timeline;
+  const mapping = begin(scan.boot, scan.ticks, scan.measuredAt, scan.arrivedAt);
+  const newestFirst = [mapping, ...without(boots, known)].toSorted((a, b) => b.measuredAt - a.measuredAt);
+  return kept(timeline, scan.board, newestFirst);
 };
 
-const begin = (boot: number, ticks: number, measuredAt: Instant, arrivedAt: Instant): BootMapping => ({
-  boot,
-  ticks,
-  offset: measuredAt - ticks,
-  measuredAt,
-  arrivedAt,
-  windowFrom: ticks,
-  windowDelay: Number.MAX_SAFE_INTEGER,
-  gaps: [],
-  step: 0,
-});
+/** Between measuring a sample and sending its line a hello may be sent; not longer than this, milliseconds. */
+const overtakenMaximum = 5_000;
+
+const without = (boots: readonly BootMapping[], known: BootMapping | undefined): readonly BootMapping[] =>
+  boots.filter((mapping) => mapping !== known);
 
 const paired = (timeline: Timeline, frame: Arrived, boots: readonly BootMapping[]): Placed => {
   const at = boots.reduce((newest, mapping) => latest(newest, mapping.arrivedAt), frame.arrivedAt);
@@ -131,67 +96,14 @@ const paired = (timeline: Timeline, frame: Arrived, boots: readonly BootMapping[
   };
 };
 
-const advanced = (known: BootMapping, ticks: number, arrivedAt: Instant): BootMapping => {
-  const { offset, windowFrom, windowDelay } = slewed(known, ticks, arrivedAt);
-  const measuredAt = latest(known.measuredAt, (ticks + offset) as Instant);
-  const passed = ticks - known.ticks;
-  const isGap = known.step > 0 && passed > known.step + known.step / 2;
-  return {
-    boot: known.boot,
-    ticks,
-    offset,
-    measuredAt,
-    arrivedAt,
-    windowFrom,
-    windowDelay,
-    gaps: isGap
-      ? [...known.gaps, { fromTicks: known.ticks, fromAt: known.measuredAt, toTicks: ticks, toAt: measuredAt }].slice(
-          -gapsMaximum,
-        )
-      : known.gaps,
-    step: usualStep(known.step, passed, isGap),
-  };
-};
-
-/** A gap moves the usual step a little, so that a changed period is learnt and a single gap is not. */
-const usualStep = (step: number, passed: number, isGap: boolean): number => {
-  if (passed === 0) return step;
-  return isGap ? step + Math.ceil(step / 4) : passed;
-};
-
-/** The offset for a frame: down at once, up slowly by what even the quickest frame of a stretch lagged. */
-const slewed = (
-  known: BootMapping,
-  ticks: number,
-  arrivedAt: Instant,
-): { readonly offset: number; readonly windowFrom: number; readonly windowDelay: number } => {
-  const delay = arrivedAt - (ticks + known.offset);
-  if (delay < 0) return { offset: known.offset + delay, windowFrom: ticks, windowDelay: Number.MAX_SAFE_INTEGER };
-  const windowDelay = Math.min(known.windowDelay, delay);
-  const passed = ticks - known.windowFrom;
-  if (passed < windowTicks) return { offset: known.offset, windowFrom: known.windowFrom, windowDelay };
-  const raise = Math.min(windowDelay, Math.floor(passed / slewDivisor));
-  return { offset: known.offset + raise, windowFrom: ticks, windowDelay: Number.MAX_SAFE_INTEGER };
-};
-
-/** A frame sent again: between its neighbours where the gap is known, else by the present offset and never after the newest. */
-const placeLate = (known: BootMapping, ticks: number): Instant => {
-  const gap = known.gaps.find(({ fromTicks, toTicks }) => ticks >= fromTicks && ticks <= toTicks);
-  if (gap === undefined) return Math.min(known.measuredAt, ticks + known.offset) as Instant;
-  const share = ((ticks - gap.fromTicks) * (gap.toAt - gap.fromAt)) / (gap.toTicks - gap.fromTicks);
-  return (gap.fromAt + Math.floor(share)) as Instant;
-};
-
 /** Bounded: a station reads so many boards, and a board's lines sent again come from this boot or the last. */
 const kept = (timeline: Timeline, board: string, boots: readonly BootMapping[]): Timeline => {
   const next = new Map(timeline);
   next.delete(board);
-  next.set(board, boots.slice(0, bootsMaximum));
+  next.set(board, boots.slice(0, limits.bootsKept));
   for (const oldest of next.keys()) {
     if (next.size <= limits.boardsMaximum) break;
     next.delete(oldest);
   }
   return next;
 };
-
-const latest = (a: Instant, b: Instant): Instant => (a > b ? a : b);
