@@ -24,7 +24,7 @@ export const conditionText = (condition: Condition, assessment: Assessment): str
       return metText(condition, assessment);
     case 'below minimum':
       return condition.id === 'soak'
-        ? 'Soak begins when every place is at the minimum'
+        ? soakBelowText(assessment)
         : `${begun(belowText(condition, assessment))}${toGo(condition)}`;
     case 'no trusted fresh reading':
       return missing.length === 0 ? noReadingText(condition) : `No trusted reading now at ${listText(missing)}`;
@@ -47,7 +47,7 @@ export const conditionText = (condition: Condition, assessment: Assessment): str
     case 'heat state not entered':
       return 'Enter heat on and heat off: the wait counts from there';
     case 'spread too large':
-      return `Uneven: zone probes of one face are ${spreadText(condition)} apart`;
+      return `Uneven: zone probes of one face ${spreadText(condition)}`;
     case 'no limit stated':
       return noLimitText(condition);
     case 'too hot':
@@ -57,7 +57,9 @@ export const conditionText = (condition: Condition, assessment: Assessment): str
     case 'named answer missing':
       return `Needs an answer by a named person: ${listText(missing.map(answerText))}`;
     case 'paused by gap':
-      return `Wait stopped by missing readings: ${doneOf(condition)}`;
+      return assessment.soak.state === 'voided'
+        ? 'Wait lost by missing readings: enter heat off again to begin it anew'
+        : `Wait stopped by missing readings: ${doneOf(condition)}`;
     case 'no soak needed':
       return 'No soak needed: measured opposite the heat';
   }
@@ -87,7 +89,7 @@ const metText = (condition: Condition, assessment: Assessment): string => {
         ? 'Soak done'
         : `Soak done: ${durationText(condition.limit as Milliseconds)}`;
     case 'evenness':
-      return condition.value === undefined ? 'Even' : `Even: zone probes of one face ${spreadText(condition)} apart`;
+      return condition.value === undefined ? 'Even' : `Even: zone probes of one face ${spreadText(condition)}`;
     case 'highest temperature':
       return condition.value === undefined
         ? 'Nowhere above the highest temperature allowed'
@@ -98,6 +100,12 @@ const metText = (condition: Condition, assessment: Assessment): string => {
       return 'No answer is waiting';
   }
 };
+
+/** A hold begins by itself; a wait that fell below the minimum needs the heat again. */
+const soakBelowText = ({ soak }: Assessment): string =>
+  soak.rule === 'wait' && soak.state === 'voided'
+    ? 'Wait lost, a place fell below the minimum: heat again, then heat off'
+    : 'Soak begins when every place is at the minimum';
 
 const belowText = ({ probe, value, limit }: Condition, assessment: Assessment): string => {
   if (value === undefined) return 'Below the minimum preheat';
@@ -117,10 +125,12 @@ const hotText = ({ probe, value, limit }: Condition): string => {
 };
 
 const spreadText = ({ value, limit }: Condition): string => {
-  if (value === undefined) return 'too far';
+  if (value === undefined) return 'too far apart';
   const beside = { limit: limit as Millikelvin | undefined };
   const number = differenceText(value as Millikelvin, beside);
-  return limit === undefined ? number : `${number} (at most ${differenceLimitText(limit as Millikelvin)})`;
+  return limit === undefined
+    ? `${number} apart`
+    : `${number} apart, at most ${differenceLimitText(limit as Millikelvin)}`;
 };
 
 const noReadingText = ({ id }: Condition): string => {

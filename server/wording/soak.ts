@@ -36,7 +36,7 @@ const beginsWhen = ({ rule, required }: SoakStatus): string => {
   const time = required === undefined ? '' : ` and lasts ${durationText(required)}`;
   return rule === 'hold'
     ? `It begins when every place is at the minimum${time}.`
-    : `It begins when the heat is off and every place is at the minimum${time}.`;
+    : `It begins when heat off is entered with every place at the minimum${time}.`;
 };
 
 const cause = ({ voidedBy }: SoakStatus): string => {

@@ -143,6 +143,16 @@ describe('conditions', () => {
     expect(conditionText(side, assessment())).toBe('No zone probe at 75 mm or more from the groove on side B');
   });
 
+  it('tell a wait that is lost from one that is stopped', () => {
+    const soak = { id: 'soak', state: 'not met', value: minutes(3), limit: minutes(8) } as const;
+    const of = (reason: Condition['reason'], state: SoakStatus['state']): string =>
+      conditionText({ ...soak, reason }, assessment({ soak: { rule: 'wait', state } }));
+    expect(of('paused by gap', 'paused')).toBe('Wait stopped by missing readings: 3 min of 8 min');
+    expect(of('paused by gap', 'voided')).toBe('Wait lost by missing readings: enter heat off again to begin it anew');
+    expect(of('below minimum', 'voided')).toMatch(/^Wait lost, .*heat again, then heat off$/);
+    expect(of('below minimum', 'not begun')).toBe('Soak begins when every place is at the minimum');
+  });
+
   it('shorten a long list', () => {
     expect(listText([])).toBe('');
     expect(listText(['A', 'B', 'C', 'D', 'E', 'F', 'G', 'H'])).toBe('A, B, C, D, E, F and 2 more');
@@ -209,7 +219,7 @@ describe('soak, interpass, source, place', () => {
     expect(soakText(wait)).toBe('Wait after heat off running: 3 min of 8 min, about 5 min to go.');
     expect(soakText({ ...wait, state: 'done' })).toBe('Wait after heat off done: 8 min.');
     expect(soakText({ ...wait, state: 'voided', voidedBy: 'gap', done: minutes(0) })).toBe(
-      'Soak lost: readings were missing for more than 60 s. It begins when the heat is off and every place is at the minimum and lasts 8 min.',
+      'Soak lost: readings were missing for more than 60 s. It begins when heat off is entered with every place at the minimum and lasts 8 min.',
     );
     expect(soakText({ rule: 'opposite', state: 'not needed' })).toMatch(/^No soak needed/);
     expect(soakText({ rule: 'none', state: 'not judged' })).toMatch(/^Soak not judged/);
