@@ -91,10 +91,7 @@ const takeLock = (folder: string, disk: Disk): (() => void) => {
     const held = disk.open(join(folder, 'writer.lock'), 'lock');
     lock = held;
     held.exec('BEGIN EXCLUSIVE');
-    return () => {
-      if (held.inTransaction) held.exec('ROLLBACK');
-      held.close();
-    };
+    return () => held.close();
   } catch (error) {
     lock?.close();
     if (isBusy(error)) {

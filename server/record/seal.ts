@@ -8,7 +8,7 @@ import { limits } from '../measure/limits.ts';
 import type { Instant } from '../measure/quantity.ts';
 import type { Database } from './database.ts';
 import { meta, setMeta } from './schema.ts';
-import type { Transactions } from './transactions.ts';
+import { reading, type Transactions } from './transactions.ts';
 
 export interface Sealed {
   /** Blocks with scans, and blocks without. */
@@ -17,8 +17,9 @@ export interface Sealed {
 }
 
 export const sealDue = (database: Database, transactions: Transactions, now: Instant): Sealed => {
-  const chains = chainsDue(database, now);
-  const headsAreDue = isDue(now, Number(meta(database, 'heads_at') ?? 0)) && headsHaveMoved(database);
+  transactions.settle();
+  const chains = reading(() => chainsDue(database, now));
+  const headsAreDue = reading(() => isDue(now, Number(meta(database, 'heads_at') ?? 0)) && headsHaveMoved(database));
   if (chains.length === 0 && !headsAreDue) return { sealed: 0, awake: 0 };
   let sealed = 0;
   transactions.write((batch) => {

@@ -60,8 +60,11 @@ class Connection implements Database {
     return this.database.isTransaction;
   }
   close(): void {
+    if (!this.database.isOpen) return;
     this.statements.clear();
-    if (this.database.isOpen) this.database.close();
+    // A connection that is closed in the middle of a transaction could go on holding its locks.
+    if (this.database.isTransaction) this.database.exec('ROLLBACK');
+    this.database.close();
   }
 
   /** All statements are written in this room and their number is fixed, so the cache is bounded. */

@@ -10,7 +10,7 @@ import type { Instant } from '../measure/quantity.ts';
 import { Batch } from './batch.ts';
 import { type Database, type Disk, transact } from './database.ts';
 import { RecordRefusal, wordsOf } from './failure.ts';
-import { openFolder } from './folder.ts';
+import { openFolder, openFolderToRead } from './folder.ts';
 import type { ChainHead } from './head.ts';
 import { type RecordReader, readerOf } from './read.ts';
 import { createTables, meta, recordFormat, setMeta } from './schema.ts';
@@ -54,18 +54,27 @@ export interface RecordStore extends RecordReader {
 
 /** Throws RecordRefusal. */
 export const openRecord = (options: RecordOptions): RecordStore => {
-  const { database, fresh, release } = openFolder(options.folder, options.begin, options.disk ?? sqliteDisk);
+  const disk = options.disk ?? sqliteDisk;
+  const { database, fresh, release } = openFolder(options.folder, options.begin, disk);
+  let reading: Database | undefined;
+  const leave = (): void => {
+    try {
+      reading?.close();
+      database.close();
+    } finally {
+      release();
+    }
+  };
   try {
     if (fresh) beginRecord(database, options);
-    return storeOf(database, options, release);
+    // Read over a connection of its own: what is in the middle of a transaction, or stuck in one, cannot be seen.
+    reading = openFolderToRead(options.folder, disk);
+    return storeOf(database, readerOf(reading), options, leave);
   } catch (error) {
-    database.close();
-    release();
-    throw new RecordRefusal(
-      'not possible',
-      `The record in ${options.folder} cannot be opened: ${wordsOf(error)}.`,
-      error,
-    );
+    leave();
+    if (error instanceof RecordRefusal) throw error;
+    const told = `The record in ${options.folder} cannot be opened: ${wordsOf(error)}.`;
+    throw new RecordRefusal('not possible', told, error);
   }
 };
 
@@ -79,8 +88,7 @@ const beginRecord = (database: Database, { now, program }: RecordOptions): void 
     batch.finish(1);
   });
 
-const storeOf = (database: Database, options: RecordOptions, release: () => void): RecordStore => {
-  const reader = readerOf(database);
+const storeOf = (database: Database, reader: RecordReader, options: RecordOptions, leave: () => void): RecordStore => {
   const listeners = new Set<CommitListener>();
   const transactions = new Transactions(database, (batch) => deliver(listeners, batch));
   noteProgram(database, transactions, options);
@@ -103,8 +111,7 @@ const storeOf = (database: Database, options: RecordOptions, release: () => void
       } catch {
         // What is not sealed stays in the journal, as safe as before; the next start seals it.
       } finally {
-        database.close();
-        release();
+        leave();
       }
     },
   };
@@ -162,10 +169,9 @@ const putDocument = (
     throw new CanonicalFailure('media type', `1 to ${limits.nameMaximum} characters are allowed`);
   }
   const sha256 = sha256Hex(bytes);
-  if (database.get('SELECT 1 FROM documents WHERE sha256 = ?', sha256) !== undefined) return sha256;
   transactions.write(() => {
     database.run(
-      'INSERT INTO documents (sha256, media_type, kept_at, bytes) VALUES (?, ?, ?, ?)',
+      'INSERT INTO documents (sha256, media_type, kept_at, bytes) VALUES (?, ?, ?, ?) ON CONFLICT (sha256) DO NOTHING',
       sha256,
       mediaType,
       now,

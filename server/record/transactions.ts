@@ -9,7 +9,8 @@ import { type Database, transact } from './database.ts';
 import { isDiskFull, RecordFailure, wordsOf } from './failure.ts';
 import { meta } from './schema.ts';
 
-interface Unsure {
+/** A transaction whose outcome the disk did not tell. */
+export interface Unsure {
   readonly stamp: number;
   readonly batch: Batch;
   readonly of: object | undefined;
@@ -64,7 +65,7 @@ export class Transactions {
    * Ends what an earlier failure left open, and answers with what was kept after all. Throws
    * RecordFailure while the disk still gives no answer.
    */
-  private settle(): Unsure | undefined {
+  settle(): Unsure | undefined {
     try {
       if (this.database.inTransaction) this.database.exec('ROLLBACK');
       const unsure = this.unsure;
@@ -99,6 +100,15 @@ export class Transactions {
     }
   }
 }
+
+/** Reading before a transaction: where that fails nothing was begun. Throws RecordFailure. */
+export const reading = <T>(read: () => T): T => {
+  try {
+    return read();
+  } catch (error) {
+    throw failure('no', error);
+  }
+};
 
 const failure = (kept: 'no' | 'unknown', error: unknown): RecordFailure => {
   const what = kept === 'no' ? 'This was not recorded' : 'It is not known whether this was recorded';
