@@ -22,19 +22,19 @@ export const actWords = (act: Act, enteredAt: Instant, times: Times): string => 
     case 'contact reading':
       return `Contact reading ${temperatureText(milliCelsius(act.celsius))} with ${act.instrument}, ${useText(act.use).toLowerCase()}, part ${act.place.part}: ${placeText(act.place)}${earlier(act.happenedAt, enteredAt, times)}`;
     case 'note':
-      return `Note: ${act.text}${act.document === undefined ? '' : ` (document ${act.document.slice(0, 12)})`}`;
+      return `Note: ${folded(act.text)}${act.document === undefined ? '' : ` (document ${act.document.slice(0, 12)})`}`;
     case 'acknowledge':
       return `Took note of alarm ${act.alarm}`;
     case 'accept':
-      return `Accepted: ${act.subject}${act.method === undefined ? '' : `, method ${act.method}`}. Reason: ${act.reason}`;
+      return `Accepted: ${act.subject}${act.method === undefined ? '' : `, method ${act.method}`}. Reason: ${folded(act.reason)}`;
     case 'declare source':
-      return `Declared the source of the readings: ${act.statement}`;
+      return `Declared the source of the readings: ${folded(act.statement)}`;
     case 'attach':
       return `Attached document: ${act.title} (${act.mediaType}, SHA-256 begins ${act.sha256.slice(0, 12)})`;
     case 'revise':
-      return `Revised the joint. Reason: ${act.reason}`;
+      return `Revised the joint. Reason: ${folded(act.reason)}`;
     case 'close':
-      return `Closed the joint${act.statement === undefined || act.statement === '' ? '' : `: ${act.statement}`}`;
+      return `Closed the joint${act.statement === undefined || act.statement === '' ? '' : `: ${folded(act.statement)}`}`;
   }
 };
 
@@ -61,6 +61,12 @@ const stationStateWords = (state: 'started' | 'stopped' | 'not recording', lost:
   const words = { started: 'Station started', stopped: 'Station stopped', 'not recording': 'Station could not record' };
   return `${words[state]}${lost === undefined || lost === 0 ? '' : `; ${lost} readings lost`}`;
 };
+
+/** Words with very many line breaks are set on one line, each break marked: a page is not for empty lines. */
+export const folded = (words: string): string =>
+  words.split('\n').length > linesMaximum ? words.split('\n').join(' \u21B5 ') : words;
+
+const linesMaximum = 12;
 
 const earlier = (happenedAt: number | undefined, enteredAt: Instant, times: Times): string =>
   happenedAt === undefined || happenedAt === enteredAt

@@ -99,10 +99,14 @@ export const template = `
       stroke: (x, y) => if y == 0 { (top: 0.8pt, bottom: 0.8pt) } else { (bottom: 0.3pt + luma(140)) },
       inset: (x: 3pt, y: 3pt),
       table.header(repeat: true, ..block-data.columns.map(column => table.cell(strong(words(column.heading))))),
-      ..block-data.rows.map(row => row.enumerate().map(((index, value)) => table.cell(
-        breakable: value.len() > 800 or value.matches("\\n").len() > 12,
-        cell-text(value, block-data.columns.at(index)),
-      ))).flatten(),
+      ..block-data.rows.map(row => {
+        // A row stays whole unless it is long; one cell that must stay whole would keep its whole row so.
+        let long = row.any(value => value.len() > 800 or value.matches("\\n").len() > 12)
+        row.enumerate().map(((index, value)) => table.cell(
+          breakable: long,
+          cell-text(value, block-data.columns.at(index)),
+        ))
+      }).flatten(),
     )
   }
 }

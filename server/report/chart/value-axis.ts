@@ -25,7 +25,9 @@ export const valueAxis = (values: Iterable<number>, limits: readonly number[]): 
   const from = Math.min(bottom, ...shown) / 1000;
   const to = Math.max(top, ...shown) / 1000;
   const step = steps.find((each) => (to - from) / each <= 8) ?? 1000;
-  const first = Math.floor(from / step) * step;
+  const floor = Math.floor(from / step) * step;
+  // Air below a limit that lies on the floor: its wrong side has to be seen.
+  const first = shown.some((limit) => limit / 1000 < floor + step * 0.1) ? floor - step : floor;
   // A little air above, so that a limit at the very top and its name are seen.
   const last = Math.ceil((to + step * 0.3) / step) * step;
   const ticks: number[] = [];

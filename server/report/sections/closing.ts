@@ -2,6 +2,7 @@
 import { cautions } from '../../wording/cautions.ts';
 import { findingText } from '../../wording/finding.ts';
 import { durationText } from '../../wording/time.ts';
+import { folded } from '../event-words.ts';
 import type { ReportFacts } from '../facts.ts';
 import { type Block, paragraph, type Section } from '../page-model.ts';
 import type { Times } from '../paper.ts';
@@ -68,10 +69,11 @@ export const deviationsSection = ({ assessment, timeline }: ReportFacts, times: 
           const { act } = input;
           if (act.kind === 'accept') {
             const subject = act.method === undefined ? act.subject : `${act.subject}, ${act.method}`;
-            return [[times.when(input.at), who, `accepted: ${subject}`, act.reason]];
+            return [[times.when(input.at), who, `accepted: ${subject}`, folded(act.reason)]];
           }
-          if (act.kind === 'revise') return [[times.when(input.at), who, 'revised the joint', act.reason]];
-          if (act.kind === 'declare source') return [[times.when(input.at), who, 'declared the source', act.statement]];
+          if (act.kind === 'revise') return [[times.when(input.at), who, 'revised the joint', folded(act.reason)]];
+          if (act.kind === 'declare source')
+            return [[times.when(input.at), who, 'declared the source', folded(act.statement)]];
           return [];
         }),
         empty: 'No answer was asked for and given.',

@@ -13,16 +13,16 @@ export const courseSection = (facts: ReportFacts, times: Times): Section => {
   return {
     heading: 'Course of the temperatures',
     blocks: [
-      paragraph(reading, 'small'),
       ...(whole.length === 0 ? [paragraph('No probe, so nothing to draw.')] : []),
       ...whole.map((model) => picture(model, facts, times)),
+      paragraph(reading, 'small'),
       ...spans.flatMap(([from, to]) => detail(facts, times, from, to)),
     ],
   };
 };
 
 const reading =
-  'Lines are told apart by dash, mark and the name at their end, so that they can be read in black and white. Each step of the time axis keeps its lowest and highest value: no peak is smoothed away. Where nothing was measured the line is broken, and the bars below the chart show when.';
+  'Lines are told apart by dash, mark and the name at their end, so that they can be read in black and white. Each step of the time axis keeps its lowest and highest value: no peak is smoothed away. Where nothing was measured the line is broken, and bars below the chart show when.';
 
 const detail = (facts: ReportFacts, times: Times, from: Instant, to: Instant): Block[] => [
   { kind: 'subheading', text: `In detail: ${times.span(from, to)}` },

@@ -126,7 +126,10 @@ const requirementBlocks = ({ assessment }: ReportFacts): Block[] => {
       kind: 'figure',
       label: 'Minimum preheat',
       value: minimumText(requirement),
-      reason: `Governed ${governingText(governing.kind)}. ${governing.because}`,
+      reason:
+        governing.kind === 'none'
+          ? governing.because
+          : `Governed ${governingText(governing.kind)}. ${governing.because}`,
     },
     paragraph(`Also stated: ${others.join('; ')}.`),
   ];

@@ -60,6 +60,7 @@ export const sectionDrawing = (joint: Joint): SectionDrawing => {
     jointType: joint.jointType,
     caption: [
       'Section across the groove; thickness and distances from the groove are to one scale, the groove is a mark only.',
+      `Heavy dashes: heated by ${joint.heating.means}.`,
       joint.jointType === 'plate butt' || joint.jointType === 'pipe butt'
         ? ''
         : `The parts of this ${joint.jointType} joint are laid out side by side.`,
@@ -108,6 +109,10 @@ const clockOf = (probes: readonly Probe[]): { probes: string[]; hour: number }[]
   return [...hours].map(([hour, names]) => ({ hour, probes: names })).sort((a, b) => a.hour - b.hour);
 };
 
-/** "Z1, Z2 at 75 mm". */
-export const pointText = ({ probes, distanceMillimetres }: PlacedPoint): string =>
-  `${listText(probes)} at ${plain(distanceMillimetres)} mm`;
+/** "Z1 and Z2 at 75 mm"; of many probes the first names and how many more. */
+export const pointText = ({ probes, distanceMillimetres, beyond }: PlacedPoint, namesShown = 6): string => {
+  const rest = probes.length - namesShown;
+  const names = rest <= 0 ? probes : [...probes.slice(0, namesShown), `${rest} more`];
+  const who = namesShown === 0 ? `${probes.length} ${probes.length === 1 ? 'probe' : 'probes'}` : listText(names);
+  return `${who} at ${plain(distanceMillimetres)} mm${beyond ? ' (further out than drawn)' : ''}`;
+};

@@ -26,8 +26,7 @@ export const setUpSvg = (drawing: SectionDrawing): string => {
       { fill: '#fff', stroke: '#000', width: 0.6 },
     ),
     ...heat(drawing, { middle, top, scale }),
-    text(4, 8, 'side A', { weight: 'bold' }),
-    text(sectionWidth - 4, 8, 'side B', { weight: 'bold', anchor: 'end' }),
+    ...drawing.sides.map((side) => sideTitle(side, sectionWidth)),
     text(middle, 8, 'front face, toward the welder', { anchor: 'middle', size: 6.5 }),
     text(middle, height - 3, 'back face', { anchor: 'middle', size: 6.5 }),
     ...scaleBar(scale, height),
@@ -61,14 +60,6 @@ const drawSide = (side: SideDrawing, frame: Frame): string[] => {
         width: 0.5,
       },
     ),
-    text(
-      (edge + far) / 2,
-      top + thick / 2 + 2.5,
-      fitted(`${side.part}, ${plain(side.thicknessMillimetres)} mm`, 7, Math.abs(far - edge) - 12),
-      {
-        anchor: 'middle',
-      },
-    ),
     ...(['front', 'back'] as const).flatMap((face) => drawPoints(side, face, sign, edge, thick, frame)),
   ];
 };
@@ -86,45 +77,55 @@ const drawPoints = (
   const points = side.points.filter((point) => point.face === face);
   const surface = face === 'front' ? top : top + thick;
   const away = face === 'front' ? -1 : 1;
-  return points.flatMap((point, row) => {
+  const drawn = points.map((point, row) => {
     const x = edge + sign * Math.min(point.distanceMillimetres, drawing.reachMillimetres) * scale;
     const y = surface + away * (10 + row * labelRow);
-    const words = label(point);
-    const long = widthOf(words, 7);
+    const words = label(point, frame.middle - 8);
+    const long = widthOf(words, 7) * 0.95;
     // Toward the groove; moved outward where that would cross it.
     const anchor = sign < 0 ? Math.min(x + 3, middle - 4 - long) : Math.max(x - 3, middle + 4 + long);
     const beside = anchor === x - sign * 3;
     const end = beside ? y + away * 3 : y - away * 3.4;
-    return [
-      line(x, surface, x, end, '#000', 0.4),
-      path(
-        `M${number(x - 2.2)} ${number(surface + away * 4)}L${number(x)} ${number(surface)}L${number(x + 2.2)} ${number(surface + away * 4)}Z`,
-        { fill: '#000' },
-      ),
-      text(anchor, y + 2.4, words, { anchor: sign < 0 ? 'start' : 'end' }),
-    ];
+    return {
+      leader: [
+        line(x, surface, x, end, '#000', 0.4),
+        path(
+          `M${number(x - 2.2)} ${number(surface + away * 4)}L${number(x)} ${number(surface)}L${number(x + 2.2)} ${number(surface + away * 4)}Z`,
+          { fill: '#000' },
+        ),
+      ],
+      words: [
+        rectangle(sign < 0 ? anchor : anchor - long, y - 3.4, long, 6.6, { fill: '#fff' }),
+        text(anchor, y + 2.4, words, { anchor: sign < 0 ? 'start' : 'end' }),
+      ],
+    };
   });
+  // Words last, on white: a leader passes behind them.
+  return [...drawn.flatMap(({ leader }) => leader), ...drawn.flatMap(({ words }) => words)];
 };
 
-const label = (point: PlacedPoint): string => `${pointText(point)}${point.beyond ? ' (further out than drawn)' : ''}`;
+const sideTitle = ({ side, part, thicknessMillimetres }: SideDrawing, sectionWidth: number): string => {
+  const words = `Side ${side}: ${part}, ${plain(thicknessMillimetres)} mm`;
+  const place = { weight: 'bold', anchor: side === 'A' ? 'start' : 'end' };
+  return text(side === 'A' ? 2 : sectionWidth - 2, 8, fitted(words, 7.5, sectionWidth / 2 - 62), place);
+};
+
+/** As many names as there is room for; the distance is never cut. */
+const label = (point: PlacedPoint, room: number): string => {
+  const tries = [4, 3, 2, 1, 0].map((names) => pointText(point, names));
+  return tries.find((words) => widthOf(words, 7) <= room) ?? tries.at(-1)!;
+};
 
 const heat = (
-  { heatedFaces, heatedBy, reachMillimetres, sides }: SectionDrawing,
+  { heatedFaces, reachMillimetres, sides }: SectionDrawing,
   { middle, top, scale }: Pick<Frame, 'middle' | 'top' | 'scale'>,
 ): string[] =>
   heatedFaces.flatMap((face) =>
-    sides.flatMap(({ side, thicknessMillimetres }) => {
+    sides.map(({ side, thicknessMillimetres }) => {
       const sign = side === 'A' ? -1 : 1;
       const far = middle + sign * (grooveHalf + reachMillimetres * scale);
       const y = face === 'front' ? top + 1.6 : top + thicknessMillimetres * scale - 1.6;
-      const inside = face === 'front' ? 9 : -5;
-      return [
-        line(middle + sign * (grooveHalf + 2), y, far - sign * 4, y, '#000', 1.8, '3 2'),
-        text(middle + sign * (grooveHalf + 6), y + inside, `heated: ${heatedBy}`, {
-          anchor: side === 'A' ? 'end' : 'start',
-          size: 6.5,
-        }),
-      ];
+      return line(middle + sign * (grooveHalf + 2), y, far - sign * 4, y, '#000', 1.8, '3 2');
     }),
   );
 
@@ -159,7 +160,7 @@ const clockFace = ({ clock }: SectionDrawing, x: number, y: number): string[] =>
       return [
         path(`M${number(px - 2)} ${number(py - 2)}h4v4h-4Z`, { fill: '#000' }),
         line(px, py, labelX, heights[index]!, '#000', 0.4),
-        text(labelX + (onRight ? 1 : -1), heights[index]! + 2.4, fitted(listText(probes), 6.5, 27), {
+        text(labelX + (onRight ? 1 : -1), heights[index]! + 2.4, clockLabel(probes), {
           size: 6.5,
           anchor: onRight ? 'start' : 'end',
         }),
@@ -175,6 +176,11 @@ const clockFace = ({ clock }: SectionDrawing, x: number, y: number): string[] =>
     text(x, y + radius + 20, 'clock positions', { size: 6.5, anchor: 'middle' }),
     ...sides,
   ];
+};
+
+const clockLabel = (probes: readonly string[]): string => {
+  const names = listText(probes);
+  return widthOf(names, 6.5) <= 27 ? names : probes.length === 1 ? fitted(names, 6.5, 27) : `${probes.length} probes`;
 };
 
 export const setUpAlternative = ({
