@@ -2,8 +2,6 @@
 import { defineConfig } from 'vitest/config';
 
 export default defineConfig({
-  // Never the configuration of the pages: tests load the sources as Node does.
-  configFile: false,
   test: {
     include: ['tests/**/*.test.ts', 'tests/**/*.test.tsx'],
     exclude: ['**/node_modules/**', '.build/**'],

@@ -1,0 +1,23 @@
+/**
+ * What a bench file offers: one baseline, named, and rows that are measured against it. Times differ from machine
+ * to machine; a ratio to a named baseline on the same machine in the same minute does not differ much.
+ */
+export interface Task {
+  readonly name: string;
+  /** How many units one run does. */
+  readonly amount: number;
+  /** Before each run, not timed. */
+  prepare?(): void | Promise<void>;
+  run(): void | Promise<void>;
+  /** What one run must stay under, where something has been promised. */
+  readonly mostMilliseconds?: number;
+}
+
+export interface BenchSet {
+  readonly title: string;
+  /** "lines", "values": what amount counts. */
+  readonly unit: string;
+  readonly baseline: Task;
+  readonly rows: readonly Task[];
+  close?(): void | Promise<void>;
+}

@@ -1,0 +1,76 @@
+/** Runs the benches of this folder, or those whose name holds one of the words given, and prints each row's ratio. */
+import { readdirSync } from 'node:fs';
+import { Bench } from 'tinybench';
+import type { BenchSet, Task } from './bench.ts';
+
+interface Measured {
+  readonly name: string;
+  readonly perSecond: number;
+  readonly medianMilliseconds: number;
+  readonly p99Milliseconds: number;
+  readonly mostMilliseconds: number | undefined;
+}
+
+/** Exit status: 0, or 1 where no bench matched, one failed, or a promised limit was not kept. */
+export async function runBenches(words: readonly string[]): Promise<number> {
+  const files = readdirSync(import.meta.dirname)
+    .filter((file) => file.endsWith('.bench.ts') && (words.length === 0 || words.some((word) => file.includes(word))))
+    .sort();
+  if (files.length === 0) console.log(`No bench matches ${words.join(' ')}.`);
+  let good = files.length > 0;
+  for (const file of files) {
+    const { prepareBench } = (await import(`./${file}`)) as { prepareBench: () => Promise<BenchSet> };
+    const set = await prepareBench();
+    try {
+      good = print(set, await measure(set)) && good;
+    } finally {
+      await set.close?.();
+    }
+  }
+  return good ? 0 : 1;
+}
+
+async function measure(set: BenchSet): Promise<Measured[]> {
+  const bench = new Bench({ time: 1500, iterations: 5, warmupTime: 300, warmupIterations: 2, retainSamples: true });
+  const tasks = [set.baseline, ...set.rows];
+  for (const task of tasks) {
+    bench.add(task.name, () => task.run(), task.prepare === undefined ? {} : { beforeEach: () => task.prepare!() });
+  }
+  await bench.run();
+  return tasks.map((task) => measuredOf(task, bench));
+}
+
+function measuredOf(task: Task, bench: Bench): Measured {
+  const result = bench.getTask(task.name)!.result;
+  if (result.state === 'errored') throw result.error;
+  if (result.state !== 'completed') throw new Error(`the bench "${task.name}" ended as ${result.state}`);
+  const { p50, p99 } = result.latency;
+  return {
+    name: task.name,
+    perSecond: (task.amount * 1000) / p50!,
+    medianMilliseconds: p50!,
+    p99Milliseconds: p99,
+    mostMilliseconds: task.mostMilliseconds,
+  };
+}
+
+function print(set: BenchSet, rows: readonly Measured[]): boolean {
+  const baseline = rows[0]!;
+  const wide = Math.max(...rows.map(({ name }) => name.length));
+  console.log(`\n${set.title}`);
+  console.log(`baseline: ${baseline.name}`);
+  for (const row of rows) {
+    const ratio = row === baseline ? '1 (baseline)' : `1/${(baseline.perSecond / row.perSecond).toPrecision(3)} of it`;
+    const kept = row.mostMilliseconds === undefined ? '' : limitText(row, row.mostMilliseconds);
+    console.log(
+      `  ${row.name.padEnd(wide)}  ${whole(row.perSecond).padStart(12)} ${set.unit}/s  ${ratio.padEnd(16)}` +
+        `  median ${row.medianMilliseconds.toPrecision(3)} ms, 99 % under ${row.p99Milliseconds.toPrecision(3)} ms${kept}`,
+    );
+  }
+  return rows.every((row) => row.medianMilliseconds <= (row.mostMilliseconds ?? Number.POSITIVE_INFINITY));
+}
+
+const limitText = (row: Measured, most: number): string =>
+  row.medianMilliseconds <= most ? `  (limit ${most} ms: kept)` : `  (limit ${most} ms: NOT KEPT)`;
+
+const whole = (number: number): string => Math.round(number).toLocaleString('en-US').replaceAll(',', ' ');
