@@ -63,7 +63,7 @@ const thin = (run: readonly Full[], width: number, stepMilliseconds: number): Po
     const [near, far] = first - minimum <= maximum - first ? [minimum, maximum] : [maximum, minimum];
     points.push([at, first]);
     if (near !== first) points.push([at + third, near]);
-    if (far !== last || near !== first) points.push([at + 2 * third, far]);
+    if (far !== near) points.push([at + 2 * third, far]);
     if (index + width >= run.length) points.push([end, last]);
     else if (last !== far) points.push([end - third / 4, last]);
   }

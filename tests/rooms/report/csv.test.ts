@@ -1,0 +1,141 @@
+/** Readings as CSV: exact numbers, documented columns, and no cell that a spreadsheet would run. */
+import { readFileSync } from 'node:fs';
+import { parse } from 'csv-parse/sync';
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { type DeciMicrovolt, instant, type MilliCelsius, milliseconds } from '../../../server/measure/quantity.ts';
+import { readingColumns, readingsCsv } from '../../../server/report/csv.ts';
+import { jointSchema } from '../../../server/weld/joint.ts';
+import type { Scan, ScanValue } from '../../../server/weld/scan.ts';
+import { fixtureJoint } from '../../support/report-fixture.ts';
+
+const at = Date.UTC(2026, 9, 25, 0, 59, 59, 250);
+const scan = (values: readonly ScanValue[], change: Partial<Scan> = {}): Scan => ({
+  board: 'PB-0041',
+  boot: 3,
+  sequence: 17,
+  ticks: milliseconds(123_456),
+  measuredAt: instant(at),
+  arrivedAt: instant(at + 30),
+  late: false,
+  inputs: 5,
+  values,
+  ...change,
+});
+const rowsOf = (scans: Iterable<Scan>, zone = 'Europe/Warsaw'): Record<string, string>[] =>
+  parse([...readingsCsv(scans, fixtureJoint(), zone)].join(''), { columns: true });
+const text = (words: string): ScanValue => ({ probe: 'Z1', quality: 'no reading', raw: { form: 'text', text: words } });
+
+describe('readings as CSV', () => {
+  it('writes one row a value with both times, the raw number and where it came from', () => {
+    const [voltage, fault] = rowsOf([
+      scan([
+        {
+          probe: 'Z1',
+          quality: 'good',
+          temperature: -1_005 as MilliCelsius,
+          raw: { form: 'voltage', deciMicrovolts: -391 as DeciMicrovolt, coldJunction: 23_070 as MilliCelsius },
+        },
+        { probe: 'Z2', quality: 'open', raw: { form: 'none' } },
+      ]),
+    ]);
+    expect(voltage).toEqual({
+      time_utc: '2026-10-25T00:59:59.250Z',
+      time_local: '2026-10-25T02:59:59.250+02:00',
+      probe: 'Z1',
+      use: 'zone',
+      quality: 'good',
+      temperature_celsius: '-1.005',
+      raw_form: 'voltage',
+      raw_microvolts: '-39.1',
+      cold_junction_celsius: '23.070',
+      raw_celsius: '',
+      raw_text: '',
+      board: 'PB-0041',
+      channel: '1',
+      boot: '3',
+      sequence: '17',
+      board_milliseconds: '123456',
+      arrived_utc: '2026-10-25T00:59:59.280Z',
+      sent_again: 'no',
+      inputs: '5',
+    });
+    expect(fault).toMatchObject({
+      probe: 'Z2',
+      quality: 'open',
+      temperature_celsius: '',
+      raw_form: 'none',
+      raw_microvolts: '',
+    });
+  });
+
+  it('tells the two hours apart when the clocks go back', () => {
+    const again = scan([text('')], { measuredAt: instant(at + 3_600_000), late: true });
+    const [, second] = rowsOf([scan([text('')]), again]);
+    expect(second).toMatchObject({ time_local: '2026-10-25T02:59:59.250+01:00', sent_again: 'yes' });
+  });
+
+  it('marks text that would run as a formula, and leaves negative numbers numbers', () => {
+    const typed = ['=1+1', '+cmd', '-2+3', '@sum', '\t=1', '＝1', '-5.2', '-5,2', '+7', 'NaN', 'a=b', 'Ω "x", y'];
+    const kept = rowsOf([scan(typed.map(text))]).map(({ raw_text }) => raw_text);
+    expect(kept).toEqual([
+      "'=1+1",
+      "'+cmd",
+      "'-2+3",
+      "'@sum",
+      "'\t=1",
+      "'＝1",
+      '-5.2',
+      '-5,2',
+      '+7',
+      'NaN',
+      'a=b',
+      'Ω "x", y',
+    ]);
+  });
+
+  it('marks names of probes and boards in the same way', () => {
+    const [probe] = fixtureJoint().probes;
+    const joint = jointSchema.parse({ ...fixtureJoint(), probes: [{ ...probe, id: '=HYPERLINK("x")', board: '@b' }] });
+    const value: ScanValue = { probe: '=HYPERLINK("x")', quality: 'no reading', raw: { form: 'none' } };
+    const [row] = parse([...readingsCsv([scan([value], { board: '@b' })], joint, 'UTC')].join(''), {
+      columns: true,
+    }) as Record<string, string>[];
+    expect(row).toMatchObject({ probe: `'=HYPERLINK("x")`, board: "'@b", channel: '1' });
+  });
+
+  it('gives any integer temperature back exactly (law)', () => {
+    fc.assert(
+      fc.property(fc.integer({ min: -273_150, max: 2_000_000 }), (value) => {
+        const temperature = value as MilliCelsius;
+        const [row] = rowsOf(
+          [scan([{ probe: 'Z1', quality: 'good', temperature, raw: { form: 'temperature', reported: temperature } }])],
+          'UTC',
+        );
+        expect(Math.round(Number(row!.temperature_celsius) * 1000)).toBe(value);
+        expect(row!.raw_celsius).toMatch(/^-?\d+\.\d{3}$/);
+      }),
+      { numRuns: 50 },
+    );
+  });
+
+  it('comes in pieces, each of whole rows, the head once', () => {
+    const many = Array.from({ length: 1200 }, (_, index) => scan([text(`${index}`)], { sequence: index }));
+    const pieces = [...readingsCsv(many, fixtureJoint(), 'UTC')];
+    expect(pieces.length).toBeGreaterThan(2);
+    for (const piece of pieces) expect(piece.endsWith('\r\n')).toBe(true);
+    expect(pieces.join('').split('\r\n').length).toBe(1202);
+    expect(pieces.join('').match(/time_utc/g)).toHaveLength(1);
+  });
+
+  it('has its head even without a reading', () => {
+    expect([...readingsCsv([], fixtureJoint(), 'UTC')].join('')).toBe(`${readingColumns.join(',')}\r\n`);
+  });
+
+  it('has every column documented, in the same order, and no other', () => {
+    const documented = readFileSync(new URL('../../../server/report/COLUMNS.md', import.meta.url), 'utf8')
+      .split('\n')
+      .flatMap((line) => /^\| `([a-z_]+)` *\|/.exec(line)?.[1] ?? []);
+    expect(documented).toEqual([...readingColumns]);
+  });
+});
