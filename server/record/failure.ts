@@ -27,14 +27,24 @@ export class RecordFailure extends Error {
 }
 
 /** SQLite's own result codes; the low byte is the primary one. */
-export const resultCode = (error: unknown): number | undefined => {
-  if (typeof error !== 'object' || error === null || !('errcode' in error)) return undefined;
-  return typeof error.errcode === 'number' ? error.errcode & 0xff : undefined;
-};
-const full = 13;
 const busy = 5;
 const corrupt = 11;
+const full = 13;
 const notADatabase = 26;
+
+/** The driver leaves the code out of some errors; SQLite's own words for them then say which it was. */
+const codes: Readonly<Record<string, number>> = {
+  'database is locked': busy,
+  'database disk image is malformed': corrupt,
+  'database or disk is full': full,
+  'file is not a database': notADatabase,
+};
+
+const resultCode = (error: unknown): number | undefined => {
+  if (typeof error !== 'object' || error === null) return undefined;
+  if ('errcode' in error && typeof error.errcode === 'number') return error.errcode & 0xff;
+  return codes[wordsOf(error)];
+};
 export const isDiskFull = (error: unknown): boolean => resultCode(error) === full;
 export const isBusy = (error: unknown): boolean => resultCode(error) === busy;
 export const isNotADatabase = (error: unknown): boolean => resultCode(error) === notADatabase;
