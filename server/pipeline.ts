@@ -24,14 +24,17 @@ export interface Store {
   commit(items: readonly Item[]): { readonly items: readonly CommittedItem[] };
   sealDue(now: Instant): void;
   /** Chains of joints that are open: those that go on. */
-  openJoints(): readonly string[];
+  chains(): readonly { readonly chain: string; readonly open: boolean; readonly position: number }[];
   inputs(chain: string): Iterable<Input>;
 }
 
 /** One committed step of one joint. */
 export interface Step {
   readonly joint: string;
+  /** Empty where nothing was committed and only time has passed. */
   readonly items: readonly CommittedItem[];
+  /** Position in the record up to which this step speaks. */
+  readonly position: number;
   readonly assessment: Assessment;
 }
 
@@ -79,6 +82,7 @@ interface Batch {
 }
 
 const tickEvery = milliseconds(1000);
+const clockStepAtLeast = 1000;
 
 export function createPipeline({ store, clock, rules, station }: PipelineOptions): Pipeline {
   const intake = createIntake(rules, station);
@@ -92,6 +96,7 @@ export function createPipeline({ store, clock, rules, station }: PipelineOptions
   /** A batch that the record refused: tried again before anything else is taken, so that order stays. */
   let unsent: Batch | undefined;
   let refusedBecause: string | undefined;
+  let clockOffset = clock.wall() - clock.monotonic();
 
   /** Arrival never steps back, whatever the wall clock does. */
   const stamp = (at: Instant = clock.wall()): Instant => {
@@ -160,9 +165,15 @@ export function createPipeline({ store, clock, rules, station }: PipelineOptions
   const tell = (committed: readonly CommittedItem[]): void => {
     for (const run of intake.runs.values()) {
       const items = committed.filter((item) => item.chain === run.id);
+      run.position = items.at(-1)?.position ?? run.position;
       if (items.length === 0) continue;
-      for (const listener of stepListeners) listener({ joint: run.id, items, assessment: run.assessment });
+      tellStep(run, items);
     }
+  };
+
+  const tellStep = (run: JointRun, items: readonly CommittedItem[]): void => {
+    const { id: joint, position, assessment } = run;
+    for (const listener of stepListeners) listener({ joint, items, position, assessment });
   };
 
   /** Each second: a refused batch is tried again, time passes for every open joint, journals are sealed. */
@@ -171,17 +182,28 @@ export function createPipeline({ store, clock, rules, station }: PipelineOptions
     if (unsent !== undefined) send(unsent);
     step();
     if (unsent !== undefined) return;
+    noticeClockStep();
     const now = stamp();
     for (const run of intake.openRuns()) {
       run.judge.advance(now);
       run.touched = true;
     }
     send(concluded({ items: [], asked: [] }));
+    if (unsent === undefined) for (const run of intake.openRuns()) tellStep(run, []);
     try {
       store.sealDue(now);
     } catch (cause) {
       refuse(reasonOf(cause));
     }
+  };
+
+  /** The wall clock against the one that never steps: a jump is an entry, since times on both sides of it do not compare. */
+  const noticeClockStep = (): void => {
+    const offset = clock.wall() - clock.monotonic();
+    const stepped = Math.round(offset - clockOffset);
+    if (Math.abs(stepped) <= clockStepAtLeast) return;
+    clockOffset = offset;
+    send(concluded({ items: intake.ofStation({ kind: 'clock', steppedMilliseconds: stepped }, stamp()), asked: [] }));
   };
 
   const ask = (make: (at: Instant) => Item[]): Promise<number> =>
@@ -194,10 +216,12 @@ export function createPipeline({ store, clock, rules, station }: PipelineOptions
   const resumeOpenJoints = (): void => {
     const at = stamp();
     const started: StationEvent = { kind: 'station', state: 'started' };
-    for (const chain of store.openJoints()) {
+    for (const { chain, open, position } of store.chains()) {
+      if (chain === stationChain || !open) continue;
       const newestScans = new Map<string, Scan>();
       const run = resumeRun(watchScans(store.inputs(chain), newestScans));
       if (run === undefined) continue;
+      run.position = position;
       intake.runs.set(chain, run);
       for (const scan of newestScans.values()) intake.resumeFrom(scan);
     }

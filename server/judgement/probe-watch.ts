@@ -48,7 +48,7 @@ const isPlausible = (value: ScanValue): boolean =>
 
 function takeGood(state: State, probe: ProbeState, value: ScanValue, at: Instant): void {
   const broken =
-    probe.badSince !== undefined || probe.good === undefined || at - probe.good.at > freshFor(state, probe);
+    probe.badSince !== undefined || probe.goodSince === undefined || at - probe.good!.at > freshFor(state, probe);
   if (broken) probe.goodSince = at;
   probe.good = { at, temperature: value.temperature! };
   probe.lastQuality = 'good';
@@ -89,6 +89,8 @@ function openTrouble(state: State, probe: ProbeState, firstScanAt: Instant): voi
   const comesBack =
     !byLink && probe.recoveredAt !== undefined && state.now - probe.recoveredAt <= rules.recurrenceWithin;
   probe.troubleByLink = byLink;
+  // The run of good readings ended with the trouble, even where its cause was only that they came late.
+  delete probe.goodSince;
   if (comesBack) {
     const since = probe.earlierTroubleFrom!;
     const absorbed = probeTroubles;

@@ -23,6 +23,8 @@ export interface JointRun {
   assessment: Assessment;
   concluded: Assessment | undefined;
   touched: boolean;
+  /** Newest position of this joint in the record. */
+  position: number;
 }
 
 export type Opened = StationEvent & { kind: 'opened' };
@@ -39,6 +41,7 @@ export function startRun(at: Instant, opened: Opened): JointRun {
     assessment: judge.assess(),
     concluded: undefined,
     touched: true,
+    position: 0,
   };
 }
 

@@ -1,0 +1,10 @@
+/** Every command of the command line; a new one is one file and one line here. */
+import type { Command } from './command.ts';
+import { emulate } from './emulate.ts';
+import { judge } from './judge.ts';
+import { requirement } from './requirement.ts';
+import { schema } from './schema.ts';
+import { serve } from './serve.ts';
+import { verify } from './verify.ts';
+
+export const commands: readonly Command[] = [serve, requirement, judge, verify, emulate, schema];

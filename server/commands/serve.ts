@@ -1,0 +1,147 @@
+/** `serve`: runs a station. Without a port it is a demonstration on a simulated board. */
+import { existsSync, mkdtempSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { createDemonstration } from '../demonstration.ts';
+import { machineClock } from '../machine-clock.ts';
+import { limits } from '../measure/limits.ts';
+import { readProgram } from '../program.ts';
+import { type Station, startStation } from '../station.ts';
+import { serialPortOpener } from '../wire/serial-port.ts';
+import { cautions } from '../wording/cautions.ts';
+import { readArguments, refuse } from './arguments.ts';
+import { type Command, exitStatus, type Terminal } from './command.ts';
+import { demonstrationJoint, webFolder } from './places.ts';
+
+const help = `serve [--port PATH ...] [--data FOLDER [--begin]] [--http NUMBER] [--host ADDRESS]
+
+Runs a station and prints its address. Without --port it is a demonstration on a simulated board.
+
+  --port PATH     serial port of a board, as /dev/ttyUSB0 or COM3; may be given several times
+  --baud NUMBER   speed of the ports, 115200 if not given
+  --data FOLDER   where the record is kept; needed with --port
+  --begin         begin a new record in that folder. Without it a folder that holds none is refused,
+                  so that a mistyped folder does not silently begin a new history
+  --http NUMBER   port of the address, 4180 if not given; 0 takes a free one
+  --host ADDRESS  address to listen on, 127.0.0.1 if not given. There is no log-in yet: whoever reaches
+                  the address can act in any name, so open it to a trusted network only
+  --help          this page
+
+Ends with Ctrl+C. Exit status: 0 ended as asked, 3 could not start.`;
+
+const options = {
+  port: { type: 'string', multiple: true },
+  baud: { type: 'string' },
+  data: { type: 'string' },
+  begin: { type: 'boolean' },
+  http: { type: 'string' },
+  host: { type: 'string' },
+} as const;
+
+export const serve: Command = {
+  name: 'serve',
+  summary: 'run a station; without a port, a demonstration',
+  help,
+  async run(args, terminal) {
+    const asked = readArguments(serve, options, args, terminal);
+    if (typeof asked === 'number') return asked;
+    const { values, positionals } = asked;
+    if (positionals.length > 0)
+      return refuse(serve, `"${positionals[0]}" is not understood; ports are given with --port`, terminal);
+    const ports = values.port ?? [];
+    const httpPort = wholeNumber(values.http ?? '4180', 65_535);
+    const baudRate = wholeNumber(values.baud ?? '115200', 4_000_000);
+    if (httpPort === undefined) return refuse(serve, '--http wants a number from 0 to 65535', terminal);
+    if (baudRate === undefined || baudRate < 300)
+      return refuse(serve, '--baud wants a speed from 300 to 4000000', terminal);
+    if (ports.length > limits.boardsMaximum) return refuse(serve, `at most ${limits.boardsMaximum} ports`, terminal);
+    if (new Set(ports).size !== ports.length) return refuse(serve, 'the same port is given twice', terminal);
+    if (ports.length > 0 && values.data === undefined) {
+      return refuse(serve, 'say with --data where the record is kept (and --begin the first time)', terminal);
+    }
+    if (!existsSync(webFolder)) return refuse(serve, 'the pages are not built; run npm run build', terminal);
+    const common = { httpPort, host: values.host ?? '127.0.0.1', folder: values.data, begin: values.begin === true };
+    try {
+      return ports.length > 0
+        ? await serveHardware(ports, baudRate, { ...common, folder: values.data! }, terminal)
+        : await serveDemonstration(common, terminal);
+    } catch (cause) {
+      terminal.err(`serve: ${cause instanceof Error ? cause.message : String(cause)}`);
+      if (!common.begin && /no record in/.test(String(cause)))
+        terminal.err('To begin a new record there, add --begin.');
+      return exitStatus.failed;
+    }
+  },
+};
+
+interface Common {
+  readonly httpPort: number;
+  readonly host: string;
+  readonly folder: string | undefined;
+  readonly begin: boolean;
+}
+
+async function serveHardware(
+  ports: readonly string[],
+  baudRate: number,
+  common: Common & { folder: string },
+  terminal: Terminal,
+): Promise<number> {
+  const station = await startStation({
+    ...common,
+    ports,
+    openPort: serialPortOpener(baudRate),
+    clock: machineClock(),
+    platform: process.platform,
+    webFolder,
+    program: readProgram(),
+    tell: terminal.err,
+  });
+  announce(station, common.folder, terminal);
+  await untilAsked();
+  await station.close();
+  return exitStatus.done;
+}
+
+async function serveDemonstration(common: Common, terminal: Terminal): Promise<number> {
+  const demonstration = await createDemonstration(demonstrationJoint);
+  const folder = common.folder ?? mkdtempSync(join(tmpdir(), 'preheat-ledger-demonstration-'));
+  const { clock, path, openPort, remark } = demonstration;
+  const station = await startStation({
+    ...common,
+    folder,
+    begin: common.begin || common.folder === undefined,
+    ports: [path],
+    openPort,
+    clock,
+    platform: process.platform,
+    webFolder,
+    program: readProgram(),
+    demonstration: remark === undefined ? {} : { remark },
+    tell: terminal.err,
+  });
+  terminal.out('Demonstration on a simulated board: nothing here was measured.');
+  if (remark !== undefined) terminal.out(remark);
+  announce(station, folder, terminal);
+  const asked = untilAsked();
+  await Promise.race([demonstration.play(station), asked]);
+  await asked;
+  demonstration.close();
+  await station.close();
+  return exitStatus.done;
+}
+
+function announce(station: Station, folder: string, terminal: Terminal): void {
+  terminal.out(`Station: ${station.address}`);
+  terminal.out(`Record:  ${folder}`);
+  for (const caution of cautions) terminal.out(`  ${caution}`);
+  terminal.out('Ctrl+C ends it.');
+}
+
+const untilAsked = (): Promise<void> =>
+  new Promise((resolve) => {
+    for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, () => resolve());
+  });
+
+const wholeNumber = (text: string, most: number): number | undefined =>
+  /^\d{1,7}$/.test(text) && Number(text) <= most ? Number(text) : undefined;

@@ -1,0 +1,79 @@
+/** Work that takes longer than a reading may wait: done beside the trip, on a connection of its own that can only read. */
+import type { Assessment } from '../judgement/assessment.ts';
+import { judgeAll } from '../judgement/judge.ts';
+import type { HistoryView } from '../measure/history.ts';
+import type { Instant } from '../measure/quantity.ts';
+import type { Program } from '../program.ts';
+import type { RecordReader } from '../record/read.ts';
+import { thin } from '../record/thin.ts';
+import { readingsCsv } from '../report/csv.ts';
+import { gather, ofRecord } from '../report/gather.ts';
+import { pages } from '../report/pages.ts';
+import { renderPdf } from '../report/pdf.ts';
+import { arrival } from '../weld/entry.ts';
+import type { Joint } from '../weld/joint.ts';
+import type { Scan } from '../weld/scan.ts';
+
+export type Errand =
+  | {
+      readonly kind: 'history';
+      readonly joint: string;
+      readonly probes: readonly string[];
+      readonly from: Instant;
+      readonly to: Instant;
+      readonly points: number;
+      readonly periodMilliseconds: number;
+    }
+  | { readonly kind: 'judge'; readonly joint: string }
+  | { readonly kind: 'pdf'; readonly joint: string; readonly zone: string }
+  | { readonly kind: 'csv'; readonly joint: string; readonly zone: string };
+
+export interface Judged {
+  readonly joint: Joint;
+  readonly assessment: Assessment;
+  readonly periodMilliseconds: number;
+}
+export type Outcome<E extends Errand> = E extends { kind: 'history' }
+  ? HistoryView
+  : E extends { kind: 'judge' }
+    ? Judged
+    : Uint8Array;
+
+export async function run(
+  errand: Errand,
+  reader: RecordReader,
+  program: Program,
+): Promise<HistoryView | Judged | Uint8Array> {
+  switch (errand.kind) {
+    case 'history':
+      return thin(reader.scansBetween(errand.joint, errand.from, errand.to), errand);
+    case 'judge':
+      return judged(reader, errand.joint);
+    case 'pdf': {
+      const facts = gather({ ...ofRecord(reader, errand.joint), program, rules: program.rules, zone: errand.zone });
+      return renderPdf(pages(facts));
+    }
+    case 'csv': {
+      const { joint } = judged(reader, errand.joint);
+      const text = [...readingsCsv(scansOf(reader, errand.joint), joint, errand.zone)].join('');
+      return new TextEncoder().encode(text);
+    }
+  }
+}
+
+function judged(reader: RecordReader, chain: string): Judged {
+  let joint: Joint | undefined;
+  let periodMilliseconds = 1000;
+  let last = 0 as Instant;
+  for (const input of reader.inputs(chain)) {
+    last = Math.max(last, arrival(input)) as Instant;
+    if (input.type === 'station' && input.event.kind === 'opened') ({ joint, periodMilliseconds } = input.event);
+    if (input.type === 'act' && input.act.kind === 'revise') joint = input.act.joint;
+  }
+  if (joint === undefined) throw new Error(`the record of ${chain} has no opening entry`);
+  return { joint, periodMilliseconds, assessment: judgeAll(reader.inputs(chain), last).assessment };
+}
+
+function* scansOf(reader: RecordReader, chain: string): Iterable<Scan> {
+  for (const input of reader.inputs(chain)) if (input.type === 'scan') yield input.scan;
+}

@@ -1,0 +1,66 @@
+/** Sends errands to threads beside the trip: one for what a screen waits for, one for paper. */
+import { Worker } from 'node:worker_threads';
+import type { Errand, Outcome } from './errand.ts';
+
+export interface Errands {
+  /** Rejects with the cause in words. */
+  run<E extends Errand>(errand: E): Promise<Outcome<E>>;
+  close(): Promise<void>;
+}
+
+export function createErrands(folder: string): Errands {
+  const quick = createThread(folder);
+  const paper = createThread(folder);
+  return {
+    run: (errand) => (errand.kind === 'pdf' || errand.kind === 'csv' ? paper : quick).run(errand),
+    close: async () => {
+      await Promise.all([quick.close(), paper.close()]);
+    },
+  };
+}
+
+interface Waiting {
+  readonly done: (outcome: never) => void;
+  readonly failed: (cause: Error) => void;
+}
+
+/** Started at the first errand; if it dies, whoever waits is told and the next errand starts a new one. */
+function createThread(folder: string): Errands {
+  let worker: Worker | undefined;
+  let next = 0;
+  const waiting = new Map<number, Waiting>();
+
+  const start = (): Worker => {
+    const written = import.meta.url.endsWith('.ts');
+    const file = new URL(`./worker.${written ? 'ts' : 'js'}`, import.meta.url);
+    // As written, the thread needs the same loader that runs the sources.
+    const made = new Worker(file, { workerData: { folder }, ...(written ? { execArgv: ['--import', 'tsx'] } : {}) });
+    made.on('message', ({ id, outcome, failure }: { id: number; outcome: never; failure?: string }) => {
+      const one = waiting.get(id);
+      waiting.delete(id);
+      if (failure === undefined) one?.done(outcome);
+      else one?.failed(new Error(failure));
+    });
+    const end = (cause: string): void => {
+      if (worker === made) worker = undefined;
+      for (const one of waiting.values()) one.failed(new Error(cause));
+      waiting.clear();
+    };
+    made.on('error', (cause) => end(cause instanceof Error ? cause.message : String(cause)));
+    made.on('exit', () => end('the errand was broken off'));
+    return made;
+  };
+
+  return {
+    run: (errand) =>
+      new Promise((done, failed) => {
+        worker ??= start();
+        const id = next++;
+        waiting.set(id, { done, failed });
+        worker.postMessage({ id, errand });
+      }),
+    async close() {
+      await worker?.terminate();
+    },
+  };
+}

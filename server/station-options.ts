@@ -1,0 +1,21 @@
+/** What a station is put together from; every thing that touches the world is handed in. */
+import type { Clock } from './measure/clock.ts';
+import type { Program } from './program.ts';
+import type { OpenPort } from './wire/port.ts';
+
+export interface StationOptions {
+  readonly folder: string;
+  readonly begin: boolean;
+  readonly ports: readonly string[];
+  readonly openPort: OpenPort;
+  readonly clock: Clock;
+  readonly platform: string;
+  readonly httpPort: number;
+  readonly host: string;
+  readonly webFolder: string;
+  readonly program: Program;
+  /** Set where this is a demonstration; with words for the screen where there is something to say. */
+  readonly demonstration?: { readonly remark?: string };
+  /** For what an operator has to see on the terminal. */
+  readonly tell: (line: string) => void;
+}

@@ -1,0 +1,121 @@
+/** What the screen's routes ask of the station: open joints from the trip's own memory, closed ones and long views from the record by errand. */
+
+import type { Errand, Judged, Outcome } from './errands/errand.ts';
+import { inputOf, stationChain } from './ledger/item.ts';
+import type { Instant } from './measure/quantity.ts';
+import type { Pipeline } from './pipeline.ts';
+import type { RecordReader } from './record/read.ts';
+import type { JointState, LinkView, StationView } from './screen/contract.ts';
+import type { ViewSource } from './screen/views.ts';
+import type { StationOptions } from './station-options.ts';
+import type { WireEvent } from './wire/event.ts';
+import type { Link } from './wire/serial-link.ts';
+
+export interface ViewParts {
+  readonly options: StationOptions;
+  readonly record: RecordReader;
+  readonly pipeline: Pipeline;
+  readonly links: ReadonlyMap<string, Link>;
+  readonly linkEvents: ReadonlyMap<string, WireEvent & { type: 'link' }>;
+  readonly errand: <E extends Errand>(errand: E) => Promise<Outcome<E>>;
+}
+
+export function stationViews({ options, record, pipeline, links, linkEvents, errand }: ViewParts): ViewSource {
+  const { clock, demonstration } = options;
+  /** A closed joint does not change: it is judged once. */
+  const closed = new Map<string, Promise<Judged>>();
+
+  const known = (id: string): boolean => id !== stationChain && record.chains().some((each) => each.chain === id);
+
+  const judged = async (id: string): Promise<Judged> => {
+    const run = pipeline.run(id);
+    if (run !== undefined) {
+      const { joint, assessment } = run;
+      return { joint, assessment, periodMilliseconds: Math.max(1000, ...run.periods.values()) };
+    }
+    const kept = closed.get(id) ?? errand({ kind: 'judge', joint: id });
+    closed.set(id, kept);
+    kept.catch(() => closed.delete(id));
+    return kept;
+  };
+
+  const joint = async (id: string): Promise<JointState | undefined> => {
+    if (!known(id)) return undefined;
+    const { joint, assessment, periodMilliseconds } = await judged(id);
+    const { hash, seq, position } = record.head(id);
+    return {
+      joint,
+      assessment,
+      position: pipeline.run(id)?.position ?? position,
+      periodMilliseconds,
+      headHash: hash,
+      entries: seq,
+    };
+  };
+
+  return {
+    station: (): StationView => {
+      const because = pipeline.notRecordingBecause();
+      return {
+        now: clock.wall(),
+        recording: because === undefined,
+        ...(because === undefined ? {} : { notRecordingBecause: because }),
+        demonstration: demonstration !== undefined,
+        ...(demonstration?.remark === undefined ? {} : { remark: demonstration.remark }),
+        links: [...links].map(([port, link]) => linkView(port, link, linkEvents.get(port), pipeline)),
+      };
+    },
+    joints: () =>
+      Promise.all(
+        record
+          .chains()
+          .filter(({ chain }) => chain !== stationChain)
+          .map(async ({ chain }) => {
+            const { joint, assessment } = await judged(chain);
+            return { id: chain, title: joint.title, assessment };
+          }),
+      ),
+    joint,
+    async history(id, { from, to, points }) {
+      const { joint, periodMilliseconds } = await judged(id);
+      const span = { from: from ?? openedAt(record, id), to: to ?? clock.wall() };
+      const probes = joint.probes.map((probe) => probe.id);
+      return errand({ kind: 'history', joint: id, probes, ...span, points, periodMilliseconds });
+    },
+    timeline: async (id) =>
+      [...record.entries(id)].flatMap((entry) => {
+        const input = inputOf(entry);
+        return input === undefined
+          ? []
+          : [{ at: entry.at, seq: entry.seq, who: entry.who, kind: entry.kind, body: entry.body }];
+      }),
+    pdf: (id, zone) => errand({ kind: 'pdf', joint: id, zone }),
+    csv: (id, zone) => errand({ kind: 'csv', joint: id, zone }),
+    document: (sha256) => record.document(sha256),
+  };
+}
+
+function openedAt(record: RecordReader, id: string): Instant {
+  for (const entry of record.entries(id)) return entry.at;
+  return 0 as Instant;
+}
+
+function linkView(
+  port: string,
+  link: Link,
+  event: (WireEvent & { type: 'link' }) | undefined,
+  pipeline: Pipeline,
+): LinkView {
+  const { linesGood, linesBad } = link.counts();
+  const boards = pipeline.intake.boards;
+  const board = [...boards.byId.values()].find((each) => each.port === port)?.hello;
+  return {
+    port,
+    state: event?.state ?? 'opening',
+    ...(board === undefined ? {} : { board: board.board, simulated: board.simulated }),
+    verified: boards.identities.get(port)?.verified === true && board?.simulated !== true,
+    ...(event?.advice === undefined ? {} : { advice: event.advice }),
+    linesGood,
+    linesBad,
+  };
+}

@@ -1,0 +1,134 @@
+/**
+ * A station put together: record, pipeline, links, desk, screen and door on one address. Ports, disk, clock
+ * and socket are opened here and in the commands, nowhere else.
+ */
+import { createServer } from 'node:http';
+import type { AddressInfo } from 'node:net';
+import type { HostFrame } from '../firmware-protocol/codec/frame.ts';
+import { deskRouter } from './desk/router.ts';
+import { createDoor, isSameOrigin } from './door/door.ts';
+import { createErrands } from './errands/errands.ts';
+import { stationChain } from './ledger/item.ts';
+import type { Clock } from './measure/clock.ts';
+import { createPipeline, type Pipeline } from './pipeline.ts';
+import type { Program } from './program.ts';
+import { openRecord } from './record/store.ts';
+import { createLive } from './screen/live.ts';
+import { viewRouter } from './screen/views.ts';
+import type { StationOptions } from './station-options.ts';
+import { stationViews } from './station-views.ts';
+import type { WireEvent } from './wire/event.ts';
+import type { OpenPort } from './wire/port.ts';
+import { portIdentity } from './wire/port-identity.ts';
+import { type Link, openLink } from './wire/serial-link.ts';
+
+export interface Station {
+  readonly address: string;
+  readonly pipeline: Pipeline;
+  readonly links: ReadonlyMap<string, Link>;
+  /** Newest word of each link. */
+  readonly linkEvents: ReadonlyMap<string, WireEvent & { type: 'link' }>;
+  send(port: string, frame: HostFrame): boolean;
+  close(): Promise<void>;
+}
+
+/** Rejects with RecordRefusal for the folder, and with words for an address that is taken. */
+export async function startStation(options: StationOptions): Promise<Station> {
+  const { clock, folder, program, ports, tell } = options;
+  const record = openRecord({ folder, begin: options.begin, program: program.rules, now: () => clock.wall() });
+  try {
+    const pipeline = createPipeline({ store: record, clock, rules: program.rules, station: `station ${options.host}` });
+    const errands = createErrands(folder);
+    const links = new Map<string, Link>();
+    const linkEvents = new Map<string, WireEvent & { type: 'link' }>();
+    const views = stationViews({
+      options,
+      record,
+      pipeline,
+      links,
+      linkEvents,
+      errand: errands.run,
+    });
+
+    const desk = deskRouter({
+      now: () => clock.wall(),
+      joint: (id) => pipeline.run(id),
+      isTaken: (id) => id === stationChain || record.chains().some((each) => each.chain === id),
+      openJoints: () => record.chains().filter((each) => each.open).length,
+      open: (joint, who) => pipeline.open(joint, who.name),
+      act: (id, named) => pipeline.act(id, named),
+      putDocument: (bytes, mediaType) => record.putDocument(bytes, mediaType),
+    });
+    const app = createDoor({
+      webFolder: options.webFolder,
+      routers: [desk, viewRouter(views)],
+      onFailure: (cause) =>
+        tell(`A request failed: ${cause instanceof Error ? (cause.stack ?? cause.message) : String(cause)}`),
+    });
+    const http = createServer(app);
+    const address = await listen(http, options.httpPort, options.host);
+    const live = createLive(http, {
+      clock,
+      station: views.station,
+      after: (joint, position, limit) => record.after(position, { chain: joint, limit }),
+      assessment: (joint) => pipeline.run(joint)?.assessment,
+      isAllowed: isSameOrigin,
+    });
+    pipeline.onStep((step) => live.step(step.joint, step.items, step.assessment, step.position));
+    pipeline.onRecordingChange(() => {
+      const because = pipeline.notRecordingBecause();
+      tell(because === undefined ? 'Recording again.' : `NOT RECORDING: ${because}`);
+      live.stationChanged();
+    });
+
+    for (const path of ports) {
+      const onEvent = (event: WireEvent): void => {
+        if (event.type === 'link') {
+          linkEvents.set(path, event);
+          if (event.state === 'refused' || event.state === 'lost')
+            tell(`${path}: ${event.cause}${event.advice === undefined ? '' : `\n${event.advice}`}`);
+          // What stands behind the port is asked anew at each opening: another cable may be in it now.
+          if (event.state === 'open')
+            void portIdentity(path).then((identity) => pipeline.portIdentified(path, identity));
+        }
+        pipeline.wire(event);
+      };
+      links.set(path, openLink({ path, openPort: options.openPort, clock, platform: options.platform, onEvent }));
+    }
+
+    return {
+      address,
+      pipeline,
+      links,
+      linkEvents,
+      send: (port, frame) => links.get(port)?.send(frame) ?? false,
+      async close() {
+        await Promise.all([...links.values()].map((link) => link.close()));
+        pipeline.close();
+        await live.close();
+        http.closeAllConnections();
+        await errands.close();
+        record.close();
+      },
+    };
+  } catch (cause) {
+    record.close();
+    throw cause;
+  }
+}
+
+/** Express hands a listening error to the callback and goes on deaf; a bare server rejects as it should. */
+function listen(http: ReturnType<typeof createServer>, port: number, host: string): Promise<string> {
+  return new Promise((resolve, reject) => {
+    http.once('error', (cause: NodeJS.ErrnoException) => {
+      const advice =
+        cause.code === 'EADDRINUSE'
+          ? `port ${port} is in use: another station may be running. Close it, or start with --http and another number (0 takes a free one)`
+          : cause.message;
+      reject(new Error(`cannot listen on ${host}:${port}: ${advice}`));
+    });
+    http.listen(port, host, () =>
+      resolve(`http://${host.includes(':') ? `[${host}]` : host}:${(http.address() as AddressInfo).port}/`),
+    );
+  });
+}
