@@ -38,12 +38,17 @@ export interface Import {
   /** A file of the project, relative to its root; or the name of a package or of a part of Node. */
   readonly to: string;
   readonly isOwn: boolean;
+  /** Gone once types are erased. */
+  readonly isTypeOnly: boolean;
 }
 
 /** Every import of a file: static, type-only, re-export and dynamic. */
 export function importsOf(file: string): Import[] {
-  return ts.preProcessFile(textOf(file), true, true).importedFiles.map(({ fileName }) => {
+  const text = textOf(file);
+  return ts.preProcessFile(text, true, true).importedFiles.map(({ fileName, end }) => {
     const isOwn = fileName.startsWith('.');
-    return { from: file, to: isOwn ? posix.join(posix.dirname(file), fileName) : fileName, isOwn };
+    const statement = text.slice(0, end).match(/.*\b(?:import|export)\b[^;]*$/s)?.[0] ?? '';
+    const isTypeOnly = /\b(?:import|export)\s+type\b[^;]*$/.test(statement.slice(statement.lastIndexOf(';') + 1));
+    return { from: file, to: isOwn ? posix.join(posix.dirname(file), fileName) : fileName, isOwn, isTypeOnly };
   });
 }
