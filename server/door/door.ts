@@ -2,7 +2,6 @@
  * The way in: one express application with headers, origin check, static pages and an error answer in
  * words. main mounts each room's router on it.
  */
-import { join } from 'node:path';
 import express, { type Express, type NextFunction, type Request, type Response, type Router } from 'express';
 import helmet from 'helmet';
 
@@ -38,7 +37,7 @@ export function createDoor({ webFolder, routers, onFailure }: DoorOptions): Expr
 
   app.use(express.static(webFolder, { index: false, maxAge: '1h', immutable: false }));
   app.get('/{*page}', (_request, response) => {
-    response.set('Cache-Control', 'no-cache').sendFile(join(webFolder, 'index.html'));
+    response.set('Cache-Control', 'no-cache').sendFile('index.html', { root: webFolder });
   });
   app.use((cause: unknown, _request: Request, response: Response, next: NextFunction) => {
     if (response.headersSent) return next(cause);
