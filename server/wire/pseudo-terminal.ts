@@ -3,6 +3,7 @@
  * serial port. The line is set raw before the path is handed out, so that nothing is echoed and no LF changes
  * on the way. Where the system has none, the answer is undefined and the caller takes an in-process port.
  */
+import { closeSync, constants, openSync } from 'node:fs';
 import { createPump } from './pump.ts';
 import { serialPortOpener } from './serial-port.ts';
 
@@ -24,10 +25,13 @@ export const openPseudoTerminal = async (): Promise<PseudoTerminal | undefined> 
   const pair = await openPair();
   if (pair === undefined) return undefined;
   const { master, slave } = pair;
-  // The library reads the other end too, and would take from the station what is meant for it.
-  slave.pause();
+  // The library would read the other end too, and take from the station what is meant for it; but someone has to
+  // hold that end open, or its settings are forgotten. So it is held here, by one who never reads.
+  const holder = openSync(pair.ptsName, constants.O_RDWR | constants.O_NOCTTY);
+  slave.destroy();
   await setRaw(pair.ptsName);
   const pump = createPump(pair.fd);
+  let closed = false;
   let hear: (bytes: string) => void = () => {};
   master.on('data', (bytes) => hear(bytes.toString('latin1')));
   return {
@@ -38,8 +42,10 @@ export const openPseudoTerminal = async (): Promise<PseudoTerminal | undefined> 
       hear = next;
     },
     close: () => {
+      if (closed) return;
+      closed = true;
       pump.close();
-      slave.destroy();
+      closeSync(holder);
       master.destroy();
     },
   };
@@ -47,7 +53,6 @@ export const openPseudoTerminal = async (): Promise<PseudoTerminal | undefined> 
 
 interface Stream {
   on(event: 'data', listener: (bytes: Buffer) => void): unknown;
-  pause(): unknown;
   destroy(): unknown;
 }
 

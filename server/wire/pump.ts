@@ -14,7 +14,7 @@ export interface Pump {
   close(): void;
 }
 
-const retryMilliseconds = 5;
+const retryMilliseconds = 1;
 const patienceMilliseconds = 1_000;
 
 export const createPump = (descriptor: number): Pump => {

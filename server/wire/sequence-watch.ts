@@ -1,6 +1,6 @@
 /**
- * Which sample lines of one board came, came twice, or never came. The memory is bounded: numbers that are
- * missing beyond the bound stay missing, and a line that fills such a place is taken as one not seen before.
+ * Which sample lines of one board came, came twice, or never came. The memory is bounded: a number that was
+ * forgotten stays missing, and its line, sent again, is not taken, since it might have come before.
  */
 import { limits } from '../measure/limits.ts';
 

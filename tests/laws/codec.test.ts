@@ -7,6 +7,8 @@ import { decode } from '../../firmware-protocol/codec/decode.ts';
 import { encode } from '../../firmware-protocol/codec/encode.ts';
 import { anyFrame, anySample } from '../support/any-frame.ts';
 
+fc.configureGlobal({ seed: 1 });
+
 describe('a frame', () => {
   it('comes back from its line as it was', () => {
     fc.assert(

@@ -8,6 +8,8 @@ import { openIntake } from '../../server/wire/line-intake.ts';
 import { settled } from '../rooms/wire/hand-clock.ts';
 import { anyFrame } from '../support/any-frame.ts';
 
+fc.configureGlobal({ seed: 1 });
+
 interface Taken {
   readonly lines: string[];
   readonly dropped: number;
