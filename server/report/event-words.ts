@@ -2,7 +2,7 @@
 import type { Instant } from '../measure/quantity.ts';
 import { milliCelsius } from '../measure/quantity.ts';
 import type { Act, StationEvent } from '../weld/entry.ts';
-import { temperatureText } from '../wording/temperature.ts';
+import { limitText } from '../wording/temperature.ts';
 import { durationText } from '../wording/time.ts';
 import { placeText, sourceText, useText } from '../wording/words.ts';
 import type { Times } from './paper.ts';
@@ -20,7 +20,7 @@ export const actWords = (act: Act, enteredAt: Instant, times: Times): string => 
     case 'pass end':
       return `Pass ${act.pass} ended${earlier(act.happenedAt, enteredAt, times)}`;
     case 'contact reading':
-      return `Contact reading ${temperatureText(milliCelsius(act.celsius))} with ${act.instrument}, ${useText(act.use).toLowerCase()}, part ${act.place.part}: ${placeText(act.place)}${earlier(act.happenedAt, enteredAt, times)}`;
+      return `Contact reading ${limitText(milliCelsius(act.celsius))} with ${act.instrument}, ${useText(act.use).toLowerCase()}, part ${act.place.part}: ${placeText(act.place)}${earlier(act.happenedAt, enteredAt, times)}`;
     case 'note':
       return `Note: ${folded(act.text)}${act.document === undefined ? '' : ` (document ${act.document.slice(0, 12)})`}`;
     case 'acknowledge':

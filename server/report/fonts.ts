@@ -15,10 +15,6 @@ export interface ReportFonts {
   covers(codePoint: number): boolean;
 }
 
-/** In the template and in svg.ts by these names. */
-export const family = 'Ledger Sans';
-export const monoFamily = 'Ledger Sans Mono';
-
 let loaded: ReportFonts | undefined;
 
 export const reportFonts = (): ReportFonts => {

@@ -3,7 +3,7 @@ import type { PassStatus } from '../../judgement/assessment.ts';
 import { rules } from '../../judgement/rules.ts';
 import type { MilliCelsius } from '../../measure/quantity.ts';
 import { soakText } from '../../wording/soak.ts';
-import { temperatureText } from '../../wording/temperature.ts';
+import { differenceText, temperatureText } from '../../wording/temperature.ts';
 import { durationText } from '../../wording/time.ts';
 import { conditionName } from '../../wording/words.ts';
 import type { ReportFacts } from '../facts.ts';
@@ -27,7 +27,10 @@ export const soakSection = (facts: ReportFacts, times: Times): Section => {
   if (soak.doneAt !== undefined) rows.push(['Done at', times.full(soak.doneAt)]);
   rows.push(['State at the end', soakText(soak)]);
   for (const { face, spread: kelvin } of spread) {
-    rows.push([`Spread of the zone probes, ${face} face, at the end`, `${(kelvin / 1000).toFixed(1)} K`]);
+    rows.push([
+      `Spread of the zone probes, ${face} face, at the end`,
+      differenceText(kelvin, { limit: facts.assessment.limits.evennessMaximum }),
+    ]);
   }
   return { heading: 'Soak and heat', blocks: [{ kind: 'pairs', rows }, heatTable(facts, times)] };
 };

@@ -177,6 +177,27 @@ describe('sections', () => {
     expect(text).toContain(
       'Łukasz Żółć, inspector | Note: Pads fitted on the back face, insulation 50 mm.\nSurface dry, 14 °C in the hall.',
     );
+    const contact = pages(
+      reportFacts({
+        hours: 2,
+        periodSeconds: 60,
+        extraActs: [
+          [
+            50,
+            'Ann Example',
+            {
+              kind: 'contact reading',
+              celsius: 181.5,
+              instrument: 'CP-3',
+              use: 'interpass',
+              place: { part: 'shell course 2', side: 'A', face: 'front', distanceMillimetres: 10 },
+            },
+          ],
+        ],
+      }),
+    );
+    // As it was read, not rounded.
+    expect(section(contact, 'Notes and events')).toContain('Contact reading 181.5 °C with CP-3');
     expect(text).toContain('Closed the joint: All passes welded, heat off under cover.');
   });
 

@@ -85,6 +85,9 @@ describe('PDF', () => {
         expect(sheet).toContain(`Page ${index + 1} of ${sheets.length}`);
       });
       expect(sheets[0]).toContain('Complies');
+      // Words within the chart and the drawing are text too, not outlines, and not lost for want of a font.
+      for (const words of ['minimum preheat 150 °C', 'Local time, Europe/Warsaw', 'Z1 and Z3 at 75 mm'])
+        expect(text).toContain(words);
       expect(sheets.at(-1)).toContain(facts.head.hash);
     },
   );

@@ -1,0 +1,3 @@
+/** The families that a report is set in: the names that fonts.ts gives them, and the only ones that the typesetter finds. */
+export const family = 'Ledger Sans';
+export const monoFamily = 'Ledger Sans Mono';
