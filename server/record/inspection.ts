@@ -27,6 +27,8 @@ export interface InspectionOptions {
 export interface InspectedChain extends ChainInspection {
   readonly unsealed: number;
   readonly rejudgedVerdict?: string;
+  /** Why it could not be judged anew, where that was asked for. */
+  readonly notRejudged?: string;
   /** True where both verdicts are there and differ. */
   readonly verdictDiffers: boolean;
 }
@@ -121,20 +123,32 @@ const inspectOne = (
   const stands = standing.get(chain) ?? { chain, seq: 0, hash: '', lastSeq: 0, unsealed: 0 };
   const seen = inspectChain(database, chain, Math.max(stands.lastSeq, stands.seq), [...known, stands]);
   const firstBad = seen.firstBad ?? unknownEnd(seen, stands) ?? badBeginning(seen) ?? unsealedFault(database, stands);
-  const rejudged =
-    firstBad === undefined && seen.openedAt !== undefined ? rejudge(database, chain, options) : undefined;
+  const rejudged = firstBad === undefined && seen.openedAt !== undefined ? rejudge(database, chain, options) : {};
   return {
     ...seen,
     ok: firstBad === undefined,
     ...(firstBad === undefined ? {} : { firstBad }),
     unsealed: stands.unsealed,
-    ...(rejudged === undefined ? {} : { rejudgedVerdict: rejudged }),
-    verdictDiffers: rejudged !== undefined && seen.recordedVerdict !== undefined && rejudged !== seen.recordedVerdict,
+    ...rejudged,
+    verdictDiffers: differs(seen.recordedVerdict, rejudged.rejudgedVerdict),
   };
 };
 
-const rejudge = (database: Database, chain: string, options: InspectionOptions): string | undefined =>
-  options.rejudge?.(readerOf(database).inputs(chain)).verdict;
+const rejudge = (
+  database: Database,
+  chain: string,
+  options: InspectionOptions,
+): Pick<InspectedChain, 'rejudgedVerdict' | 'notRejudged'> => {
+  if (options.rejudge === undefined) return {};
+  try {
+    return { rejudgedVerdict: options.rejudge(readerOf(database).inputs(chain)).verdict };
+  } catch (error) {
+    return { notRejudged: wordsOf(error) };
+  }
+};
+
+const differs = (recorded: string | undefined, now: string | undefined): boolean =>
+  recorded !== undefined && now !== undefined && recorded !== now;
 
 /** Entries beyond the head that the record itself knows were not written by it. */
 const unknownEnd = (seen: ChainInspection, stands: Standing): FirstBad | undefined =>

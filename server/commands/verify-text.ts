@@ -1,0 +1,126 @@
+/** What `verify` answers, in words and as JSON. What is wrong comes first. */
+import type { Gaps } from '../ledger/coverage.ts';
+import { stationChain } from '../ledger/item.ts';
+import type { BadWhy } from '../ledger/verify.ts';
+import { instant, milliseconds } from '../measure/quantity.ts';
+import type { InspectedChain, RecordInspection } from '../record/inspection.ts';
+import { durationText, instantText } from '../wording/time.ts';
+
+/** Gaps that are written out; more are counted. */
+const gapsWritten = 5;
+
+export const verifyText = (folder: string, seen: RecordInspection): string =>
+  [
+    ...headline(folder, seen),
+    ...seen.chains.flatMap((chain) => ['', ...chainText(chain)]),
+    '',
+    ...documentsText(seen.documents),
+    '',
+    'Sound means: not changed since it was written. It does not say that a probe was where the record says, nor that',
+    'a weld is sound or safe.',
+  ].join('\n');
+
+/** Plain data: sets and maps that served the inspection are left out. */
+export const verifyAnswer = (seen: RecordInspection): object => ({
+  ...seen,
+  chains: seen.chains.map(({ attached: _, named: __, noted: ___, ...chain }) => ({
+    ...chain,
+    ...(chain.chain === stationChain ? {} : { measured: isMeasured(chain) }),
+  })),
+});
+
+const headline = (folder: string, seen: RecordInspection): string[] => {
+  const lines: string[] = [];
+  for (const chain of seen.chains.filter((each) => each.verdictDiffers)) {
+    lines.push(
+      `VERDICT DIFFERS for ${chain.chain}: recorded ${chain.recordedVerdict}, judged now ${chain.rejudgedVerdict}.`,
+    );
+  }
+  lines.push(seen.ok ? `SOUND: the record in ${folder} is as it was written.` : `ALTERED: the record in ${folder}.`);
+  if (seen.damaged !== undefined)
+    lines.push(`The database file is damaged: ${seen.damaged}. Restore a copy of the folder.`);
+  if (seen.firstBad !== undefined) {
+    const { chain, seq, why, detail } = seen.firstBad;
+    lines.push(`First bad entry: entry ${seq} of ${chain}: ${reasons[why]}. ${upper(detail)}.`);
+  }
+  return lines;
+};
+
+const reasons: Readonly<Record<BadWhy, string>> = {
+  altered: 'altered',
+  missing: 'missing',
+  moved: 'not in its place',
+  'put in': 'put in by another hand',
+  'scans altered': 'the scans that belong to it are altered or missing',
+  'cut off': 'the end is cut off from here on',
+  'not the known head': 'not the entry that is known from elsewhere',
+};
+
+const chainText = (chain: InspectedChain): string[] => {
+  const count = `${chain.entries} ${chain.entries === 1 ? 'entry' : 'entries'}`;
+  const lines = [
+    `${chain.chain}: ${chain.ok ? `sound, ${count}` : `ALTERED, ${count} stand before it`}`,
+    `  head ${chain.head.seq}:${chain.head.hash}`,
+  ];
+  if (chain.chain !== stationChain) lines.push(...jointText(chain).map((line) => `  ${line}`));
+  if (chain.unsealed > 0)
+    lines.push(`  ${scans(chain.unsealed)} not sealed yet: kept, and without a hash until the next minute`);
+  if (chain.stepsBack > 0)
+    lines.push(`  the clock stepped back ${chain.stepsBack} ${chain.stepsBack === 1 ? 'time' : 'times'}`);
+  return lines;
+};
+
+const jointText = (chain: InspectedChain): string[] => {
+  const lines = [sourceText(chain)];
+  if (chain.from === undefined || chain.to === undefined) lines.push('no sealed scan');
+  else lines.push(`${scans(chain.scans)}, measured from ${time(chain.from)} to ${time(chain.to)}`);
+  for (const { board, gaps } of chain.gaps) {
+    lines.push(
+      gaps.count === 0 ? `no gap in the readings of ${board}` : gapsText(`without readings of ${board}`, gaps),
+    );
+  }
+  if (chain.asleep.count > 0) lines.push(gapsText('without a sign that the station was awake', chain.asleep));
+  lines.push(chain.closedAt === undefined ? 'still open' : `closed ${time(chain.closedAt)}`);
+  return [...lines, ...verdictLines(chain)];
+};
+
+const isMeasured = ({ source, declaredBy }: Pick<InspectedChain, 'source' | 'declaredBy'>): boolean =>
+  source?.kind === 'measured' || (source?.kind === 'not verified' && declaredBy !== undefined);
+
+const sourceText = ({ source, declaredBy }: InspectedChain): string => {
+  if (source === undefined) return 'SOURCE NOT STATED';
+  const said = `${source.kind === 'measured' ? 'measured' : source.kind.toUpperCase()} (${source.detail})`;
+  return declaredBy === undefined ? said : `${said}; source declared by ${[...new Set(declaredBy)].join(', ')}`;
+};
+
+const verdictLines = (chain: InspectedChain): string[] => {
+  if (chain.notRejudged !== undefined) return [`NOT JUDGED ANEW: ${chain.notRejudged}`];
+  const { recordedVerdict: recorded, rejudgedVerdict: now } = chain;
+  if (recorded === undefined) return now === undefined ? [] : [`no verdict recorded; judged now: ${now}`];
+  if (now === undefined) return [`verdict recorded: ${recorded}`];
+  return [
+    recorded === now
+      ? `verdict recorded: ${recorded}; judged anew: the same`
+      : `VERDICT DIFFERS: recorded ${recorded}, judged now ${now}`,
+  ];
+};
+
+const gapsText = (what: string, gaps: Gaps): string => {
+  const listed = gaps.listed
+    .slice(0, gapsWritten)
+    .map(({ from, to }) => `${time(from)} for ${durationText(milliseconds(to - from))}`);
+  const more = gaps.count - listed.length;
+  const times = `${gaps.count} ${gaps.count === 1 ? 'time' : 'times'}, ${durationText(milliseconds(gaps.totalMilliseconds))} in all`;
+  return `${times}, ${what}: ${listed.join('; ')}${more > 0 ? `; and ${more} more` : ''}`;
+};
+
+const documentsText = ({ kept, altered, missing, notKept }: RecordInspection['documents']): string[] => [
+  `documents kept: ${kept}`,
+  ...altered.map((sha256) => `  ALTERED: ${sha256}`),
+  ...missing.map((sha256) => `  MISSING: ${sha256}, handed in by an entry`),
+  ...notKept.map((sha256) => `  named by an analysis and not kept here: ${sha256}`),
+];
+
+const scans = (count: number): string => `${count} ${count === 1 ? 'scan' : 'scans'}`;
+const time = (at: number): string => instantText(instant(at), 'UTC');
+const upper = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

@@ -1,0 +1,152 @@
+/** The command verify: what it says, to which stream, with which exit status. */
+import { join } from 'node:path';
+import { expect, test } from 'vitest';
+import { verify, verifyWith } from '../../../server/commands/verify.ts';
+import { sqliteDisk } from '../../../server/record/sqlite.ts';
+import { act, at, bench, note, opened, scanItem, shortJob, temporaryFolder, verdict } from '../../support/record.ts';
+
+const ran = async (command: typeof verify, ...args: string[]) => {
+  const out: string[] = [];
+  const err: string[] = [];
+  const status = await command.run(args, { out: (text) => out.push(text), err: (text) => err.push(text) });
+  return { status, out: out.join('\n'), err: err.join('\n') };
+};
+const record = (said = 'cannot-be-judged'): { folder: string; head: string } => {
+  const bed = bench();
+  const job = shortJob();
+  bed.store.commit([...job.slice(0, -1), verdict(11, said)]);
+  const { seq, hash } = bed.store.head('joint-1');
+  bed.store.close();
+  return { folder: bed.folder, head: `${seq}:${hash}` };
+};
+
+test('a sound record, judged anew by the rules of today', async () => {
+  const { folder, head } = record();
+  const { status, out, err } = await ran(verify, folder, '--head', `joint-1=${head}`);
+  expect([status, err]).toEqual([0, '']);
+  expect(out.split('\n')).toEqual([
+    `SOUND: the record in ${folder} is as it was written.`,
+    '',
+    'station: sound, 2 entries',
+    expect.stringMatching(/^ {2}head 2:[0-9a-f]{64}$/),
+    '',
+    'joint-1: sound, 8 entries',
+    `  head ${head}`,
+    '  SIMULATED (board-1 says so)',
+    '  8 scans, measured from 2026-03-02 06:00:00 UTC to 2026-03-02 06:00:09 UTC',
+    '  no gap in the readings of board-1',
+    '  closed 2026-03-02 06:00:11 UTC',
+    '  verdict recorded: cannot-be-judged; judged anew: the same',
+    '',
+    'documents kept: 0',
+    '',
+    'Sound means: not changed since it was written. It does not say that a probe was where the record says, nor that',
+    'a weld is sound or safe.',
+  ]);
+});
+
+test('--json answers the same as data', async () => {
+  const { folder } = record();
+  const answer = JSON.parse((await ran(verify, folder, '--json')).out);
+  expect(answer).toMatchObject({ ok: true, verdictDiffers: false, documents: { kept: 0 } });
+  expect(answer.chains.map((chain: { chain: string }) => chain.chain)).toEqual(['station', 'joint-1']);
+  expect(answer.chains[1]).toMatchObject({
+    entries: 8,
+    scans: 8,
+    measured: false,
+    source: { kind: 'simulated' },
+    closedAt: at(11_000),
+  });
+  expect(answer.chains[1]).not.toHaveProperty('attached');
+});
+
+test('an altered record names the first bad entry, and answers 1', async () => {
+  const { folder } = record();
+  const raw = sqliteDisk.open(join(folder, 'record.sqlite'), 'write');
+  raw.exec("DROP TRIGGER entries_last; DELETE FROM entries WHERE chain = 'joint-1' AND seq = 5");
+  raw.close();
+  const { status, out } = await ran(verify, folder);
+  expect(status).toBe(1);
+  expect(out.split('\n').slice(0, 2)).toEqual([
+    `ALTERED: the record in ${folder}.`,
+    'First bad entry: entry 5 of joint-1: missing. Entry 6 follows entry 4.',
+  ]);
+  expect(out).toContain('joint-1: ALTERED, 4 entries stand before it');
+  expect(JSON.parse((await ran(verify, folder, '--json')).out).firstBad).toMatchObject({
+    chain: 'joint-1',
+    seq: 5,
+    why: 'missing',
+  });
+});
+
+test('a verdict that differs stands on the first line, and answers 1', async () => {
+  const { folder } = record('complies');
+  const { status, out } = await ran(verify, folder);
+  expect(status).toBe(1);
+  expect(out.split('\n')[0]).toBe('VERDICT DIFFERS for joint-1: recorded complies, judged now cannot-be-judged.');
+});
+
+test('what cannot be judged anew says why', async () => {
+  const { folder } = record();
+  const broken = verifyWith(() => {
+    throw new Error('the judge is away');
+  });
+  const { status, out } = await ran(broken, folder);
+  expect([status, out.includes('NOT JUDGED ANEW: the judge is away')]).toEqual([0, true]);
+});
+
+test('a head known from elsewhere that is not in the chain', async () => {
+  const { folder } = record();
+  const { status, out } = await ran(verify, folder, '--head', `joint-1=8:${'a'.repeat(64)}`);
+  expect(status).toBe(1);
+  expect(out).toContain('First bad entry: entry 8 of joint-1: not the entry that is known from elsewhere.');
+});
+
+test('gaps, sleep, a clock that steps back, scans not sealed, a joint still open, a source declared', async () => {
+  const bed = bench();
+  bed.store.commit([
+    opened(0, 'joint-1', 'measured'),
+    ...[1, 2, 12, 13, 30].map((n) => scanItem(n)),
+    note(29, 'x'),
+    note(400, 'y'),
+  ]);
+  bed.store.commit([act(400, { kind: 'declare source', statement: 'real wires' }), scanItem(401)]);
+  const { status, out } = await ran(verify, bed.folder);
+  expect(status).toBe(0);
+  expect(out).toContain('measured (board-1 says so); source declared by R. Ahlgren');
+  expect(out).toContain(
+    '2 times, 27 s in all, without readings of board-1: 2026-03-02 06:00:01 UTC for 10 s; 2026-03-02 06:00:12 UTC for 17 s',
+  );
+  expect(out).toContain(
+    '1 time, 6 min 10 s in all, without a sign that the station was awake: 2026-03-02 06:00:30 UTC',
+  );
+  expect(out).toContain('the clock stepped back 1 time');
+  expect(out).toContain('1 scan not sealed yet');
+  expect(out).toContain('still open');
+  expect(out).toContain('no verdict recorded; judged now: ');
+});
+
+test('documents that are missing or altered', async () => {
+  const bed = bench();
+  const sha256 = bed.store.putDocument(new Uint8Array([9]), 'image/png');
+  bed.store.commit([opened(0), act(1, { kind: 'note', text: 'photo', document: 'e'.repeat(64) })]);
+  bed.store.close();
+  const raw = sqliteDisk.open(join(bed.folder, 'record.sqlite'), 'write');
+  raw.exec("DROP TRIGGER documents_stay; UPDATE documents SET bytes = x'00'");
+  raw.close();
+  const { status, out } = await ran(verify, bed.folder);
+  expect(status).toBe(1);
+  expect(out).toContain(`documents kept: 1\n  ALTERED: ${sha256}\n  MISSING: ${'e'.repeat(64)}, handed in by an entry`);
+});
+
+test('bad input answers 3 and says what to do, on standard error', async () => {
+  const nowhere = await ran(verify, join(temporaryFolder(), 'nowhere'));
+  expect([nowhere.status, nowhere.out]).toEqual([3, '']);
+  expect(nowhere.err).toContain('There is no record in');
+  for (const args of [[], ['a', 'b'], ['a', '--head', 'joint-1'], ['a', '--head', 'j=0:00'], ['a', '--depth']]) {
+    const { status, err } = await ran(verify, ...args);
+    expect([status, err.includes('verify --help')]).toEqual([3, true]);
+  }
+  const { status, out } = await ran(verify, '--help');
+  expect([status, out.startsWith('verify RECORD')]).toEqual([0, true]);
+});
