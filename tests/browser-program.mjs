@@ -7,15 +7,18 @@ import { existsSync } from 'node:fs';
 import { delimiter, join } from 'node:path';
 import { run, say } from '../server/install.mjs';
 
-/** The path of a browser that starts, or undefined. */
+/** The path of a browser that is there and starts, or undefined. */
+export const installedBrowser = () => places().find(starts);
+
+/** As installedBrowser, but installs one first where none is there and that is allowed. */
 export async function browserProgram() {
-  const found = places().find(starts);
+  const found = installedBrowser();
   if (found !== undefined || !mayInstall()) return found;
   say('No browser of the Chromium family found; installing chromium from the system packages.');
   const env = { ...process.env, DEBIAN_FRONTEND: 'noninteractive' };
   await run('apt-get', ['update', '-qq'], { env });
   await run('apt-get', ['install', '-y', '-qq', '--no-install-recommends', 'chromium', 'fonts-dejavu'], { env });
-  return places().find(starts);
+  return installedBrowser();
 }
 
 /** The one command that would enable the browser tests on this system. */
