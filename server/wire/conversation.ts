@@ -137,8 +137,10 @@ const strange = (bytesTaken: number, lastBad: string): [cause: string, advice: s
   if (bytesTaken === 0) {
     return ['nothing comes from this port', 'See that the board has power, and that this is its port.'];
   }
+  // The cause stays the same from try to try, so that it is told once; what was seen last goes with the advice.
   const advice = 'Either the speed of the port is wrong, or what is connected there is no board of this station.';
-  return [lastBad === '' ? 'bytes come, but no whole line' : `bytes come, but no hello (${lastBad})`, advice];
+  if (lastBad === '') return ['bytes come, but no whole line', advice];
+  return ['bytes come, but no hello', `${advice} The last line was refused: ${lastBad}.`];
 };
 
 const isFromBoard = (frame: Frame): frame is BoardFrame =>

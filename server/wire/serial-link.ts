@@ -72,6 +72,10 @@ export const openLink = (options: LinkOptions): Link => {
     } catch (error) {
       return { kind: 'refused', spoke: false, ...portAdvice(asError(error), options.platform) };
     }
+    if (closed) {
+      await port.close();
+      return { kind: 'closed', spoke: false, cause: 'closed by the station' };
+    }
     const write = boundedWriter(port, (cause) => settle({ kind: 'lost', cause }));
     let spoke = false;
     announcer.say('waiting for hello', 'the port is open');
@@ -103,6 +107,8 @@ export const openLink = (options: LinkOptions): Link => {
     speaking = undefined;
     conversation.close();
     await port.close();
+    // A port that goes before any board has spoken was of no use: told once, as a port that does not open is.
+    if (ending.kind === 'lost' && !spoke) return { ...ending, kind: 'refused', spoke };
     return { ...ending, spoke };
   };
 

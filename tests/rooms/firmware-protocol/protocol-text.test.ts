@@ -42,6 +42,14 @@ describe('the text of the protocol', () => {
     expect(text).toContain('it is **29b1**');
   });
 
+  it('states the length of the longest lines', () => {
+    const url = new URL('../../../firmware-protocol/vectors/good.json', import.meta.url);
+    const { vectors } = JSON.parse(readFileSync(url, 'utf8')) as { vectors: { name: string; line: string }[] };
+    const lengthOf = (name: string): number => vectors.find((vector) => vector.name === name)!.line.length;
+    expect(text).toContain(`all faults, has ${lengthOf('the longest sample')} characters`);
+    expect(text).toContain(`the longest hello ${lengthOf('the longest hello')}`);
+  });
+
   it('has the bounds that the station has', () => {
     expect(bounds.lineLengthMaximum).toBe(limits.lineLengthMaximum);
     expect(bounds.channelsMaximum).toBe(limits.channelsMaximum);

@@ -47,7 +47,7 @@ describe('bounds of a link', () => {
     await link.close();
   });
 
-  it('a write that fails is a loss of the port', async () => {
+  it('a port that takes no command is of no use, and that is told once however often it is tried', async () => {
     const clock = createHandClock();
     const states: string[] = [];
     const link = openLink({
@@ -60,9 +60,43 @@ describe('bounds of a link', () => {
         close: async () => {},
       }),
     });
-    await clock.advance(0);
-    expect(states.at(-1)).toBe('lost: writing failed: Input/output error');
+    await clock.advance(60_000);
+    expect(states).toEqual([
+      'opening: opening broken',
+      'waiting for hello: the port is open',
+      'refused: writing failed: Input/output error',
+    ]);
     await link.close();
+  });
+
+  it('a link that is closed while its port is being opened closes the port and says no more', async () => {
+    const clock = createHandClock();
+    let letOpen: () => void = () => {};
+    let closes = 0;
+    const states: string[] = [];
+    const link = openLink({
+      path: 'slow',
+      platform: 'linux',
+      clock,
+      onEvent: (event) => event.type === 'link' && states.push(event.state),
+      openPort: () =>
+        new Promise((resolve) => {
+          letOpen = () =>
+            resolve({
+              write: async () => {},
+              close: async () => {
+                closes += 1;
+              },
+            });
+        }),
+    });
+    await clock.advance(0);
+    const closing = link.close();
+    letOpen();
+    await closing;
+    expect(closes).toBe(1);
+    expect(states).toEqual(['opening']);
+    expect(clock.waiting()).toBe(0);
   });
 
   it('a port that is never there is tried for ever, at most every few seconds, and told once', async () => {

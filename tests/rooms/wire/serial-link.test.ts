@@ -167,7 +167,8 @@ describe('a link to one board', () => {
       await bench.run(1000);
     }
     const next = bench.events.filter((event) => event.type === 'link').at(-1);
-    expect(next).toMatchObject({ state: 'refused', cause: expect.stringContaining('not printable') });
+    expect(next).toMatchObject({ state: 'refused', cause: 'bytes come, but no hello' });
+    expect(next).toMatchObject({ advice: expect.stringContaining('not printable') });
     await bench.link.close();
   });
 
