@@ -8,6 +8,7 @@ import { judgeAll } from '../judgement/judge.ts';
 import { type CommittedEntry, inputOf } from '../ledger/item.ts';
 import { limits } from '../measure/limits.ts';
 import type { Instant } from '../measure/quantity.ts';
+import { longestPeriod } from '../record/periods.ts';
 import type { RecordReader } from '../record/read.ts';
 import { thin } from '../record/thin.ts';
 import { arrival, type Input, type StationEvent } from '../weld/entry.ts';
@@ -80,7 +81,7 @@ export function gather(from: Gathering): ReportFacts {
       from: span.firstScanAt ?? span.openedAt,
       to: span.last,
       points: limits.historyPointsMaximum / 2,
-      periodMilliseconds: span.opened.periodMilliseconds,
+      periodMilliseconds: longestPeriod(from.inputs(), span.openedAt, span.last),
     }),
     documents: documentsOf(from),
   };

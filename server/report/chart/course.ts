@@ -30,11 +30,16 @@ export const courseOf = (
   const gaps: { from: number; to: number }[] = [];
   let run: Full[] = [];
   let measuredUpTo = within.from as number;
+  let brokenAt: number | undefined;
   for (const step of inside) {
-    if (step[1] === null) continue;
-    // A hole of half a step is jitter of the clock, not a gap.
-    if (step[0] > measuredUpTo + stepMilliseconds / 2) {
-      gaps.push({ from: measuredUpTo, to: step[0] });
+    if (step[1] === null) {
+      brokenAt ??= Math.min(step[0], measuredUpTo);
+      continue;
+    }
+    // A hole of half a step is jitter of the clock, not a gap; a bad value is one however short.
+    if (brokenAt !== undefined || step[0] > measuredUpTo + stepMilliseconds / 2) {
+      gaps.push({ from: brokenAt ?? measuredUpTo, to: step[0] });
+      brokenAt = undefined;
       if (run.length > 0) runs.push(run);
       run = [];
     }

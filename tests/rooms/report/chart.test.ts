@@ -10,7 +10,8 @@ import { lineStyle } from '../../../server/report/chart/line-style.ts';
 import { timeTicks } from '../../../server/report/chart/time-axis.ts';
 import { valueAxis } from '../../../server/report/chart/value-axis.ts';
 import { escaped, spread } from '../../../server/report/svg.ts';
-import { fixtureJoint, probes, reportFacts } from '../../support/report-fixture.ts';
+import { reportFacts } from '../../support/report-fixture.ts';
+import { fixtureJoint, probes } from '../../support/report-joint.ts';
 
 // Judging hours of readings takes a while on a busy machine; nothing here is judged by time.
 vi.setConfig({ testTimeout: 60_000 });

@@ -7,7 +7,7 @@ import { type DeciMicrovolt, instant, type MilliCelsius, milliseconds } from '..
 import { readingColumns, readingsCsv } from '../../../server/report/csv.ts';
 import { jointSchema } from '../../../server/weld/joint.ts';
 import type { Scan, ScanValue } from '../../../server/weld/scan.ts';
-import { fixtureJoint } from '../../support/report-fixture.ts';
+import { fixtureJoint } from '../../support/report-joint.ts';
 
 const at = Date.UTC(2026, 9, 25, 0, 59, 59, 250);
 const scan = (values: readonly ScanValue[], change: Partial<Scan> = {}): Scan => ({

@@ -4,7 +4,8 @@ import { type Instant, instant } from '../../../server/measure/quantity.ts';
 import { blockText, modelText, type PageModel, sectionText } from '../../../server/report/page-model.ts';
 import { pages } from '../../../server/report/pages.ts';
 import { cautions } from '../../../server/wording/cautions.ts';
-import { fixtureJoint, fixtureStart, reportFacts } from '../../support/report-fixture.ts';
+import { fixtureStart, reportFacts } from '../../support/report-fixture.ts';
+import { fixtureJoint } from '../../support/report-joint.ts';
 
 // Judging hours of readings takes a while on a busy machine; nothing here is judged by time.
 vi.setConfig({ testTimeout: 60_000 });

@@ -16,7 +16,8 @@ import { modelText } from '../../../server/report/page-model.ts';
 import { pages } from '../../../server/report/pages.ts';
 import { renderPdf } from '../../../server/report/pdf.ts';
 import { wrapped, zeroWidthSpace } from '../../../server/report/wrap.ts';
-import { fixtureJoint, probes, reportFacts } from '../../support/report-fixture.ts';
+import { reportFacts } from '../../support/report-fixture.ts';
+import { fixtureJoint, probes } from '../../support/report-joint.ts';
 
 // Setting a long report takes seconds on a busy machine; nothing here is judged by time.
 vi.setConfig({ testTimeout: 60_000, hookTimeout: 60_000 });
@@ -68,31 +69,30 @@ describe('PDF', () => {
     expect(text).toContain('pdfuaid');
   });
 
-  it.skipIf(!poppler)(
-    'prints letters of many languages, the mark and the page number on every page, and markup as text',
-    () => {
-      const text = told('pdftotext', '-layout', file, '-');
-      for (const words of [
-        'Łukasz Żółć Дмитрий Ωμέγα [U+7530] #read("/etc/passwd") *x* $y$ \\ `z`',
-        '[U+202E]abc',
-        'Çelik işi č ř ě ő ș, ΔT ≤ 5 K',
-      ])
-        expect(text.replace(/\s+/g, ' ')).toContain(words);
-      expect(text).toContain('2 characters that this report has no letters for are printed as a code');
-      const sheets = text.split('\f').slice(0, -1);
-      sheets.forEach((sheet, index) => {
-        expect(sheet).toContain('SIMULATED');
-        expect(sheet).toContain(`Page ${index + 1} of ${sheets.length}`);
-      });
-      expect(sheets[0]).toContain('Complies');
-      // Words within the chart and the drawing are text too, not outlines, and not lost for want of a font.
-      for (const words of ['minimum preheat 150 °C', 'Local time, Europe/Warsaw', 'Z1 and Z3 at 75 mm'])
-        expect(text).toContain(words);
-      expect(sheets.at(-1)).toContain(facts.head.hash);
-    },
-  );
+  it('prints letters of many languages, the mark and the page number on every page, and markup as text', (context) => {
+    context.skip(!poppler, 'needs poppler-utils: pdftotext, pdffonts, pdfinfo');
+    const text = told('pdftotext', '-layout', file, '-');
+    for (const words of [
+      'Łukasz Żółć Дмитрий Ωμέγα [U+7530] #read("/etc/passwd") *x* $y$ \\ `z`',
+      '[U+202E]abc',
+      'Çelik işi č ř ě ő ș, ΔT ≤ 5 K',
+    ])
+      expect(text.replace(/\s+/g, ' ')).toContain(words);
+    expect(text).toContain('2 characters that this report has no letters for are printed as a code');
+    const sheets = text.split('\f').slice(0, -1);
+    sheets.forEach((sheet, index) => {
+      expect(sheet).toContain('SIMULATED');
+      expect(sheet).toContain(`Page ${index + 1} of ${sheets.length}`);
+    });
+    expect(sheets[0]).toContain('Complies');
+    // Words within the chart and the drawing are text too, not outlines, and not lost for want of a font.
+    for (const words of ['minimum preheat 150 °C', 'Local time, Europe/Warsaw', 'Z1 and Z3 at 75 mm'])
+      expect(text).toContain(words);
+    expect(sheets.at(-1)).toContain(facts.head.hash);
+  });
 
-  it.skipIf(!poppler)('embeds every font, as a subset, and none of the system', () => {
+  it('embeds every font, as a subset, and none of the system', (context) => {
+    context.skip(!poppler, 'needs poppler-utils: pdftotext, pdffonts, pdfinfo');
     const lines = told('pdffonts', file).trim().split('\n').slice(2);
     expect(lines.length).toBeGreaterThanOrEqual(2);
     for (const line of lines) {
@@ -101,7 +101,8 @@ describe('PDF', () => {
     }
   });
 
-  it.skipIf(!poppler)('puts a difference of verdicts on the first line of page one', async () => {
+  it('puts a difference of verdicts on the first line of page one', async (context) => {
+    context.skip(!poppler, 'needs poppler-utils: pdftotext, pdffonts, pdfinfo');
     const differing = pages({
       ...facts,
       recordedVerdict: { verdict: 'does-not-comply', at: facts.lastAt, rules: '0' },
@@ -116,7 +117,8 @@ describe('PDF', () => {
     expect(told('pdftotext', path, '-')).not.toMatch(/\bcomplies\b/i);
   });
 
-  it.skipIf(!poppler)('repeats the heads of tables over pages, and nothing leaves the page, however long', async () => {
+  it('repeats the heads of tables over pages, and nothing leaves the page, however long', async (context) => {
+    context.skip(!poppler, 'needs poppler-utils: pdftotext, pdffonts, pdfinfo');
     const name = 'x'.repeat(120);
     const long = reportFacts({
       joint: fixtureJoint({ id: 'a'.repeat(60), title: name, drawing: name, probes: probes(16, [name.slice(0, 100)]) }),
@@ -147,7 +149,8 @@ describe('PDF', () => {
     }
   });
 
-  it.skipIf(!qpdf)('is sound to a second reader', () => {
+  it('is sound to a second reader', (context) => {
+    context.skip(!qpdf, 'needs qpdf');
     expect(spawnSync('qpdf', ['--check', file], { encoding: 'utf8' }).stdout).toContain(
       'No syntax or stream encoding errors',
     );

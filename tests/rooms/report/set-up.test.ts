@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { sectionDrawing } from '../../../server/report/set-up/section-drawing.ts';
 import { setUpAlternative, setUpSvg } from '../../../server/report/set-up/set-up-svg.ts';
-import { fixtureJoint } from '../../support/report-fixture.ts';
+import { fixtureJoint } from '../../support/report-joint.ts';
 
 const place = (side: 'A' | 'B', distanceMillimetres: number, clock?: number) => ({
   part: side === 'A' ? 'shell course 2' : 'shell course 3',
