@@ -28,7 +28,9 @@ const machineClock: Clock = {
 const probe = await openPseudoTerminal();
 probe?.close();
 
-describe.skipIf(probe === undefined)('a pseudo-terminal', () => {
+const subject = `a pseudo-terminal${probe === undefined ? ' (skipped: this system has none)' : ''}`;
+
+describe.skipIf(probe === undefined)(subject, () => {
   let terminal: PseudoTerminal;
 
   beforeEach(async () => {
@@ -124,6 +126,7 @@ describe.skipIf(probe === undefined)('a pseudo-terminal', () => {
   it('carries an emulated board to a link: hello, samples, a command and back, and its end', async () => {
     const board = oneBoard({ periodMilliseconds: 100 });
     const events: WireEvent[] = [];
+    let whenLost: () => void = () => {};
     const link = await new Promise<ReturnType<typeof openLink>>((resolve) => {
       const made = openLink({
         path: terminal.path,
@@ -132,6 +135,7 @@ describe.skipIf(probe === undefined)('a pseudo-terminal', () => {
         platform: process.platform,
         onEvent: (event) => {
           events.push(event);
+          if (event.type === 'link' && event.state === 'lost') whenLost();
           if (event.type === 'sample' && event.sample.sequence === 20) resolve(made);
         },
       });
@@ -156,11 +160,7 @@ describe.skipIf(probe === undefined)('a pseudo-terminal', () => {
     await commanded;
 
     const lost = new Promise<void>((resolve) => {
-      const watched = setInterval(() => {
-        if (!events.some((event) => event.type === 'link' && event.state === 'lost')) return;
-        clearInterval(watched);
-        resolve();
-      }, 5);
+      whenLost = resolve;
     });
     terminal.close();
     await lost;
