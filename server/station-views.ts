@@ -77,10 +77,10 @@ export function stationViews({ options, record, pipeline, links, linkEvents, err
       ),
     joint,
     async history(id, { from, to, points }) {
-      const { joint, periodMilliseconds } = await judged(id);
+      const { joint } = await judged(id);
       const span = { from: from ?? openedAt(record, id), to: to ?? clock.wall() };
       const probes = joint.probes.map((probe) => probe.id);
-      return errand({ kind: 'history', joint: id, probes, ...span, points, periodMilliseconds });
+      return errand({ kind: 'history', joint: id, probes, ...span, points });
     },
     timeline: async (id) =>
       [...record.entries(id)].flatMap((entry) => {

@@ -9,16 +9,13 @@ import { deskRouter } from './desk/router.ts';
 import { createDoor, isSameOrigin } from './door/door.ts';
 import { createErrands } from './errands/errands.ts';
 import { stationChain } from './ledger/item.ts';
-import type { Clock } from './measure/clock.ts';
 import { createPipeline, type Pipeline } from './pipeline.ts';
-import type { Program } from './program.ts';
 import { openRecord } from './record/store.ts';
 import { createLive } from './screen/live.ts';
 import { viewRouter } from './screen/views.ts';
 import type { StationOptions } from './station-options.ts';
 import { stationViews } from './station-views.ts';
 import type { WireEvent } from './wire/event.ts';
-import type { OpenPort } from './wire/port.ts';
 import { portIdentity } from './wire/port-identity.ts';
 import { type Link, openLink } from './wire/serial-link.ts';
 

@@ -1,16 +1,18 @@
 /** Work that takes longer than a reading may wait: done beside the trip, on a connection of its own that can only read. */
 import type { Assessment } from '../judgement/assessment.ts';
 import { judgeAll } from '../judgement/judge.ts';
+import { inputOf } from '../ledger/item.ts';
 import type { HistoryView } from '../measure/history.ts';
 import type { Instant } from '../measure/quantity.ts';
 import type { Program } from '../program.ts';
+import { longestPeriod } from '../record/periods.ts';
 import type { RecordReader } from '../record/read.ts';
 import { thin } from '../record/thin.ts';
 import { readingsCsv } from '../report/csv.ts';
 import { gather, ofRecord } from '../report/gather.ts';
 import { pages } from '../report/pages.ts';
 import { renderPdf } from '../report/pdf.ts';
-import { arrival } from '../weld/entry.ts';
+import { arrival, type Input } from '../weld/entry.ts';
 import type { Joint } from '../weld/joint.ts';
 import type { Scan } from '../weld/scan.ts';
 
@@ -22,7 +24,6 @@ export type Errand =
       readonly from: Instant;
       readonly to: Instant;
       readonly points: number;
-      readonly periodMilliseconds: number;
     }
   | { readonly kind: 'judge'; readonly joint: string }
   | { readonly kind: 'pdf'; readonly joint: string; readonly zone: string }
@@ -46,7 +47,10 @@ export async function run(
 ): Promise<HistoryView | Judged | Uint8Array> {
   switch (errand.kind) {
     case 'history':
-      return thin(reader.scansBetween(errand.joint, errand.from, errand.to), errand);
+      return thin(reader.scansBetween(errand.joint, errand.from, errand.to), {
+        ...errand,
+        periodMilliseconds: longestPeriod(entriesOf(reader, errand.joint), errand.from, errand.to),
+      });
     case 'judge':
       return judged(reader, errand.joint);
     case 'pdf': {
@@ -76,4 +80,11 @@ function judged(reader: RecordReader, chain: string): Judged {
 
 function* scansOf(reader: RecordReader, chain: string): Iterable<Scan> {
   for (const input of reader.inputs(chain)) if (input.type === 'scan') yield input.scan;
+}
+
+function* entriesOf(reader: RecordReader, chain: string): Iterable<Input> {
+  for (const entry of reader.entries(chain)) {
+    const input = inputOf(entry);
+    if (input !== undefined) yield input;
+  }
 }

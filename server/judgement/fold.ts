@@ -142,7 +142,7 @@ function takeStation(state: State, event: StationEvent): void {
       state.source = event.source;
       return;
     case 'period':
-      state.boardPeriods[event.board] = event.periodMilliseconds as Milliseconds;
+      takePeriod(state, event.board, event.periodMilliseconds as Milliseconds);
       return;
     case 'station':
       if (event.state === 'not recording') note(state, 'recording interrupted', state.now);
@@ -153,6 +153,12 @@ function takeStation(state: State, event: StationEvent): void {
     case 'clock':
       return;
   }
+}
+
+/** A longer period holds at once; a shorter one from the next scan on, or the last reading would be stale before its successor can come. */
+function takePeriod(state: State, board: string, period: Milliseconds): void {
+  if (period >= (state.boardPeriods[board] ?? state.period)) state.boardPeriods[board] = period;
+  else state.shorterPeriods[board] = period;
 }
 
 /** The joint or an acceptance changed: the requirement is made anew, and probes that stay keep what is known of them. */

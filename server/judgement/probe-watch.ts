@@ -19,6 +19,11 @@ export function takeScan(state: State, scan: Scan): void {
     else takeBad(state, probe, value, scan.measuredAt);
     probe.lastAt = scan.measuredAt;
   }
+  const shorter = state.shorterPeriods[scan.board];
+  if (shorter !== undefined) {
+    state.boardPeriods[scan.board] = shorter;
+    delete state.shorterPeriods[scan.board];
+  }
 }
 
 /** Opens a trouble for each probe that has had no good reading for three periods. */

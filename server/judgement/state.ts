@@ -92,6 +92,8 @@ export interface State {
   source: Source;
   period: Milliseconds;
   boardPeriods: { [board: string]: Milliseconds };
+  /** Announced, and in force from the board's next scan. */
+  shorterPeriods: { [board: string]: Milliseconds };
   acceptances: Acceptance[];
   requirement: Requirement;
   limits: Limits;
@@ -124,6 +126,7 @@ export function begin(at: Instant, event: StationEvent & { kind: 'opened' }): St
     source: event.source,
     period: event.periodMilliseconds as Milliseconds,
     boardPeriods: {},
+    shorterPeriods: {},
     acceptances: [],
     requirement: answer,
     limits: limitsOf(event.joint, answer),

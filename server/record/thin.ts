@@ -1,6 +1,7 @@
 /**
- * Scans to a view that hides no peak: of each step the first, lowest, highest and last value, and a gap
- * wherever nothing good was measured for longer than three periods, or a value came in bad.
+ * Scans to a view that hides no peak: the span is cut into steps of one length; of each the first, lowest,
+ * highest and last value are kept. A step without a good value is a gap, and a bad value among good ones
+ * leaves its mark behind them, so that no line runs across what was not measured.
  */
 import type { HistorySeries, HistoryStep, HistoryView } from '../measure/history.ts';
 import type { Instant } from '../measure/quantity.ts';
@@ -12,15 +13,17 @@ export interface ThinOptions {
   readonly to: Instant;
   /** Most steps for one probe. */
   readonly points: number;
+  /** Longest period between two scans that was in force in the span (periods.ts). */
   readonly periodMilliseconds: number;
 }
 
-/** Goes through the scans once. Each series is in the order of time, whatever came late. */
+/** Goes through the scans once, in whatever order. Each series is in the order of time. */
 export function thin(
   scans: Iterable<Scan>,
   { probes, from, to, points, periodMilliseconds }: ThinOptions,
 ): HistoryView {
-  const stepMilliseconds = Math.max(Math.ceil((to - from) / points), periodMilliseconds, 1);
+  // Two periods: then every step holds a reading while the board reads, however its clock jitters.
+  const stepMilliseconds = Math.max(Math.ceil((to - from) / points), 2 * periodMilliseconds, 1);
   const tracks = new Map(probes.map((probe) => [probe, new Map<number, Bucket>()]));
   for (const scan of scans) {
     if (scan.measuredAt < from || scan.measuredAt > to) continue;
@@ -28,80 +31,76 @@ export function thin(
     for (const value of scan.values) {
       const track = tracks.get(value.probe);
       if (track === undefined) continue;
-      add(track, index, scan.measuredAt, value.quality === 'good' ? value.temperature : undefined);
+      if (value.quality === 'good' && value.temperature !== undefined)
+        addGood(track, index, scan.measuredAt, value.temperature);
+      else addBad(track, index, scan.measuredAt);
     }
   }
-  const gapAfter = 3 * periodMilliseconds;
-  const series = probes.map(
-    (probe): HistorySeries => ({
-      probe,
-      steps: stepsOf(tracks.get(probe)!, gapAfter),
-    }),
+  const series = [...tracks].map(
+    ([probe, track]): HistorySeries => ({ probe, steps: stepsOf(track, from, stepMilliseconds) }),
   );
   return { from, to, stepMilliseconds, series };
 }
 
 interface Bucket {
+  /** Absent while the step has no good value. */
+  good?: Good;
+  /** Newest bad value of the step. */
+  badAt?: number;
+}
+
+interface Good {
   firstAt: number;
   lastAt: number;
   first: number;
   minimum: number;
   maximum: number;
   last: number;
-  /** A value of this step was bad. */
-  badAt: number | undefined;
-  good: boolean;
 }
 
-function add(track: Map<number, Bucket>, index: number, at: number, value: number | undefined): void {
-  const bucket = track.get(index);
-  if (bucket === undefined) {
-    const known = value ?? 0;
-    track.set(index, {
-      firstAt: at,
-      lastAt: at,
-      first: known,
-      minimum: known,
-      maximum: known,
-      last: known,
-      badAt: value === undefined ? at : undefined,
-      good: value !== undefined,
-    });
+function addGood(track: Map<number, Bucket>, index: number, at: number, value: number): void {
+  const bucket = bucketOf(track, index);
+  const { good } = bucket;
+  if (good === undefined) {
+    bucket.good = { firstAt: at, lastAt: at, first: value, minimum: value, maximum: value, last: value };
     return;
   }
-  if (value === undefined) {
-    bucket.badAt = at;
-    return;
-  }
-  if (!bucket.good)
-    Object.assign(bucket, {
-      firstAt: at,
-      lastAt: at,
-      first: value,
-      minimum: value,
-      maximum: value,
-      last: value,
-      good: true,
-    });
-  if (at < bucket.firstAt) Object.assign(bucket, { firstAt: at, first: value });
-  if (at >= bucket.lastAt) Object.assign(bucket, { lastAt: at, last: value });
-  if (value < bucket.minimum) bucket.minimum = value;
-  if (value > bucket.maximum) bucket.maximum = value;
+  if (at < good.firstAt) Object.assign(good, { firstAt: at, first: value });
+  if (at >= good.lastAt) Object.assign(good, { lastAt: at, last: value });
+  if (value < good.minimum) good.minimum = value;
+  if (value > good.maximum) good.maximum = value;
 }
 
-function stepsOf(track: Map<number, Bucket>, gapAfter: number): HistoryStep[] {
+function addBad(track: Map<number, Bucket>, index: number, at: number): void {
+  const bucket = bucketOf(track, index);
+  bucket.badAt = Math.max(bucket.badAt ?? at, at);
+}
+
+function bucketOf(track: Map<number, Bucket>, index: number): Bucket {
+  const known = track.get(index);
+  if (known !== undefined) return known;
+  const made: Bucket = {};
+  track.set(index, made);
+  return made;
+}
+
+function stepsOf(track: Map<number, Bucket>, from: number, step: number): HistoryStep[] {
   const steps: HistoryStep[] = [];
-  let lastGoodAt: number | undefined;
-  for (const [, bucket] of [...track].sort(([a], [b]) => a - b)) {
-    if (!bucket.good) {
-      steps.push([bucket.badAt!, null]);
+  const gapAt = (at: number): void => {
+    if (steps.at(-1)?.[1] !== null) steps.push([at, null]);
+  };
+  let previous: number | undefined;
+  for (const [index, bucket] of [...track].sort(([a], [b]) => a - b)) {
+    const at = from + index * step;
+    if (previous !== undefined && index > previous + 1) gapAt(from + (previous + 1) * step);
+    previous = index;
+    const { good, badAt } = bucket;
+    if (good === undefined) {
+      gapAt(at);
       continue;
     }
-    if (lastGoodAt !== undefined && bucket.firstAt - lastGoodAt > gapAfter) steps.push([lastGoodAt + 1, null]);
-    steps.push([bucket.firstAt, bucket.first, bucket.minimum, bucket.maximum, bucket.last]);
-    // The gap itself is drawn after the values of its step: the values stay, and no line runs across.
-    if (bucket.badAt !== undefined) steps.push([Math.max(bucket.badAt, bucket.lastAt) + 1, null]);
-    lastGoodAt = bucket.lastAt;
+    steps.push([at, good.first, good.minimum, good.maximum, good.last]);
+    if (badAt !== undefined) gapAt(badAt);
   }
   return steps;
 }

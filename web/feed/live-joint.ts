@@ -29,7 +29,7 @@ export const beginLive = (state: JointState, before?: LiveJoint): LiveJoint => {
 };
 
 export const takeLive = (live: LiveJoint, message: LiveMessage): LiveJoint => {
-  if (message.joint !== live.joint.id || message.position <= live.position) return live;
+  if (message.joint !== live.joint.id || message.position < live.position) return live;
   const newest: Record<string, LiveReading> = { ...live.newest };
   for (const reading of message.readings) {
     const known = newest[reading.probe];
