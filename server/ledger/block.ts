@@ -36,11 +36,15 @@ export interface SealedBlock {
   readonly packed: Uint8Array;
 }
 
-export const sealBlock = (scans: readonly Scan[]): SealedBlock => {
+/** Compresses with DEFLATE; any implementation will do, since the hash covers what it was given. */
+export type Pack = (bytes: Uint8Array) => Uint8Array;
+const pack: Pack = (bytes) => deflateSync(bytes, { level: 6 });
+
+export const sealBlock = (scans: readonly Scan[], packWith: Pack = pack): SealedBlock => {
   const first = scans[0];
   if (first === undefined) return { body: { count: 0 }, packed: new Uint8Array(0) };
   const bytes = encodeScans(scans);
-  return { body: describe(scans, bytes), packed: deflateSync(bytes, { level: 6 }) };
+  return { body: describe(scans, bytes), packed: packWith(bytes) };
 };
 
 /** The scans of a block whose bytes are believed. Throws CanonicalFailure if they do not fit the body. */

@@ -3,12 +3,13 @@
  * its chain that came before it, so that the order in the chain is the order of arrival. Everything here
  * runs inside a transaction that the store has begun.
  */
+import { deflateRawSync } from 'node:zlib';
 import { blockKind, sealBlock } from '../ledger/block.ts';
 import { linkEntry, readEnvelope } from '../ledger/envelope.ts';
-import { noHash } from '../ledger/hash.ts';
 import {
   type CommittedEntry,
   type CommittedItem,
+  type CommittedScan,
   type EntryClass,
   type EntryItem,
   type Item,
@@ -21,37 +22,29 @@ import { assertChain, assertOpening, scanBytes } from '../ledger/recordable.ts';
 import { decodeScans } from '../ledger/scans-read.ts';
 import { limits } from '../measure/limits.ts';
 import type { Instant } from '../measure/quantity.ts';
+import { type ChainState, ChainStates } from './chain-states.ts';
 import type { Database } from './database.ts';
 import type { ChainHead } from './head.ts';
 import { encodePositions } from './positions.ts';
 import { meta, setMeta } from './schema.ts';
 
-export interface ChainState {
-  readonly chain: string;
-  seq: number;
-  hash: string;
-  /** Of the newest scan or entry. */
-  position: number;
-  /** Time of the newest entry. */
-  at: Instant;
-  /** 1 from the entry that opens the joint to the one that closes it. */
-  open: 0 | 1;
-  /** Head that the station's chain has noted. */
-  noted: number;
-  journalled: number;
-  journalled_bytes: number;
-}
+/** Scans in the journals, by chain. */
+export type Waiting = Map<string, CommittedScan[]>;
 
 export class Batch {
   /** Position of the newest item of the record. */
   position: number;
   private readonly database: Database;
+  private readonly waiting: Waiting;
   /** What was added, in order. */
   readonly items: CommittedItem[] = [];
-  private readonly touched = new Map<string, ChainState>();
+  private readonly states: ChainStates;
 
-  constructor(database: Database) {
+  /** `waiting` is a memory of the journals that lasts from one batch to the next; empty where it may be wrong. */
+  constructor(database: Database, waiting: Waiting) {
     this.database = database;
+    this.waiting = waiting;
+    this.states = new ChainStates(database);
     this.position = Number(meta(database, 'position') ?? 0);
   }
 
@@ -63,14 +56,11 @@ export class Batch {
 
   /** Seals the scans that the chain has in the journal. Does nothing where there are none. */
   seal(chain: string, at?: Instant): boolean {
-    const state = this.state(chain);
+    const state = this.states.of(chain);
     if (state.journalled === 0) return false;
-    const rows = this.database.all<{ position: number; scan: Uint8Array }>(
-      'SELECT position, scan FROM journal WHERE chain = ? ORDER BY position',
-      chain,
-    );
-    const scans = rows.map((row) => decodeScans(row.scan, 1)[0]!);
-    const { body, packed } = sealBlock(scans);
+    const waiting = this.waitingOf(state);
+    const scans = waiting.map((item) => item.scan);
+    const { body, packed } = sealBlock(scans, deflateRawSync);
     this.link(state, { at: at ?? scans.at(-1)!.arrivedAt, who: stationName, class: 'block', kind: blockKind, body });
     if (!('scans' in body)) throw new Error('a block of journalled scans cannot be empty');
     this.database.run(
@@ -79,10 +69,11 @@ export class Batch {
       state.seq,
       body.measuredFrom,
       body.measuredTo,
-      encodePositions(rows.map((row) => row.position)),
+      encodePositions(waiting.map((item) => item.position)),
       packed,
     );
     this.database.run('DELETE FROM journal WHERE chain = ?', chain);
+    this.waiting.delete(chain);
     state.journalled = 0;
     state.journalled_bytes = 0;
     return true;
@@ -91,12 +82,12 @@ export class Batch {
   /** An entry that the record writes itself; it has no position of its own. */
   write(chain: string, at: Instant, kind: string, body: unknown): void {
     this.seal(chain);
-    this.link(this.state(chain), { at, who: stationName, class: 'block', kind, body });
+    this.link(this.states.of(chain), { at, who: stationName, class: 'block', kind, body });
   }
 
   /** Notes the heads of the joints' chains in the station's chain, where they have moved. */
   noteHeads(at: Instant): boolean {
-    this.flush();
+    this.states.flush();
     const moved = this.database.all<{ chain: string; seq: number; hash: string }>(
       'SELECT chain, seq, hash FROM chains WHERE seq > noted AND chain <> ? ORDER BY chain LIMIT ?',
       stationChain,
@@ -104,21 +95,18 @@ export class Batch {
     );
     if (moved.length === 0) return false;
     this.write(stationChain, at, 'heads', { heads: moved.map(({ chain, seq, hash }) => ({ chain, seq, hash })) });
-    for (const { chain, seq } of moved) this.state(chain).noted = seq;
+    for (const { chain, seq } of moved) this.states.of(chain).noted = seq;
     return true;
   }
 
   /** Heads of the chains that were written to. */
   heads(): readonly ChainHead[] {
-    return [...this.touched.values()].map((state) => {
-      const { chain, seq, hash, position, journalled } = state;
-      return { chain, seq, hash, position, open: state.open === 1, journalled };
-    });
+    return this.states.heads();
   }
 
   /** Writes what was kept in memory meanwhile. The stamp grows by one with every transaction. */
   finish(stamp: number): void {
-    this.flush();
+    this.states.flush();
     setMeta(this.database, 'position', this.position);
     setMeta(this.database, 'stamp', stamp);
   }
@@ -127,7 +115,7 @@ export class Batch {
     assertChain(item.chain);
     const bytes = scanBytes(item.scan);
     const scan = decodeScans(bytes, 1)[0]!;
-    const state = this.state(item.chain);
+    const state = this.states.of(item.chain);
     this.position += 1;
     this.database.run(
       'INSERT INTO journal (position, chain, measured_at, arrived_at, scan) VALUES (?, ?, ?, ?, ?)',
@@ -140,16 +128,32 @@ export class Batch {
     state.position = this.position;
     state.journalled += 1;
     state.journalled_bytes += bytes.length;
+    const committed = { type: 'scan', position: state.position, chain: item.chain, scan } as const;
+    const waiting = this.waiting.get(item.chain);
+    if (waiting !== undefined) waiting.push(committed);
+    else this.waiting.set(item.chain, [committed]);
     if (state.journalled >= limits.scansPerBlockMaximum || state.journalled_bytes >= limits.journalBytesMaximum) {
       this.seal(item.chain);
     }
-    return { type: 'scan', position: state.position, chain: item.chain, scan };
+    return committed;
+  }
+
+  /** What the chain has in the journal: from memory where that is the same, else from the disk. */
+  private waitingOf(state: ChainState): readonly CommittedScan[] {
+    const known = this.waiting.get(state.chain) ?? [];
+    if (known.length === state.journalled && known.at(-1)?.position === state.position) return known;
+    return this.database
+      .all<{ position: number; scan: Uint8Array }>(
+        'SELECT position, scan FROM journal WHERE chain = ? ORDER BY position',
+        state.chain,
+      )
+      .map(({ position, scan }) => ({ type: 'scan', position, chain: state.chain, scan: decodeScans(scan, 1)[0]! }));
   }
 
   private addEntry(item: EntryItem): CommittedEntry {
     assertOpening(item);
     this.seal(item.chain);
-    const state = this.state(item.chain);
+    const state = this.states.of(item.chain);
     this.position += 1;
     state.position = this.position;
     const body = item.class === 'conclusion' ? settle(item.body) : item.body;
@@ -190,34 +194,6 @@ export class Batch {
     state.hash = linked.hash;
     state.at = at;
     return linked.bytes;
-  }
-
-  private state(chain: string): ChainState {
-    const known = this.touched.get(chain);
-    if (known !== undefined) return known;
-    const found = this.database.get<ChainState>('SELECT * FROM chains WHERE chain = ?', chain);
-    const none = { seq: 0, hash: noHash, position: 0, at: 0 as Instant, open: 0, noted: 0 } as const;
-    const state: ChainState = found ? { ...found } : { chain, ...none, journalled: 0, journalled_bytes: 0 };
-    this.touched.set(chain, state);
-    return state;
-  }
-
-  private flush(): void {
-    for (const s of this.touched.values()) {
-      this.database.run(
-        'INSERT OR REPLACE INTO chains (chain, seq, hash, position, at, open, noted, journalled, journalled_bytes) ' +
-          'VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)',
-        s.chain,
-        s.seq,
-        s.hash,
-        s.position,
-        s.at,
-        s.open,
-        s.noted,
-        s.journalled,
-        s.journalled_bytes,
-      );
-    }
   }
 }
 

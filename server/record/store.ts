@@ -82,7 +82,7 @@ export const openRecord = (options: RecordOptions): RecordStore => {
 const beginRecord = (database: Database, { now, program }: RecordOptions): void =>
   transact(database, () => {
     createTables(database);
-    const batch = new Batch(database);
+    const batch = new Batch(database, new Map());
     batch.write(stationChain, now(), 'began', { format: recordFormat, program });
     setMeta(database, 'program', program);
     batch.finish(1);

@@ -4,7 +4,7 @@
  * and where the disk gives no answer the question stays open until it does.
  */
 import { CanonicalFailure } from '../ledger/canonical.ts';
-import { Batch } from './batch.ts';
+import { Batch, type Waiting } from './batch.ts';
 import { type Database, transact } from './database.ts';
 import { isDiskFull, RecordFailure, wordsOf } from './failure.ts';
 import { meta } from './schema.ts';
@@ -21,6 +21,7 @@ export class Transactions {
   private readonly tell: (batch: Batch) => void;
   /** Number of the newest transaction that is known to be kept. */
   private stamp: number;
+  private readonly waiting: Waiting = new Map();
   private unsure: Unsure | undefined;
   private telling = false;
 
@@ -44,12 +45,14 @@ export class Transactions {
     const prepared: Batch[] = [];
     try {
       transact(this.database, () => {
-        const batch = new Batch(this.database);
+        const batch = new Batch(this.database, this.waiting);
         work(batch);
         batch.finish(stamp);
         prepared.push(batch);
       });
     } catch (error) {
+      // It may hold scans that were rolled back; the disk knows what waits.
+      this.waiting.clear();
       if (error instanceof CanonicalFailure) throw error;
       const kept = prepared[0] === undefined ? 'no' : this.askDisk(stamp);
       if (kept === 'unknown') this.unsure = { stamp, batch: prepared[0]!, of };
