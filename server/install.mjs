@@ -125,7 +125,7 @@ const advice = [
 function adviceFor(output) {
   const found = advice.find(([pattern]) => pattern.test(output));
   return found === undefined
-    ? 'The lines above say why. Mend that, then start again; nothing else was changed.'
+    ? 'The lines above say why. Mend that, then start again.'
     : found[1];
 }
 
