@@ -6,15 +6,18 @@
  *                     +--> queue --> judgement (take, assess) --> (tried until it succeeds) --> told
  *   desk --NamedAct---+
  */
+import { NotRecording } from './desk/refusal.ts';
 import type { Assessment } from './judgement/assessment.ts';
 import { type CommittedItem, type Item, itemOf, stationChain } from './ledger/item.ts';
 import type { Clock } from './measure/clock.ts';
 import { limits } from './measure/limits.ts';
 import { type Instant, type Milliseconds, milliseconds } from './measure/quantity.ts';
+import { createArrival } from './trip/arrival.ts';
+import { type Batch, batchOf, type Queued, takeInto, tellRefused } from './trip/batch.ts';
 import type { PortIdentity } from './trip/boards.ts';
 import { createIntake, type Intake } from './trip/intake.ts';
 import { conclude, type JointRun, resumeRun } from './trip/joint-run.ts';
-import type { Input, NamedAct, StationEvent } from './weld/entry.ts';
+import { arrival, type Input, type NamedAct, type StationEvent } from './weld/entry.ts';
 import type { Joint } from './weld/joint.ts';
 import type { Scan } from './weld/scan.ts';
 import type { WireEvent } from './wire/event.ts';
@@ -42,7 +45,9 @@ export interface Pipeline {
   readonly intake: Pick<Intake, 'boards'>;
   wire(event: WireEvent): void;
   portIdentified(port: string, identity: PortIdentity): void;
-  /** Both resolve with the position once it is recorded, and reject with NotRecording while nothing can be. */
+  /** Time on the line that joints are judged on: what a screen compares readings with. */
+  now(): Instant;
+  /** Both resolve with the position once it is recorded; reject with NotRecording while nothing can be, or Refusal. */
   open(joint: Joint, who: string): Promise<number>;
   act(joint: string, named: NamedAct): Promise<number>;
   runs(): readonly JointRun[];
@@ -55,8 +60,6 @@ export interface Pipeline {
   close(): void;
 }
 
-export class NotRecording extends Error {}
-
 export interface PipelineOptions {
   readonly store: Store;
   readonly clock: Clock;
@@ -65,75 +68,60 @@ export interface PipelineOptions {
   readonly station: string;
 }
 
-interface Asked {
-  readonly done: (position: number) => void;
-  readonly failed: (cause: Error) => void;
-}
-interface Queued {
-  readonly make: () => Item[];
-  /** Readings may be dropped when the queue is full, and are counted; what a person did is not. */
-  readonly reading: boolean;
-  readonly asked?: Asked;
-}
-interface Batch {
-  readonly items: Item[];
-  /** Who waits for which item. */
-  asked: { readonly asked: Asked; readonly index: number }[];
-}
-
 const tickEvery = milliseconds(1000);
-const clockStepAtLeast = 1000;
+/** One batch takes no further input from here on: room for what one input makes, well below what a commit may hold. */
+const batchItemsEnough = limits.commitItemsMaximum / 4;
 
 export function createPipeline({ store, clock, rules, station }: PipelineOptions): Pipeline {
   const intake = createIntake(rules, station);
+  const time = createArrival(clock);
   const stepListeners: ((step: Step) => void)[] = [];
   const recordingListeners: (() => void)[] = [];
   let queue: Queued[] = [];
   let dropped = 0;
-  let newest = 0 as Instant;
   let cancelStep: (() => void) | undefined;
   let cancelTick: (() => void) | undefined;
   /** A batch that the record refused: tried again before anything else is taken, so that order stays. */
   let unsent: Batch | undefined;
+  let commitRefused: string | undefined;
+  let sealRefused: string | undefined;
   let refusedBecause: string | undefined;
-  let clockOffset = clock.wall() - clock.monotonic();
-
-  /** Arrival never steps back, whatever the wall clock does. */
-  const stamp = (at: Instant = clock.wall()): Instant => {
-    newest = Math.max(newest, at) as Instant;
-    return newest;
-  };
 
   const enqueue = (each: Queued): void => {
-    if (queue.length >= limits.queueMaximum) {
-      const oldest = queue.findIndex((waiting) => waiting.reading);
-      queue.splice(Math.max(oldest, 0), 1);
-      dropped += 1;
-    }
+    if (queue.length >= limits.queueMaximum) dropOldest();
     queue.push(each);
     cancelStep ??= clock.after(limits.commitGroupMilliseconds as Milliseconds, step);
   };
 
-  /** One step: everything that waits, in its order, one commit, then the telling. */
+  const dropOldest = (): void => {
+    const oldestReading = queue.findIndex((waiting) => waiting.reading);
+    const index = oldestReading >= 0 ? oldestReading : queue.findIndex((waiting) => waiting.asked === undefined);
+    if (index < 0) return;
+    queue.splice(index, 1);
+    if (oldestReading >= 0) dropped += 1;
+  };
+
+  /** Everything that waits, in its order, in one commit, then the telling; in several where it is very much. */
   const step = (): void => {
     cancelStep?.();
     cancelStep = undefined;
-    if (unsent !== undefined) return;
-    const batch: Batch = { items: [], asked: [] };
+    while (unsent === undefined && queue.length > 0) send(concluded(nextBatch()));
+  };
+
+  const nextBatch = (): Batch => {
+    const batch = batchOf([]);
+    // Stamped as what follows it in the chain, so that order of arrival holds.
     if (dropped > 0)
-      batch.items.push(...intake.ofStation({ kind: 'station', state: 'not recording', lost: dropped }, stamp()));
+      batch.items.push(...intake.ofStation({ kind: 'station', state: 'not recording', lost: dropped }, queue[0]!.at));
     dropped = 0;
-    const taken = queue;
-    queue = [];
-    for (const each of taken) {
-      if (each.asked !== undefined) batch.asked.push({ asked: each.asked, index: batch.items.length });
-      batch.items.push(...each.make());
-    }
-    send(concluded(batch));
+    let taken = 0;
+    for (; taken < queue.length && batch.items.length < batchItemsEnough; taken++) takeInto(batch, queue[taken]!);
+    queue = queue.slice(taken);
+    return batch;
   };
 
   const concluded = (batch: Batch): Batch => {
-    for (const run of intake.openRuns()) if (run.touched) batch.items.push(...conclude(run, stamp()));
+    for (const run of intake.runs.values()) if (run.touched) batch.items.push(...conclude(run, time.now()));
     return batch;
   };
 
@@ -144,19 +132,20 @@ export function createPipeline({ store, clock, rules, station }: PipelineOptions
       committed = store.commit(batch.items).items;
     } catch (cause) {
       unsent = batch;
-      // Whoever asked is told now; the act itself is kept and recorded as soon as the record takes it.
-      for (const { asked } of batch.asked) asked.failed(new NotRecording(reasonOf(cause)));
-      batch.asked = [];
-      refuse(reasonOf(cause));
+      commitRefused = reasonOf(cause);
+      tellRefused(batch, commitRefused);
+      tellRecording();
       return;
     }
     unsent = undefined;
-    refuse(undefined);
+    commitRefused = undefined;
+    tellRecording();
     for (const { asked, index } of batch.asked) asked.done(committed[index]!.position);
     tell(committed);
   };
 
-  const refuse = (because: string | undefined): void => {
+  const tellRecording = (): void => {
+    const because = commitRefused ?? sealRefused;
     if (because === refusedBecause) return;
     refusedBecause = because;
     for (const listener of recordingListeners) listener();
@@ -183,54 +172,53 @@ export function createPipeline({ store, clock, rules, station }: PipelineOptions
     step();
     if (unsent !== undefined) return;
     noticeClockStep();
-    const now = stamp();
+    if (unsent !== undefined) return;
+    const now = time.now();
     for (const run of intake.openRuns()) {
       run.judge.advance(now);
       run.touched = true;
     }
-    send(concluded({ items: [], asked: [] }));
+    send(concluded(batchOf([])));
     if (unsent === undefined) for (const run of intake.openRuns()) tellStep(run, []);
+    sealRefused = undefined;
     try {
       store.sealDue(now);
     } catch (cause) {
-      refuse(reasonOf(cause));
+      sealRefused = reasonOf(cause);
     }
+    tellRecording();
   };
 
-  /** The wall clock against the one that never steps: a jump is an entry, since times on both sides of it do not compare. */
+  /** A jump of the wall clock is an entry, since times on both sides of it do not compare. */
   const noticeClockStep = (): void => {
-    const offset = clock.wall() - clock.monotonic();
-    const stepped = Math.round(offset - clockOffset);
-    if (Math.abs(stepped) <= clockStepAtLeast) return;
-    clockOffset = offset;
-    send(concluded({ items: intake.ofStation({ kind: 'clock', steppedMilliseconds: stepped }, stamp()), asked: [] }));
+    const stepped = time.step();
+    if (stepped === undefined) return;
+    if (stepped.jumped) intake.forgetBoardClocks();
+    const { steppedMilliseconds } = stepped;
+    send(concluded(batchOf(intake.ofStation({ kind: 'clock', steppedMilliseconds }, time.now()))));
   };
 
   const ask = (make: (at: Instant) => Item[]): Promise<number> =>
     new Promise((done, failed) => {
       if (refusedBecause !== undefined) return failed(new NotRecording(refusedBecause));
-      const at = stamp();
-      enqueue({ make: () => make(at), reading: false, asked: { done, failed } });
+      const at = time.now();
+      enqueue({ at, make: () => make(at), reading: false, asked: { done, failed } });
     });
 
   const resumeOpenJoints = (): void => {
-    const at = stamp();
     const started: StationEvent = { kind: 'station', state: 'started' };
     for (const { chain, open, position } of store.chains()) {
       if (chain === stationChain || !open) continue;
       const newestScans = new Map<string, Scan>();
-      const run = resumeRun(watchScans(store.inputs(chain), newestScans));
+      const run = resumeRun(watched(store.inputs(chain), newestScans, time.notBefore));
       if (run === undefined) continue;
       run.position = position;
       intake.runs.set(chain, run);
       for (const scan of newestScans.values()) intake.resumeFrom(scan);
     }
-    send(
-      concluded({
-        items: [itemOf(stationChain, { type: 'station', at, event: started }), ...intake.ofStation(started, at)],
-        asked: [],
-      }),
-    );
+    const at = time.now();
+    const ofStation = itemOf(stationChain, { type: 'station', at, event: started });
+    send(concluded(batchOf([ofStation, ...intake.ofStation(started, at)])));
   };
 
   resumeOpenJoints();
@@ -238,13 +226,14 @@ export function createPipeline({ store, clock, rules, station }: PipelineOptions
 
   return {
     intake,
+    now: time.now,
     wire(event) {
-      const at = stamp(event.arrivedAt);
-      enqueue({ make: () => intake.ofWire(event, at), reading: event.type === 'sample' });
+      const at = time.now();
+      enqueue({ at, make: () => intake.ofWire(event, at), reading: event.type === 'sample' });
     },
     portIdentified(port, identity) {
-      const at = stamp();
-      enqueue({ make: () => intake.ofIdentity(port, identity, at), reading: false });
+      const at = time.now();
+      enqueue({ at, make: () => intake.ofIdentity(port, identity, at), reading: false });
     },
     open: (joint, who) => ask((at) => intake.ofOpening(joint, who, at)),
     act: (joint, named) => ask((at) => intake.ofAct(joint, named, at)),
@@ -254,7 +243,9 @@ export function createPipeline({ store, clock, rules, station }: PipelineOptions
     onStep: (listener) => stepListeners.push(listener),
     onRecordingChange: (listener) => recordingListeners.push(listener),
     close() {
+      if (unsent !== undefined) send(unsent);
       step();
+      cancelStep?.();
       cancelTick?.();
     },
   };
@@ -262,9 +253,17 @@ export function createPipeline({ store, clock, rules, station }: PipelineOptions
 
 const reasonOf = (cause: unknown): string => (cause instanceof Error ? cause.message : String(cause));
 
-function* watchScans(inputs: Iterable<Input>, newest: Map<string, Scan>): Iterable<Input> {
+/** Looks at what goes by: the newest scan of each board, and how far time had come. */
+function* watched(
+  inputs: Iterable<Input>,
+  newest: Map<string, Scan>,
+  notBefore: (at: Instant) => void,
+): Iterable<Input> {
+  let last = 0 as Instant;
   for (const input of inputs) {
     if (input.type === 'scan') newest.set(input.scan.board, input.scan);
+    last = Math.max(last, arrival(input)) as Instant;
     yield input;
   }
+  notBefore(last);
 }

@@ -21,7 +21,7 @@ export interface ViewParts {
 }
 
 export function stationViews({ options, record, pipeline, links, linkEvents, errand }: ViewParts): ViewSource {
-  const { clock, demonstration } = options;
+  const { demonstration } = options;
   /** A closed joint does not change: it is judged once. */
   const closed = new Map<string, Promise<Judged>>();
 
@@ -57,7 +57,7 @@ export function stationViews({ options, record, pipeline, links, linkEvents, err
     station: (): StationView => {
       const because = pipeline.notRecordingBecause();
       return {
-        now: clock.wall(),
+        now: pipeline.now(),
         recording: because === undefined,
         ...(because === undefined ? {} : { notRecordingBecause: because }),
         demonstration: demonstration !== undefined,
@@ -78,7 +78,7 @@ export function stationViews({ options, record, pipeline, links, linkEvents, err
     joint,
     async history(id, { from, to, points }) {
       const { joint } = await judged(id);
-      const span = { from: from ?? openedAt(record, id), to: to ?? clock.wall() };
+      const span = { from: from ?? openedAt(record, id), to: to ?? pipeline.now() };
       const probes = joint.probes.map((probe) => probe.id);
       return errand({ kind: 'history', joint: id, probes, ...span, points });
     },

@@ -32,7 +32,13 @@ export interface Station {
 /** Rejects with RecordRefusal for the folder, and with words for an address that is taken. */
 export async function startStation(options: StationOptions): Promise<Station> {
   const { clock, folder, program, ports, tell } = options;
-  const record = openRecord({ folder, begin: options.begin, program: program.rules, now: () => clock.wall() });
+  const record = openRecord({
+    folder,
+    begin: options.begin,
+    program: program.rules,
+    now: () => clock.wall(),
+    ...(options.disk === undefined ? {} : { disk: options.disk }),
+  });
   try {
     const pipeline = createPipeline({ store: record, clock, rules: program.rules, station: `station ${options.host}` });
     const errands = createErrands(folder);
@@ -48,7 +54,7 @@ export async function startStation(options: StationOptions): Promise<Station> {
     });
 
     const desk = deskRouter({
-      now: () => clock.wall(),
+      now: pipeline.now,
       joint: (id) => pipeline.run(id),
       isTaken: (id) => id === stationChain || record.chains().some((each) => each.chain === id),
       openJoints: () => record.chains().filter((each) => each.open).length,
@@ -65,6 +71,7 @@ export async function startStation(options: StationOptions): Promise<Station> {
     const http = createServer(app);
     const address = await listen(http, options.httpPort, options.host);
     const live = createLive(http, {
+      now: pipeline.now,
       clock,
       station: views.station,
       after: (joint, position, limit) => record.after(position, { chain: joint, limit }),

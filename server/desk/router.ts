@@ -13,8 +13,9 @@ import { type Person, personSchema } from '../weld/person.ts';
 import { type Problem, problems } from '../weld/problems.ts';
 import { readJoint } from '../weld/read-joint.ts';
 import { actProblems } from './acts.ts';
+import { NotRecording, Refusal } from './refusal.ts';
 
-/** What the desk needs of the station. Both promises reject while nothing can be recorded. */
+/** What the desk needs of the station. Both promises reject with NotRecording while nothing can be recorded, or with Refusal. */
 export interface DeskStation {
   now(): Instant;
   joint(id: string): { readonly joint: Joint; readonly assessment: Assessment } | undefined;
@@ -29,6 +30,8 @@ export interface DeskStation {
 interface Answer {
   readonly status: number;
   readonly body: unknown;
+  /** What a repeat is answered once it comes to pass. */
+  readonly later?: Promise<Answer>;
 }
 
 export function deskRouter(station: DeskStation): Router {
@@ -52,8 +55,7 @@ export function deskRouter(station: DeskStation): Router {
         ...('problems' in read ? within('joint', read.problems) : jointProblems(read.joint, station)),
       ];
       if (!who.success || 'problems' in read || found.length > 0) return refused(found);
-      await station.open(read.joint, who.data);
-      return { status: 201, body: { joint: read.joint.id } };
+      return recorded(station.open(read.joint, who.data), () => ({ joint: read.joint.id }));
     }),
   );
 
@@ -65,10 +67,7 @@ export function deskRouter(station: DeskStation): Router {
       if (!named.success) return refused(problems(named.error, request.body, namedActSchema));
       const found = actProblems(named.data.act, known.assessment, known.joint, station.now());
       if (found.length > 0) return refused(found);
-      return {
-        status: 201,
-        body: { position: await station.act(known.joint.id, named.data) },
-      };
+      return recorded(station.act(known.joint.id, named.data), (position) => ({ position }));
     }),
   );
 
@@ -133,27 +132,44 @@ function jointProblems(joint: Joint, station: DeskStation): Problem[] {
     : [];
 }
 
-/** Keeps the newest answers by key, and gives a repeat the first answer. A refusal is not kept: corrected, it may come again. */
+/** The answer once it is recorded. Where that has to wait, 503 now, and what a repeat is to be answered later. */
+async function recorded(position: Promise<number>, bodyOf: (position: number) => unknown): Promise<Answer> {
+  const answer = (at: number): Answer => ({ status: 201, body: bodyOf(at) });
+  try {
+    return answer(await position);
+  } catch (cause) {
+    if (cause instanceof Refusal) return refused(cause.problems);
+    if (!(cause instanceof NotRecording)) throw cause;
+    const body = { because: cause.message };
+    return cause.recorded === undefined
+      ? { status: 503, body }
+      : { status: 503, body, later: cause.recorded.then(answer) };
+  }
+}
+
+/**
+ * Keeps the newest answers by key, and gives a repeat the first answer. A refusal is not kept: corrected, it
+ * may come again. What was taken in but could not be recorded yet is kept, so that a repeat makes no second one.
+ */
 function answeredOnce() {
   const kept = new Map<string, Promise<Answer>>();
   return async (request: Request, response: Response, make: () => Promise<Answer>): Promise<void> => {
     const key = request.get('idempotency-key');
     const known = key === undefined ? undefined : kept.get(key);
-    const answer = known ?? make();
+    const first = known ?? make();
     if (key !== undefined && known === undefined) {
-      kept.set(key, answer);
+      kept.set(key, first);
       if (kept.size > keysKept) kept.delete(kept.keys().next().value!);
+      first.then(
+        ({ status, later }) => {
+          if (later !== undefined) void later.then((answer) => kept.set(key, Promise.resolve(answer)));
+          else if (status >= 400) kept.delete(key);
+        },
+        () => kept.delete(key),
+      );
     }
-    try {
-      const { status, body } = await answer;
-      if (key !== undefined && status >= 400) kept.delete(key);
-      response.status(status).json(body);
-    } catch (cause) {
-      // Not recorded yet: the station keeps it and records it when it can, so a repeat must not make a second one.
-      response.status(503).json({
-        because: cause instanceof Error ? cause.message : String(cause),
-      });
-    }
+    const { status, body } = await first;
+    response.status(status).json(body);
   };
 }
 

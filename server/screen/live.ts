@@ -9,11 +9,13 @@ import { z } from 'zod';
 import type { Assessment } from '../judgement/assessment.ts';
 import type { CommittedItem } from '../ledger/item.ts';
 import type { Clock } from '../measure/clock.ts';
-import { milliseconds } from '../measure/quantity.ts';
+import { type Instant, milliseconds } from '../measure/quantity.ts';
 import type { LiveMessage, LiveReading, StationView } from './contract.ts';
 
 export interface LiveSource {
   readonly clock: Clock;
+  /** The time that readings are compared with. */
+  now(): Instant;
   station(): StationView;
   /** Committed items of the joint after the position, oldest first. */
   after(joint: string, position: number, limit: number): readonly CommittedItem[];
@@ -113,7 +115,7 @@ function messageOf(
   return {
     joint,
     position,
-    now: source.clock.wall(),
+    now: source.now(),
     readings,
     ...(assessment === undefined ? {} : { assessment }),
   };

@@ -2,7 +2,10 @@
  * From what came in to what is to be committed: a hello makes a board known, a sample becomes one scan for
  * each open joint on that board, an act becomes an input of its joint. Each input is judged as it is taken.
  */
-import type { Item } from '../ledger/item.ts';
+import { Refusal } from '../desk/refusal.ts';
+import { CanonicalFailure } from '../ledger/canonical.ts';
+import { type EntryItem, type Item, itemOf } from '../ledger/item.ts';
+import { assertRecordable } from '../ledger/recordable.ts';
 import type { Instant } from '../measure/quantity.ts';
 import { toScan } from '../reading/scan-of-sample.ts';
 import { emptyTimeline, place, resumed, type Timeline } from '../reading/timeline.ts';
@@ -19,12 +22,15 @@ export interface Intake {
   openRuns(): JointRun[];
   ofWire(event: WireEvent, at: Instant): Item[];
   ofIdentity(port: string, identity: PortIdentity, at: Instant): Item[];
+  /** Both throw Refusal where it cannot be recorded or came too late; then nothing was taken in. */
   ofOpening(joint: Joint, who: string, at: Instant): Item[];
   ofAct(joint: string, named: NamedAct, at: Instant): Item[];
   /** The same station event for every open joint. */
   ofStation(event: StationEvent, at: Instant): Item[];
   /** Goes on with a board's clock where the record left it. */
   resumeFrom(scan: Scan): void;
+  /** The time line jumped: each board's clock is paired with it anew. */
+  forgetBoardClocks(): void;
 }
 
 export function createIntake(rules: string, station: string): Intake {
@@ -32,7 +38,7 @@ export function createIntake(rules: string, station: string): Intake {
   const runs = new Map<string, JointRun>();
   let timeline: Timeline = emptyTimeline;
 
-  const openRuns = (): JointRun[] => [...runs.values()].filter((run) => run.assessment.phase !== 'closed');
+  const openRuns = (): JointRun[] => [...runs.values()].filter((run) => !run.closed);
   const runsOn = (board: string): JointRun[] => openRuns().filter((run) => boardsOf(run.joint).has(board));
 
   const ofHello = (event: WireEvent & { type: 'hello' }, at: Instant): Item[] => {
@@ -75,6 +81,8 @@ export function createIntake(rules: string, station: string): Intake {
   const sourceItems = (run: JointRun, at: Instant): Item[] => {
     const source = sourceOf(boards, run.joint);
     if (source === undefined || (source.kind === run.source.kind && source.detail === run.source.detail)) return [];
+    // What was played by software once is in this record for good.
+    if (run.source.kind === 'simulated') return [];
     // A person's word outranks a port without identity, and never outranks a board that says it is software.
     if (run.declared && source.kind !== 'simulated') return [];
     return [feed(run, stationInput(at, { kind: 'source', source }))];
@@ -110,6 +118,7 @@ export function createIntake(rules: string, station: string): Intake {
       return openRuns().flatMap((run) => sourceItems(run, at));
     },
     ofOpening(joint, who, at) {
+      if (runs.has(joint.id)) throw new Refusal([{ field: 'joint.id', found: joint.id, allowed: taken }]);
       const first = boards.byId.get([...boardsOf(joint)][0] ?? '')?.hello;
       const opened: Opened = {
         kind: 'opened',
@@ -123,26 +132,52 @@ export function createIntake(rules: string, station: string): Intake {
         rules,
         station,
       };
+      const entry: EntryItem = {
+        type: 'entry',
+        chain: joint.id,
+        at,
+        who,
+        class: 'input',
+        kind: 'opened',
+        body: opened,
+      };
+      mustBeRecordable(entry, 'joint');
       const run = startRun(at, opened);
       runs.set(joint.id, run);
-      return [
-        { type: 'entry', chain: joint.id, at, who, class: 'input', kind: 'opened', body: opened },
-        ...boardEvents(joint).map((event) => feed(run, stationInput(at, event))),
-      ];
+      return [entry, ...boardEvents(joint).map((event) => feed(run, stationInput(at, event)))];
     },
     ofAct(joint, named, at) {
       const run = runs.get(joint);
-      if (run === undefined) return [];
+      if (run === undefined || run.closed)
+        throw new Refusal([{ field: 'act', found: named.act.kind, allowed: notOpen }]);
       const { name, role } = named.who;
       const who = role === undefined ? { who: name } : { who: name, role };
-      const item = feed(run, { type: 'act', at, ...who, act: named.act });
+      const input: Input = { type: 'act', at, ...who, act: named.act };
+      mustBeRecordable(itemOf(run.id, input), 'act');
+      const item = feed(run, input);
       return named.act.kind === 'revise' ? [item, ...sourceItems(run, at)] : [item];
     },
     ofStation: (event, at) => openRuns().map((run) => feed(run, stationInput(at, event))),
     resumeFrom(scan) {
       timeline = resumed(timeline, scan);
     },
+    forgetBoardClocks() {
+      timeline = emptyTimeline;
+    },
   };
 }
 
 const stationInput = (at: Instant, event: StationEvent): Input => ({ type: 'station', at, event });
+
+const taken = 'a name that no joint of this record has; this one is taken';
+const notOpen = 'nothing more: this joint is closed; enter a new joint for further work';
+
+/** Asked before it is judged: what is judged and cannot be kept must not exist. */
+function mustBeRecordable(item: Item, field: string): void {
+  try {
+    assertRecordable(item);
+  } catch (cause) {
+    if (!(cause instanceof CanonicalFailure)) throw cause;
+    throw new Refusal([{ field, found: cause.message, allowed: 'what the record can hold' }]);
+  }
+}

@@ -23,6 +23,8 @@ export interface JointRun {
   assessment: Assessment;
   concluded: Assessment | undefined;
   touched: boolean;
+  /** Its closing has been taken in: nothing more is fed. */
+  closed: boolean;
   /** Newest position of this joint in the record. */
   position: number;
 }
@@ -41,6 +43,7 @@ export function startRun(at: Instant, opened: Opened): JointRun {
     assessment: judge.assess(),
     concluded: undefined,
     touched: true,
+    closed: false,
     position: 0,
   };
 }
@@ -51,6 +54,7 @@ export function feed(run: JointRun, input: Input): Item {
   run.touched = true;
   if (input.type === 'act' && input.act.kind === 'revise') run.joint = input.act.joint;
   if (input.type === 'act' && input.act.kind === 'declare source') run.declared = true;
+  if (input.type === 'act' && input.act.kind === 'close') run.closed = true;
   if (input.type === 'station' && input.event.kind === 'source') run.source = input.event.source;
   if (input.type === 'station' && input.event.kind === 'period') {
     run.periods.set(input.event.board, input.event.periodMilliseconds);

@@ -1,0 +1,56 @@
+/** What is committed together, and who waits to be told of it. */
+import { NotRecording, Refusal } from '../desk/refusal.ts';
+import type { Item } from '../ledger/item.ts';
+import type { Instant } from '../measure/quantity.ts';
+
+export interface Asked {
+  readonly done: (position: number) => void;
+  readonly failed: (cause: Error) => void;
+}
+
+/** What came in and waits for its turn. */
+export interface Queued {
+  readonly at: Instant;
+  /** Judges it and makes what is to be committed. Where somebody asked, it may throw Refusal. */
+  readonly make: () => Item[];
+  /** Readings may be dropped when the queue is full, and are counted; what a person did is not. */
+  readonly reading: boolean;
+  readonly asked?: Asked;
+}
+
+export interface Batch {
+  /** The list itself is handed in again where the record failed: by that it is known, and never kept twice. */
+  readonly items: Item[];
+  /** Who waits for which item. */
+  asked: { readonly asked: Asked; readonly index: number }[];
+  /** Those who wait know that it was refused once. */
+  toldRefused: boolean;
+}
+
+export const batchOf = (items: Item[]): Batch => ({ items, asked: [], toldRefused: false });
+
+export function takeInto(batch: Batch, { make, asked }: Queued): void {
+  const index = batch.items.length;
+  try {
+    batch.items.push(...make());
+  } catch (cause) {
+    if (asked === undefined || !(cause instanceof Refusal)) throw cause;
+    asked.failed(cause);
+    return;
+  }
+  if (asked !== undefined) batch.asked.push({ asked, index });
+}
+
+/** Whoever asked is told once, at the first failure; the act is kept and recorded as soon as the record takes it. */
+export function tellRefused(batch: Batch, because: string): void {
+  if (batch.toldRefused) return;
+  batch.toldRefused = true;
+  batch.asked = batch.asked.map(({ asked, index }) => {
+    let done: (position: number) => void = () => {};
+    const recorded = new Promise<number>((resolve) => {
+      done = resolve;
+    });
+    asked.failed(new NotRecording(because, recorded));
+    return { asked: { done, failed: () => {} }, index };
+  });
+}
