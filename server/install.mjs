@@ -124,9 +124,7 @@ const advice = [
 
 function adviceFor(output) {
   const found = advice.find(([pattern]) => pattern.test(output));
-  return found === undefined
-    ? 'The lines above say why. Mend that, then start again.'
-    : found[1];
+  return found === undefined ? 'The lines above say why. Mend that, then start again.' : found[1];
 }
 
 const isStamped = () => readFileOr(stampFile, '') === stamp();

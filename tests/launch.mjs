@@ -5,7 +5,7 @@
  * Where no browser can be had, the browser tests are counted as skipped and the one command that enables them is
  * printed; with PREHEAT_BROWSER_REQUIRED set that skip is a failure.
  */
-import { existsSync } from 'node:fs';
+import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { buildIfNeeded } from '../server/build.mjs';
@@ -67,7 +67,8 @@ function conclude(count, browser) {
 /** The two things outside the project that a test may want. */
 function reasonToSkip(file, browser) {
   if (browser === undefined && file.startsWith('tests/browser/')) return 'no browser of the Chromium family was found';
-  if (!existsSync(join(root, '..', 'shared'))) return 'the shared facts and measurements are not beside this folder';
+  const wantsShared = /\bshared\b/.test(readFileSync(join(root, file), 'utf8'));
+  if (wantsShared && !existsSync(join(root, '..', 'shared'))) return 'the shared facts and measurements are absent';
   return undefined;
 }
 
