@@ -57,14 +57,13 @@ export const valueScale = (values: readonly number[], limits: readonly number[],
   const all = [...values, ...limits];
   const lowest = all.length === 0 ? 0 : Math.min(...all);
   const highest = all.length === 0 ? 100 : Math.max(...all);
-  const room = Math.max(10, highest - lowest) * 0.06;
+  const room = Math.max(10, highest - lowest) * 0.08;
   const missing = Math.max(0, 10 - (highest - lowest)) / 2;
-  const bottom = lowest - room - missing;
-  const top = highest + room + missing;
-  const step = valueSteps.find((each) => (top - bottom) / each <= most) ?? 1000;
-  const low = Math.floor(bottom / step) * step;
-  const high = Math.ceil(top / step) * step;
+  const low = lowest - room - missing;
+  const high = highest + room + missing;
+  const step = valueSteps.find((each) => (high - low) / each <= most) ?? 1000;
   const ticks: Tick[] = [];
-  for (let at = low; at <= high; at += step) ticks.push({ at, text: `${at}`.replace('-', '\u2212') });
+  for (let at = Math.ceil(low / step) * step; at <= high; at += step)
+    ticks.push({ at, text: `${at}`.replace('-', '\u2212') });
   return { low, high, ticks };
 };

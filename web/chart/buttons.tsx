@@ -1,6 +1,6 @@
 /** Span, zoom and what is drawn: every move of the chart has its button. */
 import type { Signal } from '@preact/signals';
-import { useText } from '../../server/wording/words.ts';
+import { useText as wordOfUse } from '../../server/wording/words.ts';
 import { serverSecond } from '../state/station.ts';
 import type { ChartProbe } from './picture.ts';
 import { lineStyle } from './series-style.ts';
@@ -97,7 +97,7 @@ export function ChartButtons({ window, hidden, openedAt, probes, theme }: Props)
             type="button"
             key={probe}
             aria-pressed={!hidden.value.has(probe)}
-            title={useText(use)}
+            title={wordOfUse(use)}
             onClick={() => toggle(probe)}
           >
             <svg width="20" height="10" aria-hidden="true">

@@ -11,7 +11,7 @@ import {
   type Plugin,
   PointElement,
 } from 'chart.js';
-import { type Area, drawEnds, drawUnder, type Inks, labelRoom, markRoom } from './layers.ts';
+import { type Area, drawEnds, drawLimitNames, drawUnder, type Inks, labelRoom, markRoom } from './layers.ts';
 import type { Picture } from './picture.ts';
 
 Chart.register(LineController, LineElement, PointElement, LinearScale);
@@ -29,7 +29,9 @@ export const createDrawing = (canvas: HTMLCanvasElement): Drawing => {
       if (now !== undefined) drawUnder(chart.ctx, now.picture, areaOf(chart), now.inks);
     },
     afterDatasetsDraw: (chart) => {
-      if (now !== undefined) drawEnds(chart.ctx, now.picture, areaOf(chart), now.inks);
+      if (now === undefined) return;
+      drawLimitNames(chart.ctx, now.picture, areaOf(chart), now.inks);
+      drawEnds(chart.ctx, now.picture, areaOf(chart), now.inks);
     },
   };
   const chart = new Chart(canvas, { type: 'line', data: { datasets: [] }, plugins: [layers] });

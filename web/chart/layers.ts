@@ -160,15 +160,23 @@ const drawLimits: Draw = (context, { marks }, area, inks) => {
       [area.right, y],
     ]);
     context.setLineDash([]);
+  }
+};
+
+/** Over the lines, so that they can be read: below a minimum, above a maximum, on the side that is not to be entered. */
+export const drawLimitNames = (context: CanvasRenderingContext2D, { marks }: Picture, area: Area, inks: Inks): void => {
+  context.save();
+  for (const limit of marks.limits) {
+    const y = area.y(limit.celsius);
     text(context, inks, inks.ink, 'left');
     const width = context.measureText(limit.text).width;
-    // The words stand on the side that is not to be entered: below a minimum, above a maximum.
-    const textY = limit.kind === 'minimum' ? y + 11 : y - 10;
+    const textY = limit.kind === 'minimum' ? y + 12 : y - 11;
     context.fillStyle = inks.ground;
-    context.fillRect(area.left + 4, textY - 8, width + 8, 16);
+    context.fillRect(area.left + 4, textY - 9, width + 8, 17);
     context.fillStyle = inks.ink;
     context.fillText(limit.text, area.left + 8, textY);
   }
+  context.restore();
 };
 
 const text = (context: CanvasRenderingContext2D, inks: Inks, colour: string, align: CanvasTextAlign): void => {

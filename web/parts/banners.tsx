@@ -1,4 +1,6 @@
 /** What must not be overlooked on any page: no word from the station, not recording, a lost board, a demonstration. */
+
+import { route } from '../state/route.ts';
 import { blindSentence } from '../state/standing.ts';
 import { contact, station } from '../state/station.ts';
 import { Glyph } from './glyph.tsx';
@@ -24,7 +26,7 @@ export function StationBanners() {
           </span>
         </p>
       )}
-      {view?.demonstration === true && (
+      {view?.demonstration === true && route.value.page !== 'joint' && (
         <p class="banner mark">
           <strong>Demonstration.</strong> The temperatures are made by software. {view.remark ?? ''}
         </p>

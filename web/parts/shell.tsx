@@ -41,7 +41,7 @@ export function Shell({ children }: { readonly children: ComponentChildren }) {
           }}
         >
           <Glyph name="person" size={20} />
-          {person.value === undefined ? 'Say who you are' : person.value.name}
+          <span class="name">{person.value === undefined ? 'Say who you are' : person.value.name}</span>
           {person.value?.role !== undefined && <span class="role">{person.value.role}</span>}
         </button>
         <ThemeButton />

@@ -2,8 +2,9 @@
 import type { Assessment, ProbeStatus } from '../../server/judgement/assessment.ts';
 import type { Instant, MilliCelsius } from '../../server/measure/quantity.ts';
 import { temperatureText, trendText } from '../../server/wording/temperature.ts';
-import { placeText, qualityText, useText } from '../../server/wording/words.ts';
+import { qualityText, useText as wordOfUse } from '../../server/wording/words.ts';
 import type { LiveJoint } from '../feed/live-joint.ts';
+import { placeMark } from '../format/place.ts';
 import { ageText } from '../format/time.ts';
 import { freshPeriods } from './standing.ts';
 
@@ -46,8 +47,8 @@ function row(live: LiveJoint, status: ProbeStatus, now: Instant | undefined): Pr
   const mark = present ? markOf(assessment, probe) : undefined;
   return {
     probe,
-    use: useText(use),
-    place: place === undefined ? '' : placeText(place),
+    use: wordOfUse(use),
+    place: place === undefined ? '' : placeMark(place),
     state,
     value: present
       ? number

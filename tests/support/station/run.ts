@@ -98,7 +98,8 @@ export const startRun = (script: Script, openedAt: Instant): Run => {
     const pace = paceOf(probe);
     const t = celsius.get(probe.id)!;
     const target = probe.use === 'heater control' ? script.heaterCelsius + 120 : script.heaterCelsius;
-    const arcing = arc > 0 && probe.use === 'interpass' ? 1.9 : 0;
+    const beside = celsius.get(joint.probes[0]!.id)!;
+    const arcing = probe.use === 'interpass' ? (arc > 0 ? 1.1 : (beside - t) / 240) : 0;
     const t2 = t + (heat === 1 ? (target - t) / (pace * 60) : (18 - t) / (pace * 420)) + arcing;
     celsius.set(probe.id, t2);
     const fault = script.faults?.find((each) => each.probe === probe.id && minute >= each.from && minute < each.to);

@@ -11,12 +11,13 @@ interface Props {
   readonly live: LiveJoint;
   /** What a pass begun now would be recorded as; undefined while all conditions are met. */
   readonly outside: string | undefined;
+  readonly known: boolean;
   readonly done: (act: Act) => void;
 }
 
 const load = () => Promise.all([import('./sheets.tsx'), import('./document-sheet.tsx'), import('./answer-sheet.tsx')]);
 
-export function Actions({ live, outside, done }: Props) {
+export function Actions({ live, outside, known, done }: Props) {
   const open = useSignal<SheetKind | undefined>(undefined);
   const forms = useLoaded(load);
   const grid = useRef<HTMLDivElement>(null);
@@ -85,18 +86,13 @@ export function Actions({ live, outside, done }: Props) {
           onClick={press('pass start')}
         >
           Start pass
-          {outside !== undefined && <span class="under">conditions not met</span>}
+          {outside !== undefined && <span class="under">{known ? 'conditions not met' : 'conditions not known'}</span>}
         </button>
       )}
       <button type="button" class="big" data-opens="heat" onClick={press('heat')}>
         {assessment.heat === 'on' ? 'Heat off' : 'Heat on'}
         <span class="under">{assessment.heat === 'not entered' ? 'not entered yet' : `now ${assessment.heat}`}</span>
       </button>
-      {running && (
-        <button type="button" class="big" data-opens="pass start" onClick={press('pass start')}>
-          Start another pass
-        </button>
-      )}
       <button type="button" class="big" data-opens="contact reading" onClick={press('contact reading')}>
         Contact reading
       </button>
@@ -106,15 +102,22 @@ export function Actions({ live, outside, done }: Props) {
           <span class="under">{asked === 1 ? '1 named answer waits' : `${asked} named answers wait`}</span>
         </button>
       )}
-      <button type="button" data-opens="note" onClick={press('note')}>
-        Note
-      </button>
-      <button type="button" data-opens="attach" onClick={press('attach')}>
-        Photo or document
-      </button>
-      <button type="button" data-opens="close" onClick={press('close')}>
-        Close the joint
-      </button>
+      <div class="small">
+        {running && (
+          <button type="button" data-opens="pass start" onClick={press('pass start')}>
+            Another pass
+          </button>
+        )}
+        <button type="button" data-opens="note" onClick={press('note')}>
+          Note
+        </button>
+        <button type="button" data-opens="attach" onClick={press('attach')}>
+          Photo or document
+        </button>
+        <button type="button" data-opens="close" onClick={press('close')}>
+          Close the joint
+        </button>
+      </div>
       {lost && (
         <p class="hint">The station is not heard: nothing can be recorded now. What you type is kept on this device.</p>
       )}

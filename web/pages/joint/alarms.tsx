@@ -58,9 +58,9 @@ function AlarmLine({
     if (sent.kind === 'recorded') changed();
   };
   return (
-    <li class={`alarm ${alarm.state.replaceAll(' ', '-')}`} role={alarm.state === 'active' ? 'alert' : undefined}>
+    <li class={`alarm ${alarm.state.replaceAll(' ', '-')}`}>
       <Glyph name="alarm" size={32} />
-      <div class="alarm-words">
+      <div class="alarm-words" role={alarm.state === 'active' ? 'alert' : undefined}>
         <p class="alarm-what">
           <strong>{what}</strong>
         </p>

@@ -3,7 +3,8 @@ import { useSignal } from '@preact/signals';
 import type { RequirementWarning } from '../../../server/metallurgy/answer.ts';
 import type { Act } from '../../../server/weld/entry.ts';
 import { TextArea } from '../../parts/field.tsx';
-import { SheetFrame, type SheetProps } from './sheets.tsx';
+import { SheetFrame } from './sheet-frame.tsx';
+import type { SheetProps } from './sheets.tsx';
 import { useSheet } from './use-sheet.ts';
 
 export function AnswerSheet({ live, done, back }: SheetProps) {

@@ -3,6 +3,7 @@ import type { Assessment, Condition } from '../../../server/judgement/assessment
 import { conditionText } from '../../../server/wording/condition.ts';
 import { begun } from '../../../server/wording/list.ts';
 import { conditionName } from '../../../server/wording/words.ts';
+import { bound } from '../../format/bound.ts';
 import { Glyph, type GlyphName } from '../../parts/glyph.tsx';
 
 export interface ConditionLine {
@@ -10,20 +11,30 @@ export interface ConditionLine {
   readonly name: string;
   readonly state: Condition['state'];
   readonly text: string;
+  readonly holdsUp: boolean;
 }
 
-const order: Readonly<Record<Condition['state'], number>> = { 'not met': 0, 'not judged': 1, met: 2 };
-
-/** What is not met first. Until something is wrong the order stays, so that nothing jumps. */
+/** What holds the joint up first, then what is met; last what nobody asks for, since no limit is stated. */
 export const conditionLines = (assessment: Assessment): ConditionLine[] =>
   assessment.conditions
-    .toSorted((a, b) => order[a.state] - order[b.state])
+    .toSorted((a, b) => rank(a) - rank(b))
     .map((condition) => ({
       id: condition.id,
       name: conditionName(condition.id),
       state: condition.state,
+      holdsUp: rank(condition) < 2 && (assessment.phase !== 'pass running' || holdsDuringPass(condition)),
       text: begun(conditionText(condition, assessment)),
-    }));
+    }))
+    // Two conditions may hang on the same lack; one line says it.
+    .filter((line, index, all) => all.findIndex((other) => other.text === line.text) === index);
+
+/** Soak and interpass were asked at the start of the pass; they are asked again for the next. */
+const holdsDuringPass = ({ id }: Condition): boolean => id === 'minimum reached' || id === 'highest temperature';
+
+const rank = ({ state, reason }: Condition): number => {
+  if (reason === 'no limit stated') return 3;
+  return state === 'met' ? 2 : state === 'not met' ? 0 : 1;
+};
 
 const glyphs: Readonly<Record<Condition['state'], GlyphName>> = {
   met: 'met',
@@ -31,16 +42,36 @@ const glyphs: Readonly<Record<Condition['state'], GlyphName>> = {
   'not judged': 'unjudged',
 };
 
+/** What holds the joint up has a line of its own; the rest follows together. */
 export function Conditions({ assessment }: { readonly assessment: Assessment }) {
+  const lines = conditionLines(assessment);
+  const group = (state: ConditionLine['state']): ConditionLine[] =>
+    lines.filter((line) => !line.holdsUp && line.state === state);
   return (
-    <ul class="conditions" aria-label="Conditions">
-      {conditionLines(assessment).map((line) => (
-        <li key={line.id} class={line.state.replace(' ', '-')}>
-          <Glyph name={glyphs[line.state]} size={22} />
-          <span class="state">{begun(line.state)}</span>
-          <span>{line.text}</span>
-        </li>
-      ))}
-    </ul>
+    <dl class="conditions" aria-label="Conditions">
+      {lines
+        .filter((line) => line.holdsUp)
+        .map((line) => (
+          <div key={line.id} class="holds-up">
+            <dt>
+              <Glyph name={glyphs[line.state]} size={26} />
+              {begun(line.state)}
+            </dt>
+            <dd>{bound(line.text)}</dd>
+          </div>
+        ))}
+      {(['not met', 'met', 'not judged'] as const).map((state) => {
+        const rest = group(state);
+        return rest.length === 0 ? null : (
+          <div key={state}>
+            <dt>
+              <Glyph name={glyphs[state]} size={22} />
+              {begun(state)}
+            </dt>
+            <dd>{bound(rest.map((line) => line.text).join(' \u00B7 '))}</dd>
+          </div>
+        );
+      })}
+    </dl>
   );
 }

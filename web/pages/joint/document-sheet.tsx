@@ -3,7 +3,8 @@ import { useSignal } from '@preact/signals';
 import { limits } from '../../../server/measure/limits.ts';
 import { TextField } from '../../parts/field.tsx';
 import { keepDocument } from '../../state/acts.ts';
-import { SheetFrame, type SheetProps } from './sheets.tsx';
+import { SheetFrame } from './sheet-frame.tsx';
+import type { SheetProps } from './sheets.tsx';
 import { useSheet } from './use-sheet.ts';
 
 export function DocumentSheet({ live, done, back }: SheetProps) {

@@ -18,7 +18,9 @@ export function FigureStrip({
         <div key={figure.name} class={figure.abnormal ? 'figure abnormal' : 'figure'}>
           <dt>{figure.name}</dt>
           <dd>
-            <span class="figure-value">{figure.value}</span>
+            <span class={/\d/.test(figure.value) || figure.value.length < 4 ? 'figure-value' : 'figure-value words'}>
+              {figure.value}
+            </span>
             {figure.beside.map((line) => (
               <span class="figure-beside" key={line}>
                 {line}

@@ -1,11 +1,10 @@
 /** The few large figures of a joint: coldest, hottest, interpass, soak, heat; each with its limit beside it. */
 import type { Assessment } from '../../../server/judgement/assessment.ts';
-import type { Instant, MilliCelsius, Milliseconds } from '../../../server/measure/quantity.ts';
+import type { Instant, Milliseconds } from '../../../server/measure/quantity.ts';
 import { probeWhere } from '../../../server/wording/condition.ts';
 import { begun } from '../../../server/wording/list.ts';
 import { differenceText, limitText, temperatureText, trendText } from '../../../server/wording/temperature.ts';
 import { aboutText, durationText } from '../../../server/wording/time.ts';
-import { heatText } from '../../../server/wording/words.ts';
 
 export interface Figure {
   readonly name: string;
@@ -111,7 +110,7 @@ const heat = ({ heat: state, heatSince }: Assessment, now: Instant | undefined):
     ...(heatSince === undefined || now === undefined
       ? []
       : [`for ${durationText(Math.max(0, now - heatSince) as Milliseconds)}`]),
-    ...(state === 'not entered' ? [`${heatText(state).toLowerCase()}: say when it goes on`] : []),
+    ...(state === 'not entered' ? ['say when it goes on'] : []),
   ],
   abnormal: false,
 });

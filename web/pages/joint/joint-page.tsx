@@ -68,7 +68,7 @@ function OneJoint({ live, feed }: { readonly live: LiveJoint; readonly feed: Joi
         {assessment.phase === 'closed' ? (
           <ClosedNote />
         ) : (
-          <Actions live={live} outside={outsideNow(standing)} done={done} />
+          <Actions live={live} outside={outsideNow(standing)} known={standing.tone !== 'unknown'} done={done} />
         )}
       </div>
       <p class="said" role="status">
@@ -86,10 +86,7 @@ function OneJoint({ live, feed }: { readonly live: LiveJoint; readonly feed: Joi
         <ProbeTable rows={rows} />
       </div>
       <JointChart feed={feed} live={live} openedAt={openedAt} />
-      <div class="second">
-        <Passes assessment={assessment} now={now ?? assessment.at} />
-        <Findings assessment={assessment} now={now ?? assessment.at} />
-      </div>
+      <Passes assessment={assessment} now={now ?? assessment.at} />
       <div class="second">
         <section class="sheet" aria-labelledby="requirement-heading">
           <div class="sheet-head">
@@ -97,7 +94,10 @@ function OneJoint({ live, feed }: { readonly live: LiveJoint; readonly feed: Joi
           </div>
           <RequirementView requirement={assessment.requirement} />
         </section>
-        <RecordHead live={live} />
+        <div class="stack">
+          <Findings assessment={assessment} now={now ?? assessment.at} />
+          <RecordHead live={live} />
+        </div>
       </div>
     </article>
   );

@@ -19,11 +19,7 @@ export function ProbeTable({ rows }: { readonly rows: readonly ProbeRow[] }) {
                 <th scope="col" class="number">
                   Now
                 </th>
-                <th scope="col">Trend</th>
-                <th scope="col" class="number">
-                  Age
-                </th>
-                <th scope="col">Use and place</th>
+                <th scope="col">Trend, age</th>
               </tr>
             </thead>
             <tbody>
@@ -32,6 +28,10 @@ export function ProbeTable({ rows }: { readonly rows: readonly ProbeRow[] }) {
                   <th scope="row">
                     {row.probe}
                     {row.mark !== undefined && <span class="tag">{row.mark}</span>}
+                    <span class="place">
+                      {row.use}
+                      {row.place === '' ? '' : `, ${row.place}`}
+                    </span>
                   </th>
                   <td class="number value">
                     {row.value}
@@ -40,15 +40,14 @@ export function ProbeTable({ rows }: { readonly rows: readonly ProbeRow[] }) {
                     {row.beyond === 'above limit' && <span class="before">above limit</span>}
                   </td>
                   <td class="trend">
-                    {row.direction !== 'unknown' && <Glyph name={row.direction} size={18} />}{' '}
-                    {row.trend.replace(/^(rising|falling) /, '')}
-                  </td>
-                  <td class={`number age${row.state === 'stale' ? ' old' : ''}`}>
-                    {row.age === 'never' ? 'never' : row.age}
-                  </td>
-                  <td>
-                    {row.use}
-                    <span class="place">{row.place}</span>
+                    {row.direction !== 'unknown' && (
+                      <>
+                        <Glyph name={row.direction} size={16} /> {row.trend.replace(/^(rising|falling) /, '')}
+                      </>
+                    )}
+                    <span class={row.state === 'stale' ? 'age old' : 'age'}>
+                      {row.age === 'never' ? 'never heard' : `${row.age} old`}
+                    </span>
                   </td>
                 </tr>
               ))}

@@ -1,6 +1,4 @@
 /** The forms of what a person does at the joint. Each opens in place of the buttons, so that the readings stay in sight. */
-import type { ComponentChildren } from 'preact';
-import { useEffect, useRef } from 'preact/hooks';
 import { type Act, passKinds } from '../../../server/weld/entry.ts';
 import { faces, sides } from '../../../server/weld/probe.ts';
 import { findingText } from '../../../server/wording/finding.ts';
@@ -8,8 +6,8 @@ import { begun } from '../../../server/wording/list.ts';
 import { verdictText } from '../../../server/wording/verdict.ts';
 import type { LiveJoint } from '../../feed/live-joint.ts';
 import { ChoiceField, SelectField, TextArea, TextField } from '../../parts/field.tsx';
-import { minutesAgoMost, type SheetKind } from './act-draft.ts';
-import { type Sheet, useSheet } from './use-sheet.ts';
+import { Ago, SheetFrame } from './sheet-frame.tsx';
+import { useSheet } from './use-sheet.ts';
 
 export interface SheetProps {
   readonly live: LiveJoint;
@@ -21,7 +19,13 @@ export function HeatSheet({ live, done, back }: SheetProps) {
   const sheet = useSheet('heat', live, done);
   const off = sheet.draft.state === 'off';
   return (
-    <SheetFrame title="Heat on or off" sheet={sheet} back={back} action={off ? 'Record heat off' : 'Record heat on'}>
+    <SheetFrame
+      title="Heat on or off"
+      sheet={sheet}
+      back={back}
+      action={off ? 'Record heat off' : 'Record heat on'}
+      later={{ title: 'It changed earlier', content: <Ago sheet={sheet} what="It changed" /> }}
+    >
       <ChoiceField
         label="The heat is now"
         value={sheet.draft.state ?? 'on'}
@@ -31,7 +35,6 @@ export function HeatSheet({ live, done, back }: SheetProps) {
         ]}
         onValue={(value) => sheet.set('state', value)}
       />
-      <Ago sheet={sheet} what="It changed" />
       {!off && live.assessment.soak.state === 'running' && (
         <p class="notice">Heat on ends the wait that is running; it begins again when the heat is off.</p>
       )}
@@ -53,6 +56,29 @@ export function PassStartSheet({ live, done, back, outside }: SheetProps & { rea
           : `Start pass ${draft.pass ?? ''} outside the conditions`
       }
       loud={outside !== undefined}
+      later={{
+        title: 'Side, place, or started earlier',
+        content: (
+          <>
+            <ChoiceField
+              label="Side"
+              value={draft.side ?? ''}
+              choices={[
+                ...sides.map((side) => ({ value: side as string, text: side })),
+                { value: '', text: 'Not stated' },
+              ]}
+              onValue={(value) => sheet.set('side', value)}
+            />
+            <TextField
+              label="Where"
+              optional
+              value={draft.where ?? ''}
+              onValue={(value) => sheet.set('where', value)}
+            />
+            <Ago sheet={sheet} what="It started" />
+          </>
+        ),
+      }}
     >
       {outside !== undefined && (
         <p class="notice loud">
@@ -80,16 +106,6 @@ export function PassStartSheet({ live, done, back, outside }: SheetProps & { rea
         choices={passKinds.map((kind) => ({ value: kind, text: begun(kind) }))}
         onValue={(value) => sheet.set('passKind', value)}
       />
-      <div class="fields">
-        <ChoiceField
-          label="Side"
-          value={draft.side ?? ''}
-          choices={[...sides.map((side) => ({ value: side as string, text: side })), { value: '', text: 'Not stated' }]}
-          onValue={(value) => sheet.set('side', value)}
-        />
-        <TextField label="Where" optional value={draft.where ?? ''} onValue={(value) => sheet.set('where', value)} />
-      </div>
-      <Ago sheet={sheet} what="It started" />
     </SheetFrame>
   );
 }
@@ -98,7 +114,13 @@ export function PassEndSheet({ live, done, back }: SheetProps) {
   const sheet = useSheet('pass end', live, done);
   const running = live.assessment.passes.filter((pass) => pass.endedAt === undefined);
   return (
-    <SheetFrame title="End a pass" sheet={sheet} back={back} action={`End pass ${sheet.draft.pass ?? ''}`}>
+    <SheetFrame
+      title="End a pass"
+      sheet={sheet}
+      back={back}
+      action={`End pass ${sheet.draft.pass ?? ''}`}
+      later={{ title: 'It ended earlier', content: <Ago sheet={sheet} what="It ended" /> }}
+    >
       <ChoiceField
         label="Pass that ended"
         value={sheet.draft.pass ?? ''}
@@ -106,7 +128,6 @@ export function PassEndSheet({ live, done, back }: SheetProps) {
         choices={running.map((pass) => ({ value: pass.pass, text: `${pass.pass}, ${pass.passKind}, ${pass.welder}` }))}
         onValue={(value) => sheet.set('pass', value)}
       />
-      <Ago sheet={sheet} what="It ended" />
     </SheetFrame>
   );
 }
@@ -115,7 +136,13 @@ export function ContactSheet({ live, done, back }: SheetProps) {
   const sheet = useSheet('contact reading', live, done);
   const { draft } = sheet;
   return (
-    <SheetFrame title="Contact reading by hand" sheet={sheet} back={back} action="Record the reading">
+    <SheetFrame
+      title="Contact reading by hand"
+      sheet={sheet}
+      back={back}
+      action="Record the reading"
+      later={{ title: 'It was read earlier', content: <Ago sheet={sheet} what="It was read" /> }}
+    >
       <div class="fields">
         <TextField
           label="It reads"
@@ -170,7 +197,6 @@ export function ContactSheet({ live, done, back }: SheetProps) {
           onValue={(value) => sheet.set('distance', value)}
         />
       </div>
-      <Ago sheet={sheet} what="It was read" />
       <p class="hint">For interpass it counts for 60 s: read it right before the arc.</p>
     </SheetFrame>
   );
@@ -238,83 +264,3 @@ export function CloseSheet({ live, done, back }: SheetProps) {
     </SheetFrame>
   );
 }
-
-/** "Now" unless minutes are given; both times stay in the record. */
-function Ago({ sheet, what }: { readonly sheet: Sheet; readonly what: string }) {
-  const value = sheet.draft.ago ?? '';
-  return (
-    <fieldset class="choice">
-      <legend>{what}</legend>
-      <div class="choices">
-        {['', '1', '2', '5', '10'].map((minutes) => (
-          <label key={minutes} class={value === minutes ? 'chosen' : ''}>
-            <input type="radio" checked={value === minutes} onChange={() => sheet.set('ago', minutes)} />
-            {minutes === '' ? 'now' : `${minutes} min ago`}
-          </label>
-        ))}
-        <span class="inline">
-          <TextField
-            label="or minutes ago"
-            kind="number"
-            value={value}
-            problem={sheet.problems.ago}
-            onValue={(minutes) => sheet.set('ago', minutes)}
-          />
-        </span>
-      </div>
-      <p class="unseen">At most {minutesAgoMost} minutes.</p>
-    </fieldset>
-  );
-}
-
-export function SheetFrame({
-  title,
-  sheet,
-  back,
-  action,
-  loud,
-  children,
-  submit,
-}: {
-  readonly title: string;
-  readonly sheet: Sheet;
-  readonly back: () => void;
-  readonly action: string;
-  readonly loud?: boolean;
-  readonly children: ComponentChildren;
-  readonly submit?: () => void;
-}) {
-  const heading = useRef<HTMLHeadingElement>(null);
-  useEffect(() => heading.current?.focus(), []);
-  return (
-    <form
-      class="sheet act-sheet"
-      aria-label={title}
-      onSubmit={(event) => {
-        event.preventDefault();
-        if (submit === undefined) void sheet.submit();
-        else submit();
-      }}
-    >
-      <h2 tabIndex={-1} ref={heading}>
-        {title}
-      </h2>
-      {children}
-      {sheet.failure !== undefined && (
-        <p class="notice loud" role="alert">
-          {sheet.failure}
-        </p>
-      )}
-      <div class="row end">
-        <button type="button" class="plain" onClick={back}>
-          Back
-        </button>
-        <button type="submit" class={loud === true ? 'act loud' : 'act'} disabled={sheet.sending}>
-          {sheet.sending ? 'Sending' : action}
-        </button>
-      </div>
-    </form>
-  );
-}
-
-export type { SheetKind };

@@ -19,8 +19,10 @@ export function SourceBanner({ live, words, done }: Props) {
   return (
     <>
       <div class={`banner mark source ${source.kind === 'not verified' ? 'warn' : ''}`}>
-        <strong class="mark-word">{mark}</strong>
-        <span>{words}</span>
+        <span>
+          <strong class="mark-word">{mark}</strong>
+          {words.startsWith(mark) ? words.slice(mark.length) : `. ${words}`}
+        </span>
         {source.kind === 'not verified' && phase !== 'closed' && !open.value && (
           <button
             type="button"

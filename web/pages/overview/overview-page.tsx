@@ -1,5 +1,6 @@
 /** The wall: every joint in one line, worst first, readable at five metres. */
 import { useEffect } from 'preact/hooks';
+import { bound } from '../../format/bound.ts';
 import { Glyph, type GlyphName } from '../../parts/glyph.tsx';
 import { joints, watchJoints } from '../../state/joints.ts';
 import { jointAddress, newJointAddress } from '../../state/route.ts';
@@ -59,7 +60,7 @@ export function OverviewPage() {
 function WallRow({ row, blind }: { readonly row: OverviewRow; readonly blind: boolean }) {
   const need = blind && row.need !== 'closed' ? 'silent' : row.need;
   return (
-    <li class={`wall-row ${need}`}>
+    <li class={`wall-row need-${need}`}>
       <a href={jointAddress(row.id)}>
         <Glyph name={glyphs[need]} size={44} />
         <span class="wall-word">{blind && row.need !== 'closed' ? `Was: ${row.word}` : row.word}</span>
@@ -67,9 +68,9 @@ function WallRow({ row, blind }: { readonly row: OverviewRow; readonly blind: bo
           {row.title}
           {row.mark !== undefined && <span class="tag">{row.mark}</span>}
         </span>
-        <span class="wall-sentence">{row.sentence}</span>
+        <span class="wall-sentence">{bound(row.sentence)}</span>
         <span class="wall-coldest">
-          <span class="wall-small">coldest</span> {row.coldest}
+          <span class="wall-small">coldest</span> {bound(row.coldest)}
         </span>
       </a>
     </li>

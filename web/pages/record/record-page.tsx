@@ -1,7 +1,8 @@
 /** The record of a joint as a list: every entry, newest first, with who and when. */
 import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
-import type { TimelineEvent } from '../../../server/screen/contract.ts';
+import type { JointState, TimelineEvent } from '../../../server/screen/contract.ts';
+import { sourceMark, sourceText } from '../../../server/wording/words.ts';
 import { getJson } from '../../feed/http.ts';
 import { clockText, dayText, zoneText } from '../../format/time.ts';
 import { jointAddress } from '../../state/route.ts';
@@ -9,9 +10,15 @@ import { entryLine } from './entry-line.ts';
 
 export function RecordPage({ joint }: { readonly joint: string }) {
   const entries = useSignal<readonly TimelineEvent[] | 'loading' | 'failed'>('loading');
+  const state = useSignal<JointState | undefined>(undefined);
   const chosen = useSignal('all');
   const ask = async (): Promise<void> => {
-    const answer = await getJson<readonly TimelineEvent[]>(`/api/joints/${encodeURIComponent(joint)}/timeline`);
+    const path = `/api/joints/${encodeURIComponent(joint)}`;
+    const [answer, whole] = await Promise.all([
+      getJson<readonly TimelineEvent[]>(`${path}/timeline`),
+      getJson<JointState>(path),
+    ]);
+    if (whole.kind === 'ok') state.value = whole.value;
     if (answer.kind === 'ok') entries.value = answer.value;
     else if (entries.peek() === 'loading') entries.value = 'failed';
   };
@@ -27,9 +34,19 @@ export function RecordPage({ joint }: { readonly joint: string }) {
   return (
     <section class="sheet" aria-labelledby="record-title">
       <div class="sheet-head">
-        <h1 id="record-title">Record of {joint}</h1>
-        <a href={jointAddress(joint)}>Back to the joint</a>
+        <h1 id="record-title">Record of {state.value?.joint.title ?? joint}</h1>
+        <a class="button" href={jointAddress(joint)}>
+          Back to the joint
+        </a>
       </div>
+      {state.value !== undefined && sourceMark(state.value.assessment.source) !== undefined && (
+        <p class="banner source">{sourceText(state.value.assessment.source)}</p>
+      )}
+      {state.value !== undefined && (
+        <p class="aside head-line">
+          {state.value.entries} entries, head <code>{state.value.headHash}</code>
+        </p>
+      )}
       <div class="row wrap">
         <label class="inline-label">
           Show{' '}

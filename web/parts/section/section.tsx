@@ -5,7 +5,8 @@ import type { Joint } from '../../../server/weld/joint.ts';
 import { placeMark } from '../../format/place.ts';
 import type { ProbeRow } from '../../state/probe-rows.ts';
 import type { Vector } from './frames.ts';
-import { label, type Pin, planOf } from './plan.ts';
+import { label, type Pin } from './pins.ts';
+import { planOf } from './plan.ts';
 
 interface Props {
   readonly joint: Joint;
@@ -52,7 +53,10 @@ export function Section({ joint, rows, heat }: Props) {
             key={outline.text}
             class="part-name"
             x={outline.middle[0]}
-            y={outline.middle[1] + 4}
+            y={outline.middle[1] + 5}
+            {...(outline.upright === true
+              ? { transform: `rotate(-90 ${outline.middle[0]} ${outline.middle[1]})` }
+              : {})}
             text-anchor="middle"
           >
             {outline.text}
@@ -67,7 +71,14 @@ export function Section({ joint, rows, heat }: Props) {
           <polyline key={pin.probe} class="leader" points={path(pin.leader)} />
         ))}
         {plan.pins.map((pin) => (
-          <PinLabel key={pin.probe} pin={pin} joint={joint} row={rows?.get(pin.probe)} live={rows !== undefined} />
+          <PinLabel
+            width={plan.labelWidth}
+            key={pin.probe}
+            pin={pin}
+            joint={joint}
+            row={rows?.get(pin.probe)}
+            live={rows !== undefined}
+          />
         ))}
       </svg>
       <p class="aside">Drawn to scale, groove schematic. {heating(joint, heat)}</p>
@@ -80,11 +91,13 @@ function PinLabel({
   joint,
   row,
   live,
+  width,
 }: {
   readonly pin: Pin;
   readonly joint: Joint;
   readonly row: ProbeRow | undefined;
   readonly live: boolean;
+  readonly width: number;
 }) {
   const [x, y] = pin.label;
   const probe = joint.probes.find((each) => each.id === pin.probe);
@@ -101,12 +114,12 @@ function PinLabel({
   return (
     <g class={`pin ${state} ${row?.beyond === 'above limit' ? 'beyond' : ''}`}>
       <circle cx={pin.tip[0]} cy={pin.tip[1]} r="5" />
-      <rect x={x} y={y} width={label.width} height={label.height} rx="4" />
+      <rect x={x} y={y} width={width} height={label.height} rx="4" />
       <text class="pin-name" x={x + 8} y={y + 16}>
         {pin.probe}
       </text>
       {row?.mark !== undefined && (
-        <text class="pin-mark" x={x + label.width - 8} y={y + 16} text-anchor="end">
+        <text class="pin-mark" x={x + width - 8} y={y + 16} text-anchor="end">
           {row.mark}
         </text>
       )}

@@ -1,0 +1,55 @@
+/** A joint from a file, and to a file: the same JSON that the command line reads. */
+import { useRef } from 'preact/hooks';
+import type { Joint } from '../../../server/weld/joint.ts';
+
+interface Props {
+  /** Undefined while it is not whole. */
+  readonly joint: Joint | undefined;
+  readonly open: (text: string) => void;
+  readonly refused: () => void;
+  readonly startOver: () => void;
+}
+
+export function FileButtons({ joint, open, refused, startOver }: Props) {
+  const file = useRef<HTMLInputElement>(null);
+  const save = (): void => {
+    if (joint === undefined) {
+      refused();
+      return;
+    }
+    const address = URL.createObjectURL(
+      new Blob([`${JSON.stringify(joint, null, 2)}\n`], { type: 'application/json' }),
+    );
+    const link = document.createElement('a');
+    link.href = address;
+    link.download = `${joint.id}.json`;
+    link.click();
+    URL.revokeObjectURL(address);
+  };
+  return (
+    <div class="row wrap">
+      <input
+        ref={file}
+        type="file"
+        accept="application/json,.json"
+        hidden
+        onChange={(event) => {
+          const input = event.currentTarget;
+          void input.files?.[0]?.text().then((text) => {
+            open(text);
+            input.value = '';
+          });
+        }}
+      />
+      <button type="button" class="plain" onClick={() => file.current?.click()}>
+        Open a joint file
+      </button>
+      <button type="button" class="plain" onClick={save}>
+        Save as file
+      </button>
+      <button type="button" class="plain" onClick={startOver}>
+        Start over
+      </button>
+    </div>
+  );
+}

@@ -1,0 +1,138 @@
+/** The qualified procedure and the code: what they state is judged; what they do not state stays empty and is not made up. */
+import type { MethodAnswer } from '../../../server/metallurgy/answer.ts';
+import { ChoiceField, TextField } from '../../parts/field.tsx';
+import type { JointDraft } from './draft.ts';
+import type { Entry } from './entry.tsx';
+
+export function ProcedureFields({
+  entry,
+  methods,
+}: {
+  readonly entry: Entry;
+  readonly methods: readonly MethodAnswer[];
+}) {
+  const { procedure, codeFloor, bindingMethods } = entry.draft;
+  const set = (part: Partial<JointDraft['procedure']>): void => entry.change({ procedure: { ...procedure, ...part } });
+  const number = (label: string, unit: string, field: string, key: keyof JointDraft['procedure'], hint?: string) => (
+    <TextField
+      label={label}
+      kind="number"
+      unit={unit}
+      field={field}
+      optional
+      value={String(procedure[key])}
+      problem={entry.problem(field)}
+      {...(hint === undefined ? {} : { hint })}
+      onValue={(value) => {
+        entry.touch(field);
+        set({ [key]: value });
+      }}
+    />
+  );
+  const governors = [
+    ...new Map(
+      methods.filter((method) => method.role === 'may govern').map((method) => [method.id, method.title]),
+    ).entries(),
+  ];
+  return (
+    <fieldset class="group">
+      <legend>Procedure and code</legend>
+      <ChoiceField
+        label="Welding procedure"
+        value={procedure.bound ? 'bound' : 'none'}
+        choices={[
+          { value: 'bound', text: 'Bound to a procedure' },
+          { value: 'none', text: 'None: the calculation governs' },
+        ]}
+        onValue={(value) => set({ bound: value === 'bound' })}
+      />
+      {procedure.bound && (
+        <div class="fields">
+          <TextField
+            label="Procedure"
+            field="procedure.id"
+            value={procedure.id}
+            problem={entry.problem('procedure.id')}
+            onValue={(id) => {
+              entry.touch('procedure.id');
+              set({ id });
+            }}
+          />
+          <TextField
+            label="Revision"
+            field="procedure.revision"
+            value={procedure.revision}
+            problem={entry.problem('procedure.revision')}
+            onValue={(revision) => {
+              entry.touch('procedure.revision');
+              set({ revision });
+            }}
+          />
+          {number('Minimum preheat', '°C', 'procedure.preheatMinimumCelsius', 'minimum')}
+          {number('Maximum interpass', '°C', 'procedure.interpassMaximumCelsius', 'interpass')}
+          {number('Lowest in a break', '°C', 'procedure.maintenanceMinimumCelsius', 'maintenance')}
+          {number('Highest anywhere', '°C', 'procedure.highestCelsius', 'highest')}
+          {number('Zone probes apart, at most', 'K', 'procedure.evennessMaximumKelvin', 'evenness')}
+          {number(
+            'Hold before the first arc',
+            'min',
+            'procedure.soakHoldMinutes',
+            'hold',
+            'Where the heaters stay on.',
+          )}
+          {number('Zone places needed', 'places', 'procedure.zonePlacesRequired', 'places', 'Empty: every one.')}
+        </div>
+      )}
+      <label class="tick">
+        <input
+          type="checkbox"
+          checked={codeFloor.stated}
+          onChange={(event) => entry.change({ codeFloor: { ...codeFloor, stated: event.currentTarget.checked } })}
+        />
+        The code of construction sets a floor of its own
+      </label>
+      {codeFloor.stated && (
+        <div class="fields">
+          <TextField
+            label="Floor"
+            kind="number"
+            unit="°C"
+            field="codeFloor.preheatMinimumCelsius"
+            value={codeFloor.celsius}
+            problem={entry.problem('codeFloor.preheatMinimumCelsius')}
+            onValue={(celsius) => {
+              entry.touch('codeFloor.preheatMinimumCelsius');
+              entry.change({ codeFloor: { ...codeFloor, celsius } });
+            }}
+          />
+          <TextField
+            label="Where it stands"
+            field="codeFloor.source"
+            value={codeFloor.source}
+            problem={entry.problem('codeFloor.source')}
+            onValue={(source) => {
+              entry.touch('codeFloor.source');
+              entry.change({ codeFloor: { ...codeFloor, source } });
+            }}
+          />
+        </div>
+      )}
+      {governors.map(([id, title]) => (
+        <label class="tick" key={id}>
+          <input
+            type="checkbox"
+            checked={bindingMethods.includes(id)}
+            onChange={(event) =>
+              entry.change({
+                bindingMethods: event.currentTarget.checked
+                  ? [...bindingMethods, id]
+                  : bindingMethods.filter((each) => each !== id),
+              })
+            }
+          />
+          The job declares the calculation by {title} binding
+        </label>
+      ))}
+    </fieldset>
+  );
+}
