@@ -6,7 +6,7 @@ import { findingText } from '../wording/finding.ts';
 import { minimumText } from '../wording/requirement.ts';
 import { soakText } from '../wording/soak.ts';
 import { scopeText, verdictText } from '../wording/verdict.ts';
-import { phaseText, verdictHeadline } from '../wording/words.ts';
+import { phaseText } from '../wording/words.ts';
 
 /** An instant as the log writes it: elapsed seconds, or UTC in ISO 8601. */
 export type TimeOut = (at: Instant) => number | string;
@@ -14,6 +14,9 @@ export type TimeOut = (at: Instant) => number | string;
 export function timeOut(form: 'elapsed' | 'dated', start: Instant): TimeOut {
   return form === 'elapsed' ? (at) => (at - start) / 1000 : (at) => new Date(at).toISOString();
 }
+
+/** In words: a bare number would not say that it counts seconds. */
+const told = (time: number | string): string => (typeof time === 'number' ? `${time} s` : time);
 
 export function judgeAnswer(assessment: Assessment, time: TimeOut, withEvents: boolean) {
   const extreme = (each: { readonly probe: string; readonly temperature: number } | undefined) =>
@@ -60,21 +63,21 @@ export function judgeAnswer(assessment: Assessment, time: TimeOut, withEvents: b
 export function judgeText(assessment: Assessment, time: TimeOut, withEvents: boolean): string {
   const { requirement, findings, passes } = assessment;
   return [
-    `${verdictHeadline(assessment.verdict)}. ${verdictText(assessment)}`,
-    `Scope: ${withEvents ? scopeText(assessment) : scopeOf(assessment, false).join('; ')}.`,
+    verdictText(assessment),
+    withEvents ? scopeText(assessment) : `Judged: ${scopeOf(assessment, false).join(', ')}.`,
     `Minimum: ${minimumText(requirement)}. ${requirement.governing.because}`,
     ...requirement.warnings.map((each) => `  ! ${each.message}`),
     `At the end of the log: ${phaseText(assessment.phase)}. Soak: ${withEvents ? soakText(assessment.soak) : 'not judged, since no event says when heat was off and when an arc was struck'}`,
     ...(assessment.minimumFirstReachedAt === undefined
       ? ['The minimum was never reached at all required places at once.']
-      : [`All required places first at minimum: ${time(assessment.minimumFirstReachedAt)}`]),
+      : [`All required places first at minimum: ${told(time(assessment.minimumFirstReachedAt))}.`]),
     '',
     findings.length === 0 ? 'No findings.' : `Findings (${findings.length}):`,
     ...findings.map((each) => findingLine(each, time)),
     ...(passes.length === 0 ? [] : ['', `Passes (${passes.length}):`]),
     ...passes.map(
       (each) =>
-        `  ${each.pass}: from ${time(each.startedAt)}${each.endedAt === undefined ? ', not ended' : ` to ${time(each.endedAt)}`}; minimum ${each.minimum}, interpass maximum ${each.maximum}`,
+        `  ${each.pass}: from ${told(time(each.startedAt))}${each.endedAt === undefined ? ', not ended' : ` to ${told(time(each.endedAt))}`}; minimum ${each.minimum}, interpass maximum ${each.maximum}`,
     ),
     '',
     ...cautions,
@@ -82,7 +85,7 @@ export function judgeText(assessment: Assessment, time: TimeOut, withEvents: boo
 }
 
 const findingLine = (each: Finding, time: TimeOut): string =>
-  `  ${time(each.from)} to ${each.to === undefined ? 'the end' : time(each.to)}: ${findingText(each).what}`;
+  `  ${told(time(each.from))} to ${each.to === undefined ? 'the end' : told(time(each.to))}: ${findingText(each).what}`;
 
 const scopeOf = (assessment: Assessment, withEvents: boolean): readonly string[] =>
   withEvents

@@ -1,0 +1,108 @@
+/** `judge` as a person types it: verdicts, scope, exit status, and errors that say what to do. */
+import { mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { describe, expect, it } from 'vitest';
+import { judge } from '../../../server/commands/judge.ts';
+import { demonstrationLog, kept } from '../../support/demonstration-log.ts';
+
+const data = fileURLToPath(new URL('../../../demo-data/', import.meta.url));
+const joint = join(data, 'demonstration-joint.json');
+const log = join(data, 'demonstration-log.csv');
+const events = join(data, 'demonstration-events.csv');
+
+async function run(...args: string[]) {
+  const out: string[] = [];
+  const err: string[] = [];
+  const status = await judge.run(args, { out: (text) => out.push(text), err: (text) => err.push(text) });
+  return { status, out: out.join('\n'), err: err.join('\n') };
+}
+
+/** The events file with one line changed, in a folder of its own. */
+function changed(change: (text: string) => string): string {
+  const file = join(mkdtempSync(join(tmpdir(), 'judge-test-')), 'events.csv');
+  writeFileSync(file, change(readFileSync(events, 'utf8')));
+  return file;
+}
+
+describe('the demonstration log', () => {
+  it('is what the emulated board gives, to the byte', () => {
+    const made = demonstrationLog();
+    expect(kept('demonstration-log.csv')).toBe(made.log);
+    expect(kept('demonstration-events.csv')).toBe(made.events);
+  });
+
+  it('complies with its events', async () => {
+    const answer = await run(joint, log, '--events', events, '--json');
+    expect(answer.status).toBe(0);
+    const said = JSON.parse(answer.out);
+    expect(said.verdict).toBe('complies');
+    expect(said.findings).toEqual([]);
+    expect(said.passes.map((pass: { pass: string; startedAt: number }) => [pass.pass, pass.startedAt])).toEqual([
+      ['1', 5760],
+      ['2', 6120],
+      ['3', 6480],
+    ]);
+    expect(said.requirement.governing.preheatMinimumCelsius).toBe(145);
+  });
+
+  it('does not comply when the first arc is struck while the far face is cold', async () => {
+    const early = changed((text) =>
+      text.replace('5760,pass start', '4200,pass start').replace('6000,pass end', '4300,pass end'),
+    );
+    const answer = await run(joint, log, '--events', early, '--json');
+    expect(answer.status).toBe(1);
+    const [first] = JSON.parse(answer.out).findings;
+    expect(first).toMatchObject({
+      kind: 'below minimum at pass start',
+      pass: '1',
+      probe: 'far A',
+      from: 4200,
+      limit: 145,
+    });
+  });
+
+  it('cannot be judged without events, and says so in its scope', async () => {
+    const answer = await run(joint, log, '--json');
+    expect(answer.status).toBe(2);
+    const said = JSON.parse(answer.out);
+    expect(said.verdict).toBe('cannot-be-judged');
+    expect(said.scope.join(' ')).toMatch(/without events passes, soak/);
+    expect(said.soak.state).toBe('not judged');
+  });
+
+  it('writes the report', async () => {
+    const file = join(mkdtempSync(join(tmpdir(), 'judge-test-')), 'report.pdf');
+    const answer = await run(joint, log, '--events', events, '--report', file);
+    expect(answer.status).toBe(0);
+    expect(readFileSync(file).subarray(0, 5).toString()).toBe('%PDF-');
+  });
+});
+
+describe('bad input', () => {
+  it.each([
+    ['no log', [joint], /name one joint file and one log/],
+    ['a log that is not there', [joint, 'nowhere.csv'], /nowhere\.csv: cannot be read/],
+    ['a column that is no probe', [joint, log, '--column', 'zone A=nobody'], /nobody/],
+    ['an offset that is none', [joint, log, '--offset', 'noon'], /--offset wants/],
+    ['a start without offset', [joint, log, '--start', '2026-01-01T00:00:00'], /--start wants/],
+    ['an option that nobody knows', [joint, log, '--fast'], /--help/],
+  ])('%s: status 3 and what to do', async (_what, args, message) => {
+    const answer = await run(...args);
+    expect(answer.status).toBe(3);
+    expect(answer.err).toMatch(message);
+    expect(answer.out).toBe('');
+  });
+
+  it('names the line of an events file that cannot be used', async () => {
+    const answer = await run(
+      joint,
+      log,
+      '--events',
+      changed((text) => text.replace('pass start,A', 'pass begin,A')),
+    );
+    expect(answer.status).toBe(3);
+    expect(answer.err).toMatch(/events\.csv: line 4/);
+  });
+});
