@@ -6,7 +6,7 @@
  * printed; with PREHEAT_BROWSER_REQUIRED set that skip is a failure.
  */
 import { existsSync, readFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { dirname, join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { buildIfNeeded } from '../server/build.mjs';
 import { installIfNeeded, LaunchFailure, root, say } from '../server/install.mjs';
@@ -67,9 +67,15 @@ function conclude(count, browser) {
 /** The two things outside the project that a test may want. */
 function reasonToSkip(file, browser) {
   if (browser === undefined && file.startsWith('tests/browser/')) return 'no browser of the Chromium family was found';
-  const wantsShared = /\bshared\b/.test(readFileSync(join(root, file), 'utf8'));
-  if (wantsShared && !existsSync(join(root, '..', 'shared'))) return 'the shared facts and measurements are absent';
-  return undefined;
+  const isAbsent = !existsSync(join(root, '..', 'shared'));
+  return isAbsent && wantsShared(join(root, file)) ? 'the shared facts and measurements are absent' : undefined;
+}
+
+/** Itself, or through a file of tests/support that it imports. */
+function wantsShared(file) {
+  const text = readFileSync(file, 'utf8');
+  const support = [...text.matchAll(/from '([^']*\/support\/[^']*)'/g)].map(([, path]) => join(dirname(file), path));
+  return [text, ...support.map((path) => readFileSync(path, 'utf8'))].some((each) => /\/shared\//.test(each));
 }
 
 async function bench(names) {
