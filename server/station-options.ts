@@ -1,11 +1,14 @@
 /** What a station is put together from; every thing that touches the world is handed in. */
 import type { Clock } from './measure/clock.ts';
 import type { Program } from './program.ts';
+import type { Disk } from './record/database.ts';
 import type { OpenPort } from './wire/port.ts';
 
 export interface StationOptions {
   readonly folder: string;
   readonly begin: boolean;
+  /** Where the record is written, if not through SQLite as it is shipped: for tests of a disk that fails. */
+  readonly disk?: Disk;
   readonly ports: readonly string[];
   readonly openPort: OpenPort;
   readonly clock: Clock;

@@ -31,10 +31,8 @@ function createThread(folder: string): Errands {
   const waiting = new Map<number, Waiting>();
 
   const start = (): Worker => {
-    const written = import.meta.url.endsWith('.ts');
-    const file = new URL(`./worker.${written ? 'ts' : 'js'}`, import.meta.url);
-    // As written, the thread needs the same loader that runs the sources.
-    const made = new Worker(file, { workerData: { folder }, ...(written ? { execArgv: ['--import', 'tsx'] } : {}) });
+    const file = import.meta.url.endsWith('.ts') ? './from-source.mjs' : './worker.js';
+    const made = new Worker(new URL(file, import.meta.url), { workerData: { folder } });
     made.on('message', ({ id, outcome, failure }: { id: number; outcome: never; failure?: string }) => {
       const one = waiting.get(id);
       waiting.delete(id);

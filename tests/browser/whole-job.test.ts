@@ -1,0 +1,133 @@
+/**
+ * The main job as a person does it, in a real browser against a real station: enter the joint, heat, wait until it
+ * is ready, weld, see to an alarm, close, print. The day passes on a clock that the test moves.
+ */
+import { readFile } from 'node:fs/promises';
+import { fileURLToPath } from 'node:url';
+import { describe, expect, test } from 'vitest';
+import { readDemonstrationJoint } from '../../server/demonstration.ts';
+import { noBrowser, useBrowser } from '../support/browser.ts';
+import { act, look, sayWho, sentence, tablet } from './support/hand.ts';
+import { minutes, openWorkshop } from './support/workshop.ts';
+
+const jointFile = new URL('../../demo-data/demonstration-joint.json', import.meta.url);
+const joint = readDemonstrationJoint(jointFile);
+const channelOf = (probe: string): number => joint.probes.find(({ id }) => id === probe)!.channel;
+
+describe.skipIf(noBrowser)('the whole job', () => {
+  const browser = useBrowser();
+
+  test('from entering the joint to the printed report', { timeout: 90_000 }, async () => {
+    const { address, board, play } = await openWorkshop(joint);
+    const page = await tablet(browser);
+    await page.goto(address);
+
+    // Entering: from a file, and one thing changed by hand.
+    await page.getByText('No joint yet').waitFor();
+    await sayWho(page, 'Runa Teld', 'inspector');
+    await page.getByRole('link', { name: 'Enter the first joint' }).click();
+    const chooser = page.waitForEvent('filechooser');
+    await page.getByRole('button', { name: 'Open a joint file' }).click();
+    await (await chooser).setFiles(fileURLToPath(jointFile));
+    await page.getByLabel('Title').fill('Base plate 7, butt weld');
+    await page.getByLabel('Short name').fill('base-plate-7');
+    await page.getByLabel('Minimum preheat').fill('150');
+    const required = page.getByRole('complementary', { name: 'Required preheat' });
+    await required.getByText('150 °C').first().waitFor();
+    await required.getByText('procedure', { exact: false }).first().waitFor();
+    await look(page, '1-entering');
+    await page.getByRole('button', { name: 'Enter the joint' }).click();
+
+    // Cold: not ready, and why.
+    await page.getByRole('heading', { name: 'Base plate 7, butt weld' }).waitFor();
+    await page.getByText('SIMULATED').first().waitFor();
+    await sentence(page)
+      .filter({ hasText: /^Not ready:.*2\d\s°C of 150\s°C/ })
+      .waitFor();
+    await look(page, '2-cold');
+
+    // Heating: recorded on the screen, done at the part. An hour later the list says how it stands.
+    await act(page, /^Heat on/, /Record heat on/, async () => {});
+    board.heater({ on: true, setPointCelsius: 168 });
+    await page.getByRole('link', { name: 'Joints' }).click();
+    await play(minutes(70));
+    await page.getByText('Base plate 7, butt weld').first().waitFor();
+    await look(page, '3-joints');
+    await page.getByRole('link', { name: /Base plate 7/ }).click();
+    await sentence(page)
+      .filter({ hasText: /^Not ready:.*1[0-4]\d(\.\d)?\s°C of 150\s°C.*about\s\d+/ })
+      .waitFor();
+    await look(page, '4-heating');
+    await play(minutes(15));
+    await sentence(page)
+      .filter({ hasText: /^Ready: coldest .*15\d/ })
+      .waitFor();
+    await look(page, '5-ready');
+
+    // First pass.
+    await act(page, /^Start pass/, /^Start pass 1$/, async (form) => {
+      await look(page, '6-start');
+      await form.getByLabel('Welder').fill('Odd Varen');
+    });
+    board.arc(true);
+    await sentence(page)
+      .filter({ hasText: /^Pass 1 running/ })
+      .waitFor();
+    await play(minutes(6));
+    await look(page, '7-welding');
+    await act(page, /^End pass/, /^End pass 1$/, async () => {});
+    board.arc(false);
+
+    // A probe comes loose: an alarm in words, seen by name.
+    board.inject({ kind: 'channel', channel: channelOf('zone A'), mishap: 'open' });
+    await play(minutes(1));
+    const alarms = page.getByRole('region', { name: 'Alarms' });
+    await alarms.getByText('Probe fault at zone A: its place is not judged').waitFor();
+    await look(page, '8-alarm');
+    await alarms.getByRole('button', { name: /^Acknowledge: Probe fault at zone A/ }).click();
+    await alarms.getByText(/by Runa Teld/).waitFor();
+    board.inject({ kind: 'channel', channel: channelOf('zone A'), mishap: 'none' });
+    await play(minutes(1));
+    await alarms.waitFor({ state: 'detached' });
+
+    // Second pass, begun too hot: named so, not blocked.
+    await page.getByRole('button', { name: /^Start pass\s*conditions not met/ }).click();
+    await page.getByText('This pass will be recorded as begun outside the conditions:').waitFor();
+    await look(page, '9-outside');
+    await page.getByRole('button', { name: 'Start pass 2 outside the conditions' }).click();
+    await sentence(page)
+      .filter({ hasText: /^Pass 2 running/ })
+      .waitFor();
+    await play(minutes(1));
+    await act(page, /^End pass/, /^End pass 2$/, async () => {});
+    const passes = page.getByRole('region', { name: 'Passes' });
+    await passes.getByText(/begun outside: .*interpass/).waitFor();
+    await passes.getByText(/maximum not met/).waitFor();
+
+    // By hand: a contact reading and a note.
+    await act(page, /^Contact reading/, /Record the reading/, async (form) => {
+      await form.getByLabel('It reads').fill('231,5');
+      await form.getByLabel('Instrument').fill('contact thermometer 12');
+    });
+    await act(page, /^Note$/, /Record the note/, async (form) => {
+      await form.getByLabel('What should be known later').fill('Draught from the gate until noon.');
+    });
+
+    // Closing and printing.
+    await act(page, /^Close the joint$/, /^Close the joint$/, async (form) => {
+      await form.getByText(/^Does not comply:/).waitFor();
+    });
+    await sentence(page)
+      .filter({ hasText: /^Closed: does not comply/ })
+      .waitFor();
+    await look(page, 'a-closed');
+    const csv = page.waitForEvent('download');
+    await page.getByRole('link', { name: 'Readings (CSV)' }).click();
+    const readings = await readFile(await (await csv).path(), 'utf8');
+    expect(readings).toMatch(/zone A/);
+    await page.getByRole('link', { name: 'All entries' }).click();
+    await page.getByRole('cell', { name: 'Note: Draught from the gate until noon.' }).waitFor();
+    await page.getByRole('cell', { name: /Contact reading 231.5 °C/ }).waitFor();
+    await look(page, 'b-record');
+  });
+});
