@@ -163,18 +163,17 @@ const drawLimits: Draw = (context, { marks }, area, inks) => {
   }
 };
 
-/** Over the lines, so that they can be read: below a minimum, above a maximum, on the side that is not to be entered. */
+/** Over the lines, in a halo that hides next to nothing: below a minimum, above a maximum, on the side that is not to be entered. */
 export const drawLimitNames = (context: CanvasRenderingContext2D, { marks }: Picture, area: Area, inks: Inks): void => {
   context.save();
+  text(context, inks, inks.ink, 'left');
+  context.lineJoin = 'round';
+  context.lineWidth = 3;
+  context.strokeStyle = inks.ground;
   for (const limit of marks.limits) {
-    const y = area.y(limit.celsius);
-    text(context, inks, inks.ink, 'left');
-    const width = context.measureText(limit.text).width;
-    const textY = limit.kind === 'minimum' ? y + 12 : y - 11;
-    context.fillStyle = inks.ground;
-    context.fillRect(area.left + 4, textY - 9, width + 8, 17);
-    context.fillStyle = inks.ink;
-    context.fillText(limit.text, area.left + 8, textY);
+    const y = area.y(limit.celsius) + (limit.kind === 'minimum' ? 12 : -11);
+    context.strokeText(limit.text, area.left + 8, y);
+    context.fillText(limit.text, area.left + 8, y);
   }
   context.restore();
 };

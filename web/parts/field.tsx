@@ -8,7 +8,8 @@ interface Common {
   readonly field?: string;
   readonly problem?: string | undefined;
   readonly hint?: string;
-  readonly optional?: boolean;
+  /** Said beside the label where the field may stay empty. */
+  readonly optional?: 'if known' | 'if stated' | boolean;
 }
 
 interface TextProps extends Common {
@@ -114,7 +115,9 @@ function Frame({
     <div class={`field${wide === true ? ' wide' : ''}${problem === undefined ? '' : ' wrong'}`}>
       <label for={id}>
         {label}
-        {optional === true && <span class="optional"> if known</span>}
+        {optional !== undefined && optional !== false && (
+          <span class="optional"> {optional === true ? 'if known' : optional}</span>
+        )}
       </label>
       {children}
       {hint !== undefined && (

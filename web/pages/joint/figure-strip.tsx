@@ -1,6 +1,7 @@
 /** The large figures, readable at two metres. */
 import type { Assessment } from '../../../server/judgement/assessment.ts';
 import type { Instant } from '../../../server/measure/quantity.ts';
+import { bound } from '../../format/bound.ts';
 import { figuresOf } from './figures.ts';
 
 export function FigureStrip({
@@ -23,7 +24,7 @@ export function FigureStrip({
             </span>
             {figure.beside.map((line) => (
               <span class="figure-beside" key={line}>
-                {line}
+                {bound(line)}
               </span>
             ))}
           </dd>

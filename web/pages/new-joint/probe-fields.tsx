@@ -124,7 +124,7 @@ function OneProbe({ entry, probe, index, boards, set, remove }: OneProps) {
             onValue={(face) => set({ face })}
           />
           <TextField
-            label="From the groove"
+            label="Distance"
             kind="number"
             unit="mm"
             field={`${path}.place.distanceMillimetres`}
@@ -133,8 +133,7 @@ function OneProbe({ entry, probe, index, boards, set, remove }: OneProps) {
             onValue={(distance) => put('place.distanceMillimetres', { distance })}
           />
           <TextField
-            label="Clock position"
-            optional
+            label="Clock"
             kind="number"
             field={`${path}.place.clock`}
             value={probe.clock}

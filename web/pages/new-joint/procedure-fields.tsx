@@ -19,7 +19,7 @@ export function ProcedureFields({
       kind="number"
       unit={unit}
       field={field}
-      optional
+      optional="if stated"
       value={String(procedure[key])}
       problem={entry.problem(field)}
       {...(hint === undefined ? {} : { hint })}
@@ -72,15 +72,21 @@ export function ProcedureFields({
           {number('Maximum interpass', '°C', 'procedure.interpassMaximumCelsius', 'interpass')}
           {number('Lowest in a break', '°C', 'procedure.maintenanceMinimumCelsius', 'maintenance')}
           {number('Highest anywhere', '°C', 'procedure.highestCelsius', 'highest')}
-          {number('Zone probes apart, at most', 'K', 'procedure.evennessMaximumKelvin', 'evenness')}
           {number(
-            'Hold before the first arc',
-            'min',
-            'procedure.soakHoldMinutes',
-            'hold',
-            'Where the heaters stay on.',
+            'Spread, at most',
+            'K',
+            'procedure.evennessMaximumKelvin',
+            'evenness',
+            'Between the zone probes of one face.',
           )}
-          {number('Zone places needed', 'places', 'procedure.zonePlacesRequired', 'places', 'Empty: every one.')}
+          {number('Hold before the arc', 'min', 'procedure.soakHoldMinutes', 'hold', 'Where the heaters stay on.')}
+          {number(
+            'Zone places',
+            'places',
+            'procedure.zonePlacesRequired',
+            'places',
+            'That must be at the minimum; empty: every one.',
+          )}
         </div>
       )}
       <label class="tick">

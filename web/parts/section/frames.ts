@@ -36,10 +36,11 @@ export interface Layout {
 }
 
 export const layoutOf = (joint: Joint): Layout => {
+  const single = joint.jointType === 'build-up' || joint.jointType === 'casting repair';
   const a = partOf(joint, 'A');
-  const b = partOf(joint, 'B');
+  const b = single ? a : partOf(joint, 'B');
   const t = Math.min(a.thickness, b.thickness);
-  const shared = { behind: 0, cross: false, single: false, pipe: joint.jointType === 'pipe butt' };
+  const shared = { behind: 0, cross: false, single, pipe: joint.jointType === 'pipe butt' };
   switch (joint.jointType) {
     case 'plate butt':
     case 'pipe butt': {
@@ -63,7 +64,6 @@ export const layoutOf = (joint: Joint): Layout => {
       const depth = t * 0.35;
       return {
         ...shared,
-        single: true,
         arrangement: 'flat',
         a: { side: 'A', origin: [-half, 0], along: [-1, 0], out: [0, -1], ...a },
         b: { side: 'B', origin: [half, 0], along: [1, 0], out: [0, -1], ...b },

@@ -30,14 +30,16 @@ export const slab = (frame: Frame, length: number, at: ToPixels, behind: number)
   const { origin, along, out, thickness } = frame;
   const corner = (d: number, depth: number): Vector =>
     at([origin[0] + along[0] * d - out[0] * depth, origin[1] + along[1] * d - out[1] * depth]);
-  return {
-    points: [corner(-behind, 0), corner(length, 0), corner(length, thickness), corner(-behind, thickness)],
-    middle: corner((length - behind) / 2, thickness / 2),
-    text: nameOf(frame),
-  };
+  const points = [corner(-behind, 0), corner(length, 0), corner(length, thickness), corner(-behind, thickness)];
+  const span = Math.hypot(points[1]![0] - points[0]![0], points[1]![1] - points[0]![1]);
+  return { points, middle: corner((length - behind) / 2, thickness / 2), text: nameOf(frame, span) };
 };
 
-export const nameOf = ({ side, part, thickness }: Frame): string => `${side}: ${part}, ${thickness} mm`;
+/** As much of the name as the part has room for. About 8 px a letter at the size it is written. */
+const nameOf = ({ side, part, thickness }: Frame, room: number): string => {
+  const long = `${side}: ${part}, ${thickness} mm`;
+  return long.length * 8 < room ? long : `${side}, ${thickness} mm`;
+};
 
 /** The two slanted edges of a V groove instead of upright ends. */
 export const grooved = (layout: Layout, lengths: Lengths, at: ToPixels): Outline[] => {

@@ -110,7 +110,7 @@ function PinLabel({
       : row.state === 'stale'
         ? `${row.age} old`
         : row.value;
-  const long = value.length > 8;
+  const long = !live || value.length > 8;
   return (
     <g class={`pin ${state} ${row?.beyond === 'above limit' ? 'beyond' : ''}`}>
       <circle cx={pin.tip[0]} cy={pin.tip[1]} r="5" />

@@ -9,6 +9,7 @@ import type { Plan, Sheet } from './shape.ts';
 
 const lengthMost = 320;
 const thicknessMost = 130;
+const narrowBelow = 520;
 /** The stub below a cruciform's flange, px. */
 const stub = 60;
 
@@ -16,21 +17,23 @@ export const upright = ({ joint, layout, placed, width, labelWidth }: Sheet): Pl
   const { a, b } = layout;
   const on = (side: 'A' | 'B', face: 'front' | 'back'): Placed[] =>
     placed.filter(({ place }) => place.side === side && place.face === face);
-  const [aFront, aBack, bFront, bBack] = [on('A', 'front'), on('A', 'back'), on('B', 'front'), on('B', 'back')];
+  const [aFront, aBack] = [on('A', 'front'), on('A', 'back')];
+  // A narrow sheet has room for one column only: what sits on the back of the upright is led across it.
+  const narrow = width < narrowBelow;
+  const bFront = narrow ? placed.filter(({ place }) => place.side === 'B') : on('B', 'front');
+  const bBack = narrow ? [] : on('B', 'back');
   const lengths = { A: reach(placed, a), B: reach(placed, b) };
   const legB = -b.origin[1];
   const behind = b.thickness + layout.behind;
 
-  const leftColumn = bBack.length > 0 ? Math.max(0, labelWidth + lead - layout.behind) : 0;
+  const leftColumn = bBack.length > 0 ? labelWidth + lead : 0;
   const scale = Math.min(
     (width - 2 * edge - leftColumn) / (behind + a.origin[0] + lengths.A),
+    (width - 2 * edge - leftColumn - (bFront.length > 0 ? lead + 12 + labelWidth : 0)) / behind,
     lengthMost / (lengths.B + legB),
     thicknessMost / Math.max(a.thickness, b.thickness),
   );
-  const originX = Math.max(
-    edge + leftColumn + behind * scale,
-    bBack.length > 0 ? edge + labelWidth + lead + b.thickness * scale : 0,
-  );
+  const originX = edge + leftColumn + behind * scale;
   const rightOf = originX + 14;
   const rows = {
     front: rowsFor(aFront.length, rightOf, width - edge, labelWidth),

@@ -1,0 +1,151 @@
+import { describe, expect, test } from 'vitest';
+import { requirement } from '../../../server/metallurgy/requirement.ts';
+import { candidateOf, metalCandidateOf, previewOf } from '../../../web/pages/new-joint/candidate.ts';
+import { draftOf, emptyDraft, idOf, isDraft, type JointDraft } from '../../../web/pages/new-joint/draft.ts';
+import { fieldWords } from '../../../web/pages/new-joint/field-words.ts';
+import { readAnalysis } from '../../../web/pages/new-joint/paste-analysis.ts';
+import { nextProbe, zoneDistance } from '../../../web/pages/new-joint/suggest.ts';
+import { bracket, girder, nozzle } from '../../support/station/joints.ts';
+
+const withPart = (draft: JointDraft, part: Partial<JointDraft['parts'][number]>): JointDraft => ({
+  ...draft,
+  parts: [{ ...draft.parts[0]!, ...part }, ...draft.parts.slice(1)],
+});
+const withCarbon = (how: 'reported' | 'at most' | 'not reported', text: string): JointDraft => {
+  const draft = draftOf(girder);
+  const [analysis] = draft.parts[0]!.analyses;
+  return withPart(draft, { analyses: [{ ...analysis!, contents: { ...analysis!.contents, C: { how, text } } }] });
+};
+const problemsOf = (draft: JointDraft) => {
+  const candidate = candidateOf(draft);
+  return candidate.ok ? {} : candidate.problems;
+};
+
+test.each([girder, nozzle, bracket])('a joint becomes a draft and the same joint again: $id', (joint) => {
+  const draft: unknown = JSON.parse(JSON.stringify(draftOf(joint)));
+  expect(isDraft(draft)).toBe(true);
+  expect(candidateOf(draft as JointDraft)).toEqual({ ok: true, joint });
+});
+
+describe('an element', () => {
+  test('not reported is not zero, and not the same as not entered', () => {
+    const content = (draft: JointDraft) => {
+      const candidate = candidateOf(draft);
+      return candidate.ok ? candidate.joint.parts[0]!.analyses[0]!.percent.C : candidate.problems;
+    };
+    expect(content(withCarbon('not reported', ''))).toBe('not reported');
+    expect(content(withCarbon('reported', ''))).toBeUndefined();
+    expect(content(withCarbon('reported', '0'))).toBe(0);
+    expect(content(withCarbon('reported', '0,17'))).toBe(0.17);
+    expect(content(withCarbon('at most', '0.2'))).toEqual({ atMost: 0.2 });
+  });
+
+  test('that is missing keeps the requirement from a number, and a zero does not pass for it', () => {
+    const answer = (draft: JointDraft) => {
+      const candidate = metalCandidateOf({ ...draft, procedure: emptyDraft.procedure });
+      if (!candidate.ok) throw new Error('the draft must be whole for this test');
+      return requirement(candidate.joint, []).methods.find((method) => method.part === 'web plate')!;
+    };
+    expect(answer(withCarbon('not reported', '')).missing.join()).toContain('C');
+    expect(answer(withCarbon('reported', '0.17')).computedCelsius).toBeGreaterThan(100);
+  });
+
+  test('that is not a number is told at its field', () => {
+    expect(problemsOf(withCarbon('reported', '0.1.7'))).toEqual({
+      'parts.0.analyses.0.percent.C': '"0.1.7" is not a number. Write it like 12.5, without a thousands sign.',
+    });
+  });
+});
+
+test('an empty form asks for what is needed, field by field, and for nothing that may stay empty', () => {
+  expect(Object.keys(problemsOf(emptyDraft)).sort()).toEqual([
+    'id',
+    'parts.0.thicknessMillimetres',
+    'parts.1.thicknessMillimetres',
+    'title',
+  ]);
+});
+
+test('the requirement does not wait for title and probes, but for the parts', () => {
+  const draft = { ...draftOf(girder), title: '', id: '', probes: [{ ...draftOf(girder).probes[0]!, channel: '' }] };
+  expect(candidateOf(draft).ok).toBe(false);
+  expect(metalCandidateOf(draft).ok).toBe(true);
+  expect(metalCandidateOf(withPart(draft, { thickness: '' }))).toEqual({
+    ok: false,
+    problems: { 'parts.0.thicknessMillimetres': 'Needed: a number.' },
+  });
+});
+
+test('what the schema refuses is told with what was found and what is allowed', () => {
+  expect(problemsOf(withPart(draftOf(girder), { thickness: '-3' }))['parts.0.thicknessMillimetres']).toMatch(
+    /^The number -3 is not allowed here: .*above 0/,
+  );
+  const twice = draftOf(girder);
+  const probes = [twice.probes[0]!, { ...twice.probes[1]!, channel: '1' }];
+  expect(Object.keys(problemsOf({ ...twice, probes }))).toEqual(['probes.1.channel']);
+});
+
+test('the drawing shows the probes that are whole already', () => {
+  const draft = draftOf(girder);
+  const half = { ...draft, probes: [draft.probes[0]!, { ...draft.probes[1]!, distance: 'x' }] };
+  expect(previewOf(half)?.probes.map(({ id }) => id)).toEqual(['A1']);
+  expect(previewOf(withPart(draft, { thickness: '' }))).toBeUndefined();
+});
+
+test('a line of a certificate is read as it stands; what is no element is left alone', () => {
+  const { read, contents } = readAnalysis(
+    'Heat 4711: C 0.17 Si 0,35 Mn:1.45 Nb <0.005 B n.r. V - CE 0.43 Alloy 7 Al≤0.02',
+  );
+  expect(read).toEqual(['C', 'Si', 'Mn', 'Nb', 'B', 'V', 'Al']);
+  expect(contents).toEqual({
+    C: { how: 'reported', text: '0.17' },
+    Si: { how: 'reported', text: '0,35' },
+    Mn: { how: 'reported', text: '1.45' },
+    Nb: { how: 'at most', text: '0.005' },
+    B: { how: 'not reported', text: '' },
+    V: { how: 'not reported', text: '' },
+    Al: { how: 'at most', text: '0.02' },
+  });
+  expect(readAnalysis('no numbers here').read).toEqual([]);
+});
+
+test('a new probe begins on the next channel of the board, on the other side, at the distance for the thickness', () => {
+  const draft = { ...draftOf(girder), probes: [draftOf(girder).probes[0]!] };
+  expect(nextProbe(draft, [])).toMatchObject({
+    id: 'T2',
+    board: 'board-1',
+    channel: '2',
+    side: 'B',
+    part: 'flange plate',
+    distance: '75',
+  });
+  expect(nextProbe({ ...draft, probes: [] }, ['board-9'])).toMatchObject({
+    id: 'T1',
+    board: 'board-9',
+    channel: '1',
+    side: 'A',
+  });
+});
+
+// ISO 13916: A = 4 t, at most 50 mm, up to 50 mm thick; 75 mm above.
+test.each([
+  ['10', '40'],
+  ['12,5', '50'],
+  ['50', '50'],
+  ['50.1', '75'],
+  ['', ''],
+])('zone distance for %s mm', (thickness, distance) => {
+  expect(zoneDistance(thickness)).toBe(distance);
+});
+
+test('an id is made of the title', () => {
+  expect(idOf('  Träger 7, unterer Flansch! ')).toBe('trager-7-unterer-flansch');
+  expect(idOf('x'.repeat(80))).toHaveLength(60);
+});
+
+test('a path is told in words', () => {
+  expect(fieldWords('parts.0.thicknessMillimetres')).toBe('Part 1, thickness');
+  expect(fieldWords('probes.2.place.distanceMillimetres')).toBe('Probe 3, place distance');
+  expect(fieldWords('parts.1.analyses.0.percent.C')).toBe('Part 2, analysis 1, C');
+  expect(fieldWords('title')).toBe('Title');
+});

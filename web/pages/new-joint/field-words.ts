@@ -1,0 +1,23 @@
+/** The path of a field in words, for lists of what is still to be mended. */
+
+/** "parts.0.thicknessMillimetres" as a person would say it: "Part 1, thickness". */
+export const fieldWords = (path: string): string => {
+  const words = path
+    .split('.')
+    .map((step) =>
+      /^\d+$/.test(step)
+        ? String(Number(step) + 1)
+        : step
+            .replace(/(Celsius|Millimetres|Kelvin|Minutes)$/, '')
+            .replace(/([a-z])([A-Z])/g, '$1 $2')
+            .toLowerCase(),
+    )
+    .join(' ')
+    .replace(
+      /\b(part|probe|analyse)s (\d+)/g,
+      (_, noun: string, number: string) => `${noun === 'analyse' ? 'analysis' : noun} ${number},`,
+    )
+    .replace(/\bpercent (\w+)$/, (_, element: string) => element.charAt(0).toUpperCase() + element.slice(1))
+    .replace(/,$/, '');
+  return words.charAt(0).toUpperCase() + words.slice(1);
+};
