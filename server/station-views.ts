@@ -4,10 +4,12 @@ import type { Errand, Judged, Outcome } from './errands/errand.ts';
 import { inputOf, stationChain } from './ledger/item.ts';
 import type { Instant } from './measure/quantity.ts';
 import type { Pipeline } from './pipeline.ts';
+import { wiringProblems } from './reading/wiring.ts';
 import type { RecordReader } from './record/read.ts';
 import type { JointState, LinkView, StationView } from './screen/contract.ts';
 import type { ViewSource } from './screen/views.ts';
 import type { StationOptions } from './station-options.ts';
+import type { Joint } from './weld/joint.ts';
 import type { WireEvent } from './wire/event.ts';
 import type { Link } from './wire/serial-link.ts';
 
@@ -50,6 +52,7 @@ export function stationViews({ options, record, pipeline, links, linkEvents, err
       periodMilliseconds,
       headHash: hash,
       entries: seq,
+      wiring: assessment.phase === 'closed' ? [] : wiringOf(joint, pipeline),
     };
   };
 
@@ -98,6 +101,11 @@ export function stationViews({ options, record, pipeline, links, linkEvents, err
 function openedAt(record: RecordReader, id: string): Instant {
   for (const entry of record.entries(id)) return entry.at;
   return 0 as Instant;
+}
+
+function wiringOf(joint: Joint, pipeline: Pipeline): readonly string[] {
+  const boards = [...pipeline.intake.boards.byId.values()];
+  return boards.flatMap(({ hello }) => wiringProblems(hello, joint.probes).map(({ message }) => message));
 }
 
 function linkView(

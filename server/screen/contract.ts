@@ -65,6 +65,8 @@ export interface JointState {
   readonly periodMilliseconds: number;
   readonly headHash: string;
   readonly entries: number;
+  /** Where the joint's probes and what the boards say of their channels do not agree; each with what to do. */
+  readonly wiring?: readonly string[];
 }
 
 /** One committed step of one joint. */

@@ -62,6 +62,11 @@ function OneJoint({ live, feed }: { readonly live: LiveJoint; readonly feed: Joi
         </p>
       </div>
       <SourceBanner live={live} words={sourceText(assessment.source)} done={done} />
+      {live.wiring?.map((message) => (
+        <p key={message} class="banner warn" role="status">
+          {message}
+        </p>
+      ))}
       <Alarms live={live} changed={() => void feed.refresh()} />
       <div class="first">
         <Readiness live={live} standing={standing} />
