@@ -62,6 +62,8 @@ export function createJudge(openedAt: Instant, opened: StationEvent & { kind: 'o
   return {
     take(input) {
       const at = effectiveAt(input);
+      // What comes late finds that time has passed, however it was let pass, so that it is known from its arrival.
+      if (at < arrival(input)) advance(state, arrival(input));
       if (at < latestEffect(state, kept)) return goBack(input, at);
       forward(input);
       return true;
