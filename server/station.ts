@@ -5,12 +5,14 @@
 import { createServer } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import type { HostFrame } from '../firmware-protocol/codec/frame.ts';
+import { NotRecording } from './desk/refusal.ts';
 import { deskRouter } from './desk/router.ts';
 import { createDoor, isSameOrigin } from './door/door.ts';
 import { createErrands } from './errands/errands.ts';
 import { stationChain } from './ledger/item.ts';
 import { createPipeline, type Pipeline } from './pipeline.ts';
-import { openRecord } from './record/store.ts';
+import { RecordFailure } from './record/failure.ts';
+import { openRecord, type RecordStore } from './record/store.ts';
 import { createLive } from './screen/live.ts';
 import { viewRouter } from './screen/views.ts';
 import type { StationOptions } from './station-options.ts';
@@ -60,7 +62,7 @@ export async function startStation(options: StationOptions): Promise<Station> {
       openJoints: () => record.chains().filter((each) => each.open).length,
       open: (joint, who) => pipeline.open(joint, who.name),
       act: (id, named) => pipeline.act(id, named),
-      putDocument: (bytes, mediaType) => record.putDocument(bytes, mediaType),
+      putDocument: documentsOf(record),
     });
     const app = createDoor({
       webFolder: options.webFolder,
@@ -120,6 +122,17 @@ export async function startStation(options: StationOptions): Promise<Station> {
     throw cause;
   }
 }
+
+/** A disk that fails is told in the desk's own words. */
+export const documentsOf =
+  (record: Pick<RecordStore, 'putDocument'>) =>
+  (bytes: Uint8Array, mediaType: string): string => {
+    try {
+      return record.putDocument(bytes, mediaType);
+    } catch (cause) {
+      throw cause instanceof RecordFailure ? new NotRecording(cause.message) : cause;
+    }
+  };
 
 /** Express hands a listening error to the callback and goes on deaf; a bare server rejects as it should. */
 function listen(http: ReturnType<typeof createServer>, port: number, host: string): Promise<string> {

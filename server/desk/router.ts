@@ -7,6 +7,7 @@ import type { Assessment } from '../judgement/assessment.ts';
 import { limits } from '../measure/limits.ts';
 import type { Instant } from '../measure/quantity.ts';
 import { requirement } from '../metallurgy/requirement.ts';
+import { mediaTypeSchema } from '../weld/document.ts';
 import { type NamedAct, namedActSchema } from '../weld/entry.ts';
 import type { Joint } from '../weld/joint.ts';
 import { type Person, personSchema } from '../weld/person.ts';
@@ -24,6 +25,7 @@ export interface DeskStation {
   openJoints(): number;
   open(joint: Joint, who: Person): Promise<number>;
   act(id: string, act: NamedAct): Promise<number>;
+  /** Throws NotRecording. */
   putDocument(bytes: Uint8Array, mediaType: string): string;
 }
 
@@ -89,13 +91,27 @@ export function deskRouter(station: DeskStation): Router {
           ],
         });
       }
-      const sha256 = station.putDocument(bytes, request.get('content-type') ?? 'application/octet-stream');
-      response.status(201).json({ sha256, bytes: bytes.length });
+      const mediaType = mediaTypeSchema.safeParse(mediaTypeOf(request));
+      if (!mediaType.success) {
+        const found = problems(mediaType.error, mediaTypeOf(request), mediaTypeSchema);
+        return void response.status(422).json({ problems: within('Content-Type', found) });
+      }
+      try {
+        const sha256 = station.putDocument(bytes, mediaType.data);
+        response.status(201).json({ sha256, bytes: bytes.length });
+      } catch (cause) {
+        if (!(cause instanceof NotRecording)) throw cause;
+        response.status(503).json({ because: cause.message });
+      }
     },
   );
 
   return router;
 }
+
+/** Without its parameters: a kept document is given back as bytes. */
+const mediaTypeOf = (request: Request): string =>
+  (request.get('content-type') ?? 'application/octet-stream').split(';')[0]!.trim().toLowerCase();
 
 const notFound: Answer = {
   status: 404,

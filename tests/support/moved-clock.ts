@@ -7,6 +7,8 @@ export interface MovedClock extends Clock {
   move(milliseconds: number): void;
   /** Sets the wall clock forward or back; the other one does not step. */
   step(milliseconds: number): void;
+  /** How many wait to be woken. */
+  sleepers(): number;
 }
 
 export const createMovedClock = (start: number = dayBegins): MovedClock => {
@@ -32,6 +34,7 @@ export const createMovedClock = (start: number = dayBegins): MovedClock => {
       }
       passed = end;
     },
+    sleepers: () => sleepers.size,
     step(milliseconds) {
       wallAtZero += milliseconds;
     },
