@@ -9,6 +9,7 @@ import { z } from 'zod';
 import type { Assessment } from '../judgement/assessment.ts';
 import type { CommittedItem } from '../ledger/item.ts';
 import type { Clock } from '../measure/clock.ts';
+import { limits } from '../measure/limits.ts';
 import { type Instant, milliseconds } from '../measure/quantity.ts';
 import type { LiveMessage, LiveReading, StationView } from './contract.ts';
 
@@ -38,9 +39,6 @@ const followSchema = z.strictObject({
 const unfollowSchema = z.strictObject({ joint: z.string().max(100) });
 const stationEvery = milliseconds(1000);
 const chunk = 2000;
-/** Packets that may wait for one browser. */
-const backlogMaximum = 400;
-
 export function createLive(http: HttpServer, source: LiveSource): Live {
   const io = new Server(http, {
     serveClient: false,
@@ -54,7 +52,7 @@ export function createLive(http: HttpServer, source: LiveSource): Live {
   };
   const eachSecond = (): void => {
     cancel = source.clock.after(stationEvery, eachSecond);
-    for (const socket of io.sockets.sockets.values()) if (isChoked(socket)) socket.disconnect(true);
+    for (const socket of io.sockets.sockets.values()) if (isChoked(socket)) cutOff(socket);
     tellStation();
   };
   eachSecond();
@@ -121,5 +119,20 @@ function messageOf(
   };
 }
 
-const isChoked = (socket: Socket): boolean =>
-  (socket.conn as unknown as { writeBuffer: unknown[] }).writeBuffer.length > backlogMaximum;
+/** As a line that breaks: a browser comes back after that by itself, which it would not after a farewell. */
+const cutOff = (socket: Socket): void => {
+  (socket.conn as unknown as { close(discardWhatWaits: boolean): void }).close(true);
+};
+
+/** What waits for this browser, in its packets and in the socket below them. */
+function isChoked(socket: Socket): boolean {
+  const { writeBuffer, transport } = socket.conn as unknown as Connection;
+  const waiting = writeBuffer.reduce((sum, { data }) => sum + (typeof data === 'string' ? data.length : 0), 0);
+  return waiting + (transport.socket?.bufferedAmount ?? 0) > limits.screenBacklogMaximum;
+}
+
+/** What the library holds beside its published types. */
+interface Connection {
+  readonly writeBuffer: readonly { readonly data?: unknown }[];
+  readonly transport: { readonly socket?: { readonly bufferedAmount?: number } };
+}
