@@ -4,6 +4,8 @@ import { correctAddress, recordAddress } from '../../state/route.ts';
 
 export function RecordHead({ live }: { readonly live: LiveJoint }) {
   const path = `/api/joints/${encodeURIComponent(live.joint.id)}`;
+  // Paper and tables carry local times too: those of whoever asks for them.
+  const zone = encodeURIComponent(Intl.DateTimeFormat().resolvedOptions().timeZone);
   return (
     <section class="sheet" aria-labelledby="record-heading">
       <div class="sheet-head">
@@ -22,10 +24,10 @@ export function RecordHead({ live }: { readonly live: LiveJoint }) {
         <a class="button" href={recordAddress(live.joint.id)}>
           All entries
         </a>
-        <a class="button" href={`${path}/report.pdf`} target="_blank" rel="noreferrer">
+        <a class="button" href={`${path}/report.pdf?zone=${zone}`} target="_blank" rel="noreferrer">
           Report (PDF)
         </a>
-        <a class="button" href={`${path}/readings.csv`} download>
+        <a class="button" href={`${path}/readings.csv?zone=${zone}`} download>
           Readings (CSV)
         </a>
         {live.assessment.phase !== 'closed' && (

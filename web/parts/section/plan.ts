@@ -21,4 +21,4 @@ export const planOf = (joint: Joint, width: number): Plan => {
 
 /** A clock position makes the place of a probe longer. */
 const labelWidthFor = (probes: readonly Probe[]): number =>
-  probes.some((probe) => probe.place?.clock !== undefined) ? 158 : 116;
+  probes.some((probe) => probe.place?.clock !== undefined) ? 158 : 132;

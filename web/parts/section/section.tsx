@@ -116,7 +116,7 @@ function PinLabel({
       <circle cx={pin.tip[0]} cy={pin.tip[1]} r="5" />
       <rect x={x} y={y} width={width} height={label.height} rx="4" />
       <text class="pin-name" x={x + 8} y={y + 16}>
-        {pin.probe}
+        {fitted(pin.probe, width - 16 - (row?.mark === undefined ? 0 : 56))}
       </text>
       {row?.mark !== undefined && (
         <text class="pin-mark" x={x + width - 8} y={y + 16} text-anchor="end">
@@ -133,6 +133,10 @@ function PinLabel({
     </g>
   );
 }
+
+/** A name that is longer than its label, cut with a sign that it is. About 8.5 px a letter. */
+const fitted = (name: string, room: number): string =>
+  name.length * 8.5 <= room ? name : `${name.slice(0, Math.max(1, Math.floor(room / 8.5) - 1))}\u2026`;
 
 const arrow = { up: '↗', down: '↘', level: '→', unknown: '' } as const;
 
