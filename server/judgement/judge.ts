@@ -8,6 +8,7 @@ import { arrival, type Input, type StationEvent } from '../weld/entry.ts';
 import { assess } from './assess.ts';
 import type { Assessment } from './assessment.ts';
 import { advance, effectiveAt, take } from './fold.ts';
+import { type KeptScan, keepScan, keptScan } from './kept-scan.ts';
 import { rules } from './rules.ts';
 import { begin, type State } from './state.ts';
 
@@ -19,16 +20,20 @@ export interface Judge {
   assess(): Assessment;
 }
 
+type KeptInput = Exclude<Input, { type: 'scan' }> | KeptScan;
+
 interface Kept {
   readonly state: State;
   /** Inputs taken after this state, in the order of effect. */
-  readonly inputs: Input[];
+  readonly inputs: KeptInput[];
 }
 
 /** A judge from the first entry of a joint's chain. */
 export function createJudge(openedAt: Instant, opened: StationEvent & { kind: 'opened' }): Judge {
   let state = begin(openedAt, opened);
-  const kept: Kept[] = [{ state: structuredClone(state), inputs: [] }];
+  const kept: Kept[] = [{ state: copyOf(state), inputs: [] }];
+  let newest = openedAt;
+  let probes: readonly string[] | undefined;
 
   const goBack = (input: Input, at: Instant): boolean => {
     if (state.now - at > rules.lookBack) return false;
@@ -36,10 +41,10 @@ export function createJudge(openedAt: Instant, opened: StationEvent & { kind: 'o
     if (index < 0) return false;
     const now = state.now;
     const knownBefore = new Map(state.findings.map((each) => [each.key, each.knownAt]));
-    const inputs = kept.slice(index).flatMap((each) => each.inputs);
+    const inputs = kept.slice(index).flatMap((each) => each.inputs.map(inputOf));
     const position = inputs.findIndex((each) => effectiveAt(each) > at);
     inputs.splice(position < 0 ? inputs.length : position, 0, input);
-    state = structuredClone(kept[index]!.state);
+    state = copyOf(kept[index]!.state);
     kept.splice(index + 1);
     kept[index]!.inputs.length = 0;
     for (const each of inputs) forward(each);
@@ -52,11 +57,19 @@ export function createJudge(openedAt: Instant, opened: StationEvent & { kind: 'o
     const at = effectiveAt(input);
     if (at - kept.at(-1)!.state.now >= rules.keepStateEvery) {
       // Kept as it stood before the input, at its own instant, so that anything later can be put in.
-      kept.push({ state: structuredClone(state), inputs: [] });
+      kept.push({ state: copyOf(state), inputs: [] });
       while (kept.length > 2 && kept[1]!.state.now < state.now - rules.lookBack) kept.shift();
     }
-    kept.at(-1)!.inputs.push(input);
+    kept.at(-1)!.inputs.push(keep(input));
+    newest = at;
     take(state, input);
+  };
+
+  const keep = (input: Input): KeptInput => {
+    if (input.type !== 'scan') return input;
+    const scan = keepScan(input.scan, probes);
+    probes = scan.probes;
+    return scan;
   };
 
   return {
@@ -64,7 +77,7 @@ export function createJudge(openedAt: Instant, opened: StationEvent & { kind: 'o
       const at = effectiveAt(input);
       // What comes late finds that time has passed, however it was let pass, so that it is known from its arrival.
       if (at < arrival(input)) advance(state, arrival(input));
-      if (at < latestEffect(state, kept)) return goBack(input, at);
+      if (at < Math.max(state.now, newest)) return goBack(input, at);
       forward(input);
       return true;
     },
@@ -75,10 +88,17 @@ export function createJudge(openedAt: Instant, opened: StationEvent & { kind: 'o
   };
 }
 
-/** The effect time up to which inputs have been folded. Time that merely passed is no obstacle: it is folded again. */
-function latestEffect(state: State, kept: readonly Kept[]): Instant {
-  const newest = kept.at(-1)!.inputs.at(-1);
-  return newest === undefined ? state.now : (Math.max(state.now, effectiveAt(newest)) as Instant);
+const inputOf = (kept: KeptInput): Input => ('numbers' in kept ? { type: 'scan', scan: keptScan(kept) } : kept);
+
+/** Joint and requirement are replaced as wholes and never changed, so that all copies share them. */
+function copyOf(state: State): State {
+  const { joint, requirement, limits, probes, ...rest } = state;
+  const shared = { joint, requirement, limits };
+  return {
+    ...structuredClone(rest),
+    ...shared,
+    probes: probes.map(({ probe, ...each }) => ({ probe, ...structuredClone(each) })),
+  };
 }
 
 /** Judges a whole record or log at once and returns what the judge says at its end. */

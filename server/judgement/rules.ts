@@ -41,7 +41,7 @@ export const rules = {
   trendWorthTelling: 200,
   /** How far back an act or a late reading may lie and still be judged in its place. */
   lookBack: minutes(30),
-  keepStateEvery: seconds(60),
+  keepStateEvery: minutes(5),
 } as const;
 
 export const severities: { readonly [kind in FindingKind]: Severity } = {
