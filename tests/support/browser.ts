@@ -23,8 +23,11 @@ const flags = [
 ];
 
 export interface TestBrowser {
-  /** A page of its own, with nothing kept from others. */
-  page(options?: BrowserContextOptions): Promise<Page>;
+  /**
+   * A page of its own, with nothing kept from others. A browser itself reports each broken request as an error:
+   * where the test breaks one, it says what is expected.
+   */
+  page(options?: BrowserContextOptions, expected?: RegExp): Promise<Page>;
 }
 
 /** To be called at the top of a test file. */
@@ -35,13 +38,13 @@ export function useBrowser(): TestBrowser {
   });
   afterAll(() => browser?.close());
   return {
-    async page(options = {}) {
+    async page(options = {}, expected) {
       if (browser === undefined) throw new Error('there is no browser; use describe.skipIf(noBrowser)');
       const context = await browser.newContext(options);
       const page = await context.newPage();
       const complaints: string[] = [];
       page.on('console', (message) => {
-        if (message.type() === 'error') complaints.push(message.text());
+        if (message.type() === 'error' && expected?.test(message.text()) !== true) complaints.push(message.text());
       });
       page.on('pageerror', (error) => complaints.push(error.message));
       onTestFinished(async () => {

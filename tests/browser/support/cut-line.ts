@@ -7,12 +7,15 @@ export interface CutLine {
   readonly address: string;
   cut(): void;
   mend(): void;
+  /** What the station says is not taken from it any more, as by a browser that cannot keep up; `mend` ends it. */
+  clog(): void;
   close(): Promise<void>;
 }
 
 export async function openCutLine(behind: string): Promise<CutLine> {
   const { hostname, port } = new URL(behind);
   const sockets = new Set<Socket>();
+  const fromStation = new Set<Socket>();
   let whole = true;
   const kept = (socket: Socket): void => {
     sockets.add(socket);
@@ -24,6 +27,8 @@ export async function openCutLine(behind: string): Promise<CutLine> {
     if (!whole) return void near.destroy();
     const far = connect(Number(port), hostname);
     kept(far);
+    fromStation.add(far);
+    far.on('close', () => fromStation.delete(far));
     near.on('close', () => far.destroy());
     far.on('close', () => near.destroy());
     near.pipe(far).pipe(near);
@@ -38,8 +43,12 @@ export async function openCutLine(behind: string): Promise<CutLine> {
       whole = false;
       breakAll();
     },
+    clog() {
+      for (const socket of fromStation) socket.pause();
+    },
     mend() {
       whole = true;
+      for (const socket of fromStation) socket.resume();
     },
     async close() {
       const closed = new Promise((resolve) => server.close(resolve));

@@ -1,13 +1,13 @@
 /** What a person does at the screen, found as a person finds it: by what is written and what it is. */
 import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
-import type { BrowserContextOptions, Locator, Page } from 'playwright-core';
+import type { Locator, Page } from 'playwright-core';
 import { onTestFinished } from 'vitest';
 import type { TestBrowser } from '../../support/browser.ts';
 
 /** A tablet in the workshop's own time zone. Where a test fails, what stood on the page is kept with the pictures. */
-export async function tablet(browser: TestBrowser, options: BrowserContextOptions = {}): Promise<Page> {
-  const page = await browser.page({ viewport: devices.tablet, timezoneId: 'Europe/Berlin', ...options });
+export async function tablet(browser: TestBrowser, expected?: RegExp): Promise<Page> {
+  const page = await browser.page({ viewport: devices.tablet, timezoneId: 'Europe/Berlin' }, expected);
   page.setDefaultTimeout(15_000);
   onTestFinished(async ({ task }) => {
     if (task.result?.state === 'fail') await look(page, 'failed');

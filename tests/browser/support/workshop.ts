@@ -12,12 +12,12 @@ import { expect, onTestFinished } from 'vitest';
 import type { Board } from '../../../firmware-protocol/emulator/board.ts';
 import { boardOf } from '../../../server/demonstration.ts';
 import { readProgram } from '../../../server/program.ts';
-import type { Disk } from '../../../server/record/database.ts';
 import { type Station, startStation } from '../../../server/station.ts';
 import type { Joint } from '../../../server/weld/joint.ts';
 import { createInProcessPort } from '../../../server/wire/in-process-port.ts';
 import { createMovedClock } from '../../support/moved-clock.ts';
 import { type CutLine, openCutLine } from './cut-line.ts';
+import { type BreakableDisk, breakableDisk } from './disk.ts';
 
 export interface Workshop {
   /** What the browser opens: the station behind a line that can be cut. */
@@ -25,6 +25,7 @@ export interface Workshop {
   readonly station: Station;
   readonly board: Board;
   readonly line: CutLine;
+  readonly disk: BreakableDisk;
   /** So much of the day passes at once, with everything that the board says meanwhile. */
   play(milliseconds: number): Promise<void>;
   standStill(): void;
@@ -37,17 +38,23 @@ const port = 'cable to the board';
 const period = 5000;
 const beat = 500;
 
-/** Ended when the test is. The joint gives the board its channels; it is not entered. */
-export async function openWorkshop(joint: Joint, options: { readonly disk?: Disk } = {}): Promise<Workshop> {
+/** Ended when the test is. The joint gives the board its channels; it is not entered. `hot`: heated well above its minimum. */
+export async function openWorkshop(joint: Joint, { hot = false } = {}): Promise<Workshop> {
   expect(existsSync(join(pages, 'index.html')), 'the pages are built by npm test or npm run build').toBe(true);
   const folder = mkdtempSync(join(tmpdir(), 'preheat-browser-'));
   const clock = createMovedClock();
   const board = boardOf(joint, period);
+  if (hot) {
+    board.heater({ on: true, setPointCelsius: 168 });
+    // What it says meanwhile nobody hears.
+    board.advance(minutes(100));
+  }
+  const disk = breakableDisk();
   const cable = createInProcessPort();
   cable.onData((bytes) => board.receive(bytes));
   const told: string[] = [];
   const station = await startStation({
-    ...options,
+    disk,
     folder,
     begin: true,
     ports: [port],
@@ -86,10 +93,12 @@ export async function openWorkshop(joint: Joint, options: { readonly disk?: Disk
 
   onTestFinished(async () => {
     standStill();
+    // What closing itself breaks off is no failure.
+    const failures = told.filter((each) => each.startsWith('A request failed'));
     await line.close();
     await station.close();
     rmSync(folder, { recursive: true, force: true });
-    expect(told.filter((each) => each.startsWith('A request failed'))).toEqual([]);
+    expect(failures).toEqual([]);
   });
   // The link opens, asks for the hello and has it.
   for (let tries = 0; tries < 40 && station.pipeline.intake.boards.byId.size === 0; tries++) {
@@ -98,7 +107,7 @@ export async function openWorkshop(joint: Joint, options: { readonly disk?: Disk
   }
   expect(station.pipeline.intake.boards.byId.size, 'the board is heard').toBe(1);
   goOn();
-  return { address: line.address, station, board, line, play, standStill, goOn };
+  return { address: line.address, station, board, line, disk, play, standStill, goOn };
 }
 
 /** Whatever waits in this process for its turn, requests of the page among it, has it. */
