@@ -45,6 +45,7 @@ export async function createDemonstration(jointFile: URL): Promise<Demonstration
   line.onData((bytes) => board.receive(bytes));
   const clock = createFastClock(historyMinutes * 60_000);
   let stop = (): void => {};
+  let closed = false;
 
   return {
     clock,
@@ -56,7 +57,7 @@ export async function createDemonstration(jointFile: URL): Promise<Demonstration
       const link = station.links.get(line.path)!;
       let opened: Promise<number> | undefined;
       let heating = false;
-      while (clock.lag() > liveStep) {
+      while (!closed && clock.lag() > liveStep) {
         // Small steps until the link is in step: it asks for the hello, and gives up on a silent port, on this clock.
         const step = Math.min(opened === undefined ? liveStep : historyPeriod, Math.ceil(clock.lag()));
         // The clock first: what the board says of an instant arrives at that instant.
@@ -73,6 +74,8 @@ export async function createDemonstration(jointFile: URL): Promise<Demonstration
           void station.pipeline.act(joint.id, { who: operator, act: { kind: 'heat', state: 'on' } });
         }
       }
+      // Asked to end while the history was played: nobody waits for the rest of it.
+      if (closed) return;
       await opened;
       clock.follow();
       station.send(line.path, { kind: 'period', command: 1, periodMilliseconds: livePeriod });
@@ -80,6 +83,7 @@ export async function createDemonstration(jointFile: URL): Promise<Demonstration
       stop = keepPace(clock, board, line.write);
     },
     close() {
+      closed = true;
       stop();
       line.close();
     },
