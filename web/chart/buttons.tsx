@@ -1,7 +1,6 @@
 /** Span, zoom and what is drawn: every move of the chart has its button. */
 import type { Signal } from '@preact/signals';
 import { useText as wordOfUse } from '../../server/wording/words.ts';
-import { serverSecond } from '../state/station.ts';
 import type { ChartProbe } from './picture.ts';
 import { lineStyle } from './series-style.ts';
 import { moved, spans, type Window, zoomed } from './window.ts';
@@ -10,12 +9,14 @@ interface Props {
   readonly window: Signal<Window>;
   readonly hidden: Signal<ReadonlySet<string>>;
   readonly openedAt: number;
+  /** The station's time, or the end of a closed joint. */
+  readonly now: () => number;
+  readonly closed: boolean;
   readonly probes: readonly ChartProbe[];
   readonly theme: 'light' | 'dark';
 }
 
-export function ChartButtons({ window, hidden, openedAt, probes, theme }: Props) {
-  const now = (): number => serverSecond.peek() ?? openedAt;
+export function ChartButtons({ window, hidden, openedAt, now, closed, probes, theme }: Props) {
   const at = window.value;
   const toggle = (probe: string): void => {
     const next = new Set(hidden.value);
@@ -79,17 +80,19 @@ export function ChartButtons({ window, hidden, openedAt, probes, theme }: Props)
           ›
         </button>
       </fieldset>
-      <button
-        type="button"
-        class="plain"
-        aria-pressed={at.kind === 'follow'}
-        onClick={() => {
-          const length = at.kind === 'fixed' ? at.to - at.from : at.span;
-          window.value = { kind: 'follow', span: length };
-        }}
-      >
-        {at.kind === 'follow' ? 'Following live' : 'Follow live'}
-      </button>
+      {!closed && (
+        <button
+          type="button"
+          class="plain"
+          aria-pressed={at.kind === 'follow'}
+          onClick={() => {
+            const length = at.kind === 'fixed' ? at.to - at.from : at.span;
+            window.value = { kind: 'follow', span: length };
+          }}
+        >
+          {at.kind === 'follow' ? 'Following live' : 'Follow live'}
+        </button>
+      )}
       <fieldset class="strip probes-shown">
         <legend class="unseen">Probes drawn</legend>
         {probes.map(({ probe, use }, index) => (

@@ -26,15 +26,17 @@ interface Props {
   readonly feed: JointFeed;
   readonly live: LiveJoint;
   readonly openedAt: Instant;
+  /** A closed joint ends where it was closed: its present is that instant. */
+  readonly closedAt: Instant | undefined;
 }
 
-export function JointChart({ feed, live, openedAt }: Props) {
+export function JointChart({ feed, live, openedAt, closedAt }: Props) {
   const { joint, periodMilliseconds } = live;
   const canvas = useRef<HTMLCanvasElement>(null);
   const box = useRef<HTMLDivElement>(null);
   const drawing = useRef<Drawing | undefined>(undefined);
   const tracks = useRef<Tracks | undefined>(undefined);
-  const window = useSignal<Window>({ kind: 'follow', span: 15 * 60_000 });
+  const window = useSignal<Window>({ kind: 'follow', span: closedAt === undefined ? 15 * 60_000 : 'all' });
   const hidden = useSignal<ReadonlySet<string>>(initiallyHidden(live));
   const size = useSignal({ width: 900, height: 380 });
   /** Grows when the tracks were replaced or the drawing came to life: there is something new to draw. */
@@ -42,7 +44,7 @@ export function JointChart({ feed, live, openedAt }: Props) {
   const failed = useSignal(false);
   const points = pointsFor(size.value.width);
   const probes = useMemo(() => joint.probes.map(({ id, use }) => ({ probe: id, use })), [joint]);
-  const now = (): number => serverSecond.peek() ?? live.assessment.at;
+  const now = (): number => closedAt ?? serverSecond.peek() ?? live.assessment.at;
 
   useEffect(() => {
     let gone = false;
@@ -97,7 +99,7 @@ export function JointChart({ feed, live, openedAt }: Props) {
 
   useSignalEffect(() => {
     changed.value;
-    const at = serverSecond.value ?? live.assessment.at;
+    const at = closedAt ?? serverSecond.value ?? live.assessment.at;
     const mine = tracks.current;
     if (mine === undefined || drawing.current === undefined) return;
     const current = feed.live.peek();
@@ -121,7 +123,15 @@ export function JointChart({ feed, live, openedAt }: Props) {
         <h2 id="chart-heading">Temperatures over time</h2>
         <p class="aside">°C, times in {zoneText(now() as Instant)}</p>
       </div>
-      <ChartButtons window={window} openedAt={openedAt} probes={probes} hidden={hidden} theme={shown.value} />
+      <ChartButtons
+        now={now}
+        closed={closedAt !== undefined}
+        window={window}
+        openedAt={openedAt}
+        probes={probes}
+        hidden={hidden}
+        theme={shown.value}
+      />
       {failed.value && (
         <p class="notice" role="status">
           The history could not be fetched; only readings since this page was opened are drawn. Choose the span again to

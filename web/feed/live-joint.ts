@@ -3,10 +3,13 @@
  * break and are then taken once; the newest reading of each probe is what freshness is told from.
  */
 import type { JointState, LiveMessage, LiveReading } from '../../server/screen/contract.ts';
+import { type Touches, takeTouch } from './touch.ts';
 
 export interface LiveJoint extends JointState {
   /** Newest reading of each probe, good or not. */
   readonly newest: Readonly<Record<string, LiveReading>>;
+  /** Which probes answered to a warm hand. */
+  readonly touches: Touches;
 }
 
 /** From a whole state. Readings that are already newer than the state stay. */
@@ -23,9 +26,10 @@ export const beginLive = (state: JointState, before?: LiveJoint): LiveJoint => {
       ...(probe.temperature === undefined ? {} : { temperature: probe.temperature }),
     };
   }
+  const touches = before?.touches ?? {};
   return before !== undefined && before.position > state.position
-    ? { ...state, newest, position: before.position, assessment: before.assessment }
-    : { ...state, newest };
+    ? { ...state, newest, touches, position: before.position, assessment: before.assessment }
+    : { ...state, newest, touches };
 };
 
 export const takeLive = (live: LiveJoint, message: LiveMessage): LiveJoint => {
@@ -35,7 +39,8 @@ export const takeLive = (live: LiveJoint, message: LiveMessage): LiveJoint => {
     const known = newest[reading.probe];
     if (known === undefined || reading.at >= known.at) newest[reading.probe] = reading;
   }
-  return { ...live, newest, position: message.position, assessment: message.assessment ?? live.assessment };
+  const touches = message.readings.reduce(takeTouch, live.touches);
+  return { ...live, newest, touches, position: message.position, assessment: message.assessment ?? live.assessment };
 };
 
 /** Something other than readings changed: the record's head, and perhaps the joint itself, are to be asked for again. */

@@ -1,9 +1,16 @@
 /** What must not be overlooked on any page: no word from the station, not recording, a lost board, a demonstration. */
 
+import { begun } from '../../server/wording/list.ts';
 import { route } from '../state/route.ts';
 import { blindSentence } from '../state/standing.ts';
 import { contact, station } from '../state/station.ts';
 import { Glyph } from './glyph.tsx';
+
+/** The station's cause as a sentence of its own. */
+const sentenceOf = (because: string | undefined): string => {
+  if (because === undefined || because === '') return 'The station cannot write.';
+  return `${begun(because)}${/[.!?]$/.test(because) ? '' : '.'}`;
+};
 
 export function StationBanners() {
   const now = contact.value;
@@ -21,8 +28,8 @@ export function StationBanners() {
         <p class="banner stop" role="alert">
           <Glyph name="alarm" />
           <span>
-            <strong>NOT RECORDING.</strong> {view.notRecordingBecause ?? 'The station cannot write.'} Nothing that
-            happens now is kept: write it down by hand.
+            <strong>NOT RECORDING.</strong> {sentenceOf(view.notRecordingBecause)} Nothing that happens now is kept:
+            write it down by hand.
           </span>
         </p>
       )}

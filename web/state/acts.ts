@@ -4,6 +4,7 @@
  */
 import type { Act } from '../../server/weld/entry.ts';
 import type { Person } from '../../server/weld/person.ts';
+import { begun } from '../../server/wording/list.ts';
 import { type Answer, postFile, postJson } from '../feed/http.ts';
 import { contact } from './station.ts';
 
@@ -42,7 +43,10 @@ export const sentOf = (answer: Answer<{ position: number }>): Sent => {
       return {
         kind: 'wrong',
         problems: Object.fromEntries(
-          answer.problems.map(({ field, found, allowed }) => [field, found === '' ? allowed : `${found}: ${allowed}`]),
+          answer.problems.map(({ field, found, allowed }) => [
+            field,
+            found === '' ? allowed : `${begun(found)} cannot be taken. Allowed: ${allowed}.`,
+          ]),
         ),
       };
     case 'not recording':

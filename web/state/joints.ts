@@ -1,10 +1,22 @@
 /** The list of joints, asked for each second while the overview is open: it is judged at the station, as of that answer. */
-import { signal } from '@preact/signals';
+import { computed, signal } from '@preact/signals';
 import type { JointSummary } from '../../server/screen/contract.ts';
+import { blindAfterMilliseconds } from '../feed/contact.ts';
 import { getJson } from '../feed/http.ts';
 import type { Loading } from './joint.ts';
+import { contact, monotonic, station } from './station.ts';
 
 export const joints = signal<Loading<readonly JointSummary[]>>({ kind: 'loading' });
+/** This device's monotonic clock at the last answer. */
+const answeredAt = signal(Number.NEGATIVE_INFINITY);
+
+/** The list is what the station says now. Otherwise it is what it was: no word for 3 s, or nothing is being recorded. */
+export const isListCurrent = computed(
+  () =>
+    contact.value.kind === 'live' &&
+    station.value?.recording !== false &&
+    monotonic.value - answeredAt.value <= blindAfterMilliseconds,
+);
 
 const everyMilliseconds = 1_000;
 
@@ -15,8 +27,10 @@ export const watchJoints = (): (() => void) => {
   const ask = async (): Promise<void> => {
     const answer = await getJson<readonly JointSummary[]>('/api/joints');
     if (stopped) return;
-    if (answer.kind === 'ok') joints.value = { kind: 'there', value: answer.value };
-    else if (joints.peek().kind !== 'there') joints.value = { kind: 'failed', why: 'unreachable' };
+    if (answer.kind === 'ok') {
+      joints.value = { kind: 'there', value: answer.value };
+      answeredAt.value = performance.now();
+    } else if (joints.peek().kind !== 'there') joints.value = { kind: 'failed', why: 'unreachable' };
     timer = setTimeout(() => void ask(), everyMilliseconds);
   };
   void ask();

@@ -4,6 +4,7 @@ import type { Instant, MilliCelsius } from '../../server/measure/quantity.ts';
 import { temperatureText, trendText } from '../../server/wording/temperature.ts';
 import { qualityText, useText as wordOfUse } from '../../server/wording/words.ts';
 import type { LiveJoint } from '../feed/live-joint.ts';
+import { answers } from '../feed/touch.ts';
 import { placeMark } from '../format/place.ts';
 import { ageText } from '../format/time.ts';
 import { freshPeriods } from './standing.ts';
@@ -24,7 +25,8 @@ export interface ProbeRow {
   readonly trend: string;
   readonly direction: 'up' | 'down' | 'level' | 'unknown';
   readonly required: boolean;
-  readonly mark?: 'coldest' | 'hottest';
+  /** answers: warmed by hand while the probes are being fitted. */
+  readonly mark?: 'coldest' | 'hottest' | 'answers';
   /** Beyond a limit that holds for this place. */
   readonly beyond?: 'below minimum' | 'above limit';
 }
@@ -44,7 +46,8 @@ function row(live: LiveJoint, status: ProbeStatus, now: Instant | undefined): Pr
   const state = stateOf(status, reading?.quality, old);
   const present = (state === 'fresh' || state === 'distrusted') && number !== undefined;
   const beyond = present ? beyondOf(assessment, status, reading!.temperature!) : undefined;
-  const mark = present ? markOf(assessment, probe) : undefined;
+  const fitting = assessment.phase === 'planned' && now !== undefined && answers(live.touches, probe, now);
+  const mark = !present ? undefined : fitting ? 'answers' : markOf(assessment, probe);
   return {
     probe,
     use: wordOfUse(use),

@@ -28,11 +28,15 @@ export interface Standing {
 }
 
 export const freshPeriods = 3;
+/** The station judges each open joint every second; longer without, and what stands here is history. */
+const judgedEveryMilliseconds = 5_000;
 
 export const standingOf = (live: LiveJoint, contact: Contact, station: StationView | undefined): Standing => {
   const { assessment } = live;
   if (contact.kind !== 'live') return blind(contact);
   if (assessment.phase !== 'closed' && station?.recording === false) return notRecording(station);
+  const unjudged = contact.now - assessment.at;
+  if (assessment.phase !== 'closed' && unjudged > judgedEveryMilliseconds) return notJudged(unjudged);
   const silent = assessment.phase === 'closed' ? [] : staleRequired(live, contact.now);
   if (silent.length > 0 && (assessment.ready || assessment.phase === 'pass running')) return stale(silent);
   return said(readinessSentence(assessment), toneOf(assessment));
@@ -73,6 +77,13 @@ const notRecording = ({ notRecordingBecause }: StationView): Standing => ({
   head: 'Not recording',
   rest: `: ${notRecordingBecause === undefined || notRecordingBecause === '' ? 'what happens now is not kept' : notRecordingBecause}`,
   advice: 'Nothing that happens now is kept. Write readings and passes down by hand until it records again.',
+});
+
+const notJudged = (forMilliseconds: number): Standing => ({
+  tone: 'unknown',
+  head: 'Not known',
+  rest: `: the station has not judged this joint for ${durationText(forMilliseconds as Milliseconds)}`,
+  advice: 'Measure by hand before you start or go on. See whether the station is overloaded; load the page again.',
 });
 
 const stale = (silent: readonly StalePlace[]): Standing => {

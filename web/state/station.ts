@@ -13,7 +13,7 @@ export const connected = signal(false);
 const heard = signal<Heard | undefined>(undefined);
 const openedAt = signal(0);
 /** This device's monotonic clock, moved a few times a second. */
-const monotonic = signal(0);
+export const monotonic = signal(0);
 
 export const contact = computed<Contact>(() => contactNow(heard.value, openedAt.value, monotonic.value));
 /** Server time, as far as it can be known; undefined until the station was heard once. */

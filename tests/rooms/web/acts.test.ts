@@ -88,7 +88,7 @@ test('the station’s refusals stand at the entries of the form, and every failu
   expect(formField('act.pass')).toBe('pass');
   expect(sentOf({ kind: 'problems', problems: [{ field: 'act.pass', found: '1', allowed: 'another name' }] })).toEqual({
     kind: 'wrong',
-    problems: { 'act.pass': '1: another name' },
+    problems: { 'act.pass': '1 cannot be taken. Allowed: another name.' },
   });
   expect(sentOf({ kind: 'unreachable' })).toMatchObject({ why: expect.stringContaining('Send it again') });
   expect(sentOf({ kind: 'not recording', because: 'the disk is full' })).toMatchObject({

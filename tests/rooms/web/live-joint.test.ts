@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import type { LiveMessage } from '../../../server/screen/contract.ts';
 import { beginLive, hasTurned, type LiveJoint, takeLive } from '../../../web/feed/live-joint.ts';
+import { answers, takeTouch } from '../../../web/feed/touch.ts';
 import { girderScript } from '../../support/station/scripts.ts';
 import { liveOf, momentOf } from './page-fixture.ts';
 
@@ -75,4 +76,18 @@ test('a pass, an alarm or a changed limit turns the joint; mere readings do not'
     messages.at(-1)!.now,
   );
   expect(hasTurned(all, liveOf(start.run))).toBe(true);
+});
+
+test('a probe warmed by hand answers at once, and for a while; drift and noise do not', () => {
+  const reading = (second: number, celsius: number) =>
+    ({ probe: 'A1', at: (second * 1000) as LiveMessage['now'], quality: 'good', temperature: celsius * 1000 }) as const;
+  const after = (readings: readonly ReturnType<typeof reading>[]) => readings.reduce(takeTouch, {});
+  const warmed = after([reading(0, 20), reading(1, 20.2), reading(2, 21), reading(3, 22)]);
+  expect(answers(warmed, 'A1', 3_000)).toBe(true);
+  expect(answers(warmed, 'A1', 12_900)).toBe(true);
+  expect(answers(warmed, 'A1', 13_000)).toBe(false);
+  const drift = after(
+    Array.from({ length: 600 }, (_, second) => reading(second, 20 + second / 20 + Math.sin(second) * 0.2)),
+  );
+  expect(answers(drift, 'A1', 600_000)).toBe(false);
 });

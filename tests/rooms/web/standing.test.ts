@@ -55,6 +55,16 @@ describe('ready', () => {
     expect(outsideNow(standing)).toContain('does not know');
   });
 
+  test('is gone when the station speaks but no longer judges this joint', () => {
+    const now = later(ready.now, 5_001);
+    const newest = Object.fromEntries(
+      Object.entries(ready.live.newest).map(([id, reading]) => [id, { ...reading, at: now }]),
+    );
+    const standing = standingOf({ ...ready.live, newest }, live(now), recording(now));
+    expect(standing.tone).toBe('unknown');
+    expect(sentenceOf(standing)).toBe('Not known: the station has not judged this joint for 5 s');
+  });
+
   test('is gone when the station does not record, and the cause is told', () => {
     const station = { ...recording(ready.now), recording: false, notRecordingBecause: 'the disk is full' };
     const standing = standingOf(ready.live, live(ready.now), station);
@@ -73,7 +83,7 @@ test('not ready is said with its reason, and a pass begun now would be outside',
 test('a running pass within its limits is no alarm; with a required place silent the screen does not know', () => {
   const pass = momentOf(girderScript, 62.5);
   expect(standingOf(pass.live, live(pass.now), recording(pass.now)).tone).toBe('running');
-  const late = later(pass.now, 5_000);
+  const late = later(pass.now, 4_000);
   expect(standingOf(pass.live, live(late), recording(late)).tone).toBe('unknown');
 });
 

@@ -8,12 +8,15 @@ import { JointChart } from '../../chart/chart.tsx';
 import type { LiveJoint } from '../../feed/live-joint.ts';
 import { RequirementView } from '../../parts/requirement.tsx';
 import { Section } from '../../parts/section/section.tsx';
+import { useTitle } from '../../parts/title.ts';
 import { followJoint, type JointFeed } from '../../state/joint.ts';
 import { probeRows } from '../../state/probe-rows.ts';
 import { outsideNow, standingOf } from '../../state/standing.ts';
 import { contact, serverSecond, station } from '../../state/station.ts';
+import { entryLine } from '../record/entry-line.ts';
 import { Actions } from './actions.tsx';
 import { Alarms } from './alarms.tsx';
+import { Closed } from './closed.tsx';
 import { FigureStrip } from './figure-strip.tsx';
 import { Findings, Passes } from './passes.tsx';
 import { ProbeTable } from './probe-table.tsx';
@@ -47,10 +50,12 @@ function OneJoint({ live, feed }: { readonly live: LiveJoint; readonly feed: Joi
   const standing = standingOf(live, contact.value, station.value);
   const rows = probeRows(live, now);
   const byProbe = new Map(rows.map((row) => [row.probe, row]));
+  const closed = assessment.phase === 'closed';
+  useTitle(standing.head, joint.title);
   const said = useSignal('');
   const openedAt = useMemo(() => openedAtOf(feed.timeline.value) ?? assessment.at, [feed.timeline.value.length === 0]);
   const done = (act: Act): void => {
-    said.value = `Recorded: ${act.kind}.`;
+    said.value = `Recorded: ${entryLine({ at: now ?? assessment.at, seq: 0, who: '', kind: act.kind, body: act })}.`;
     void feed.refresh();
   };
   return (
@@ -71,7 +76,7 @@ function OneJoint({ live, feed }: { readonly live: LiveJoint; readonly feed: Joi
       <div class="first">
         <Readiness live={live} standing={standing} />
         {assessment.phase === 'closed' ? (
-          <ClosedNote />
+          <Closed live={live} />
         ) : (
           <Actions live={live} outside={outsideNow(standing)} known={standing.tone !== 'unknown'} done={done} />
         )}
@@ -79,18 +84,31 @@ function OneJoint({ live, feed }: { readonly live: LiveJoint; readonly feed: Joi
       <p class="said" role="status">
         {said.value}
       </p>
-      <FigureStrip assessment={assessment} now={now} old={standing.tone === 'unknown'} />
+      {!closed && <FigureStrip assessment={assessment} now={now} old={standing.tone === 'unknown'} />}
       <div class="second">
         <section class="sheet" aria-labelledby="section-heading">
           <div class="sheet-head">
             <h2 id="section-heading">Where</h2>
           </div>
-          <Section joint={joint} rows={byProbe} heat={assessment.heat} />
-          <OffPart rows={rows.filter((row) => row.place === '')} />
+          {closed ? <Section joint={joint} /> : <Section joint={joint} rows={byProbe} heat={assessment.heat} />}
+          {!closed && <OffPart rows={rows.filter((row) => row.place === '')} />}
         </section>
-        <ProbeTable rows={rows} />
+        {closed ? (
+          <div class="stack">
+            <Findings assessment={assessment} now={now ?? assessment.at} />
+            <RecordHead live={live} />
+          </div>
+        ) : (
+          <ProbeTable rows={rows} />
+        )}
       </div>
-      <JointChart feed={feed} live={live} openedAt={openedAt} />
+      <JointChart
+        key={closed ? 'closed' : 'open'}
+        feed={feed}
+        live={live}
+        openedAt={openedAt}
+        closedAt={closed ? (closedAtOf(feed.timeline.value) ?? assessment.at) : undefined}
+      />
       <Passes assessment={assessment} now={now ?? assessment.at} />
       <div class="second">
         <section class="sheet" aria-labelledby="requirement-heading">
@@ -99,10 +117,12 @@ function OneJoint({ live, feed }: { readonly live: LiveJoint; readonly feed: Joi
           </div>
           <RequirementView requirement={assessment.requirement} />
         </section>
-        <div class="stack">
-          <Findings assessment={assessment} now={now ?? assessment.at} />
-          <RecordHead live={live} />
-        </div>
+        {!closed && (
+          <div class="stack">
+            <Findings assessment={assessment} now={now ?? assessment.at} />
+            <RecordHead live={live} />
+          </div>
+        )}
       </div>
     </article>
   );
@@ -116,12 +136,8 @@ const OffPart = ({ rows }: { readonly rows: ReturnType<typeof probeRows> }) =>
     </p>
   );
 
-const ClosedNote = () => (
-  <section class="sheet">
-    <h2>Closed</h2>
-    <p>Nothing more is recorded for this joint. Print the report below; corrections are new records.</p>
-  </section>
-);
-
 const openedAtOf = (timeline: readonly TimelineEvent[]): TimelineEvent['at'] | undefined =>
   timeline.find((event) => event.kind === 'opened')?.at ?? timeline[0]?.at;
+
+const closedAtOf = (timeline: readonly TimelineEvent[]): TimelineEvent['at'] | undefined =>
+  timeline.findLast((event) => event.kind === 'close')?.at;

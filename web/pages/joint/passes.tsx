@@ -6,8 +6,10 @@ import { begun } from '../../../server/wording/list.ts';
 import { temperatureText } from '../../../server/wording/temperature.ts';
 import { conditionName, severityText } from '../../../server/wording/words.ts';
 import { nearClockText } from '../../format/time.ts';
+import { useShorter } from '../../parts/shorter.tsx';
 
 export function Passes({ assessment, now }: { readonly assessment: Assessment; readonly now: Instant }) {
+  const [passes, more] = useShorter(assessment.passes, 'passes');
   return (
     <section class="sheet" aria-labelledby="passes-heading">
       <div class="sheet-head">
@@ -30,13 +32,14 @@ export function Passes({ assessment, now }: { readonly assessment: Assessment; r
               </tr>
             </thead>
             <tbody>
-              {assessment.passes.map((pass) => (
+              {passes.map((pass) => (
                 <PassRow key={`${pass.pass} ${pass.startedAt}`} pass={pass} assessment={assessment} now={now} />
               ))}
             </tbody>
           </table>
         </div>
       )}
+      {more}
     </section>
   );
 }
@@ -103,7 +106,10 @@ function PassRow({
 const rank: Readonly<Record<Finding['severity'], number>> = { nonconformity: 0, 'not judged': 1, remark: 2 };
 
 export function Findings({ assessment, now }: { readonly assessment: Assessment; readonly now: Instant }) {
-  const findings = assessment.findings.toSorted((a, b) => rank[a.severity] - rank[b.severity] || a.from - b.from);
+  // Gravest last in the list that is cut from its front, then turned, so that the cut never hides them.
+  const sorted = assessment.findings.toSorted((a, b) => rank[b.severity] - rank[a.severity] || b.from - a.from);
+  const [last, more] = useShorter(sorted, 'findings');
+  const findings = last.toReversed();
   return (
     <section class="sheet" aria-labelledby="findings-heading">
       <div class="sheet-head">
@@ -134,6 +140,7 @@ export function Findings({ assessment, now }: { readonly assessment: Assessment;
           })}
         </ul>
       )}
+      {more}
     </section>
   );
 }

@@ -1,7 +1,9 @@
 /** What every form of an act has: a heading that takes the keyboard, what went wrong, and one large button. */
+import { useSignal } from '@preact/signals';
 import type { ComponentChildren } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
 import { TextField } from '../../parts/field.tsx';
+import { actAs, person } from '../../state/person.ts';
 import { minutesAgoMost } from './act-draft.ts';
 import type { Sheet } from './use-sheet.ts';
 
@@ -54,6 +56,7 @@ export function SheetFrame({
   readonly later?: { readonly title: string; readonly content: ComponentChildren };
 }) {
   const heading = useRef<HTMLHeadingElement>(null);
+  const name = useSignal('');
   useEffect(() => {
     heading.current?.focus({ preventScroll: true });
     heading.current?.closest('form')?.scrollIntoView({ block: 'nearest' });
@@ -64,6 +67,7 @@ export function SheetFrame({
       aria-label={title}
       onSubmit={(event) => {
         event.preventDefault();
+        if (person.value === undefined && name.value.trim() !== '') actAs({ name: name.value.trim() });
         if (submit === undefined) void sheet.submit();
         else submit();
       }}
@@ -71,6 +75,15 @@ export function SheetFrame({
       <h2 tabIndex={-1} ref={heading}>
         {title}
       </h2>
+      {person.value === undefined && (
+        <TextField
+          label="Your name, for the record"
+          value={name.value}
+          onValue={(value) => {
+            name.value = value;
+          }}
+        />
+      )}
       {children}
       {sheet.failure !== undefined && (
         <p class="notice loud" role="alert">

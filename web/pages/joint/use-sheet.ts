@@ -22,17 +22,36 @@ export interface Sheet {
   fail(why: string): void;
 }
 
-const isDraft = (value: unknown): value is { draft: Draft; key: string } =>
+interface Kept {
+  readonly draft: Draft;
+  readonly key: string;
+  /** When it was typed, by this device. */
+  readonly at: number;
+}
+
+const isKept = (value: unknown): value is Kept =>
   typeof value === 'object' &&
   value !== null &&
   typeof (value as { key?: unknown }).key === 'string' &&
+  typeof (value as { at?: unknown }).at === 'number' &&
   typeof (value as { draft?: unknown }).draft === 'object';
+
+/** After this, "five minutes ago" and "pass 3" no longer mean what they meant; only free text outlives it. */
+const agesAfterMilliseconds = 5 * 60_000;
+const aging = ['ago', 'state', 'pass', 'celsius'];
+
+/** What was typed before, as far as it still means the same. */
+const fromKept = (place: string, fresh: Draft): Kept => {
+  const before = kept(place, isKept);
+  if (before === undefined) return { draft: fresh, key: actKey(), at: Date.now() };
+  if (Date.now() - before.at < agesAfterMilliseconds) return before;
+  const lasting = Object.entries(before.draft).filter(([field]) => !aging.includes(field));
+  return { draft: { ...fresh, ...Object.fromEntries(lasting) }, key: actKey(), at: Date.now() };
+};
 
 export const useSheet = (kind: SheetKind, live: LiveJoint, done: (act: Act) => void): Sheet => {
   const place = `preheat.act.${live.joint.id}.${kind}`;
-  const stored = useSignal(
-    kept(place, isDraft) ?? { draft: freshDraft(kind, live, person.peek()?.name ?? ''), key: actKey() },
-  );
+  const stored = useSignal(fromKept(place, freshDraft(kind, live, person.peek()?.name ?? '')));
   const problems = useSignal<Readonly<Record<string, string>>>({});
   const failure = useSignal<string | undefined>(undefined);
   const sending = useSignal(false);
@@ -71,7 +90,7 @@ export const useSheet = (kind: SheetKind, live: LiveJoint, done: (act: Act) => v
     sending: sending.value,
     set(field, value) {
       // Another text is another act: it must not be taken for a repeat of the one before.
-      stored.value = { draft: { ...stored.value.draft, [field]: value }, key: actKey() };
+      stored.value = { draft: { ...stored.value.draft, [field]: value }, key: actKey(), at: Date.now() };
       problems.value = Object.fromEntries(Object.entries(problems.value).filter(([name]) => name !== field));
       keep(place, stored.value);
     },

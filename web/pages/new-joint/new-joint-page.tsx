@@ -3,6 +3,7 @@ import { cautions } from '../../../server/wording/cautions.ts';
 import { TextArea } from '../../parts/field.tsx';
 import { RequirementView } from '../../parts/requirement.tsx';
 import { Section } from '../../parts/section/section.tsx';
+import { useTitle } from '../../parts/title.ts';
 import type { Problems } from './candidate.ts';
 import { fieldWords } from './field-words.ts';
 import { FileButtons } from './file-buttons.tsx';
@@ -13,6 +14,7 @@ import { ProcedureFields } from './procedure-fields.tsx';
 import { showFirst, useEntering } from './use-entering.ts';
 
 export function NewJointPage({ correcting }: { readonly correcting?: string }) {
+  useTitle(correcting === undefined ? 'New joint' : `Correct ${correcting}`);
   const form = useEntering(correcting);
   const { entry, problems, tried, failure, reason, sending, candidate, metal, answer, preview } = form;
   const shownProblems = Object.entries(problems);

@@ -2,9 +2,9 @@
 import { useEffect } from 'preact/hooks';
 import { bound } from '../../format/bound.ts';
 import { Glyph, type GlyphName } from '../../parts/glyph.tsx';
-import { joints, watchJoints } from '../../state/joints.ts';
+import { useTitle } from '../../parts/title.ts';
+import { isListCurrent, joints, watchJoints } from '../../state/joints.ts';
 import { jointAddress, newJointAddress } from '../../state/route.ts';
-import { contact } from '../../state/station.ts';
 import { type Need, type OverviewRow, overviewRows } from './overview-model.ts';
 
 const glyphs: Readonly<Record<Need, GlyphName>> = {
@@ -20,9 +20,10 @@ const glyphs: Readonly<Record<Need, GlyphName>> = {
 };
 
 export function OverviewPage() {
+  useTitle('Joints');
   useEffect(() => watchJoints(), []);
   const state = joints.value;
-  const blind = contact.value.kind !== 'live';
+  const blind = !isListCurrent.value;
   if (state.kind === 'loading') return <p class="notice">Asking the station for its joints.</p>;
   if (state.kind === 'failed')
     return (

@@ -5,11 +5,13 @@ import type { JointState, TimelineEvent } from '../../../server/screen/contract.
 import { sourceMark, sourceText } from '../../../server/wording/words.ts';
 import { getJson } from '../../feed/http.ts';
 import { clockText, dayText, zoneText } from '../../format/time.ts';
+import { useTitle } from '../../parts/title.ts';
 import { jointAddress } from '../../state/route.ts';
 import { entryLine } from './entry-line.ts';
 
 export function RecordPage({ joint }: { readonly joint: string }) {
   const entries = useSignal<readonly TimelineEvent[] | 'loading' | 'failed'>('loading');
+  useTitle(`Record of ${joint}`);
   const state = useSignal<JointState | undefined>(undefined);
   const chosen = useSignal('all');
   const ask = async (): Promise<void> => {
@@ -92,7 +94,10 @@ export function RecordPage({ joint }: { readonly joint: string }) {
                     <span class="place">{dayText(entry.at)}</span>
                   </td>
                   <td>{entry.who}</td>
-                  <td>{entryLine(entry)}</td>
+                  <td>
+                    {entryLine(entry)}
+                    <Kept joint={joint} entry={entry} />
+                  </td>
                 </tr>
               ))}
             </tbody>
@@ -100,5 +105,16 @@ export function RecordPage({ joint }: { readonly joint: string }) {
         </div>
       )}
     </section>
+  );
+}
+
+/** The way to a kept document. It is handed out as a file and never shown as a page. */
+function Kept({ joint, entry }: { readonly joint: string; readonly entry: TimelineEvent }) {
+  const { sha256 } = (entry.kind === 'attach' ? entry.body : {}) as { readonly sha256?: unknown };
+  if (typeof sha256 !== 'string') return null;
+  return (
+    <a class="place" href={`/api/joints/${encodeURIComponent(joint)}/documents/${sha256}`} download>
+      Fetch the document
+    </a>
   );
 }

@@ -112,7 +112,9 @@ function PinLabel({
         : row.value;
   const long = !live || value.length > 8;
   return (
-    <g class={`pin ${state} ${row?.beyond === 'above limit' ? 'beyond' : ''}`}>
+    <g
+      class={`pin ${state} ${row?.beyond === 'above limit' ? 'beyond' : ''} ${row?.mark === 'answers' ? 'answers' : ''}`}
+    >
       <circle cx={pin.tip[0]} cy={pin.tip[1]} r="5" />
       <rect x={x} y={y} width={width} height={label.height} rx="4" />
       <text class="pin-name" x={x + 8} y={y + 16}>

@@ -1,0 +1,23 @@
+/** A long list shows its last members first, and all of them on demand: a joint may have two thousand passes. */
+import { useSignal } from '@preact/signals';
+import type { ComponentChild } from 'preact';
+
+const shortLength = 20;
+
+/** The members to show, and the button that shows the rest, where there is a rest. */
+export const useShorter = <T,>(list: readonly T[], what: string): readonly [readonly T[], ComponentChild] => {
+  const all = useSignal(false);
+  if (all.value || list.length <= shortLength) return [list, null];
+  const button = (
+    <button
+      type="button"
+      class="plain"
+      onClick={() => {
+        all.value = true;
+      }}
+    >
+      Show all {list.length} {what}
+    </button>
+  );
+  return [list.slice(-shortLength), button];
+};
