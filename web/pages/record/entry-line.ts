@@ -40,6 +40,8 @@ export const entryLine = ({ at, kind, body }: TimelineEvent, zone?: Zone): strin
         return `Link to ${text('board')} ${text('state')}${optional(': ', text('cause'))}`;
       case 'board':
         return `Board ${text('board')} started (boot ${text('boot')}), firmware ${text('firmware')}${said.simulated === true ? ', an emulator' : ''}`;
+      case 'period':
+        return `Board ${text('board')} now sends every ${Number(said.periodMilliseconds) / 1000} s`;
       case 'clock':
         return `The station's clock was moved by ${text('steppedMilliseconds')} ms`;
       case 'station':
