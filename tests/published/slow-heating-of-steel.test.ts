@@ -121,7 +121,7 @@ describe.skipIf(!hasSlowHeatingLog)('the slow heating of steel, as a log', () =>
 });
 
 describe.skipIf(terminal === undefined)('the slow heating of steel, as board lines through pseudo-terminals', () => {
-  it('is found the same within one sample, live and from its record', async () => {
+  it('is found the same within one sample, live and from its record', { timeout: 120_000 }, async () => {
     const joint = slowHeatingJoint();
     const clock = createMovedClock();
     const folder = join(temporaryFolder(), 'station');

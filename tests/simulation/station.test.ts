@@ -9,7 +9,8 @@ import { DatabaseSync } from '@photostructure/sqlite';
 import { describe, expect, it, onTestFinished } from 'vitest';
 import { judgeAll } from '../../server/judgement/judge.ts';
 import { openRecordReadOnly } from '../../server/record/read.ts';
-import { createWorld, minimumCelsius, type Truth, type World } from './world.ts';
+import { minimumCelsius } from './job.ts';
+import { createWorld, type Truth, type World } from './world.ts';
 
 const seeds = (process.env.PREHEAT_SEEDS ?? '1,2,3,7').split(',').map(Number);
 const simulatedSeconds = Number(process.env.PREHEAT_SIMULATED_SECONDS ?? 400);
@@ -29,7 +30,7 @@ const onDisk = (folder: string) => {
 };
 
 describe.each(seeds)('a simulated station, seed %i', (seed) => {
-  it('keeps its word', async () => {
+  it('keeps its word', { timeout: 120_000 }, async () => {
     const world = await createWorld(seed, onDisk);
     onTestFinished(world.remove);
     try {

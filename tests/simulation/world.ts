@@ -17,12 +17,9 @@ import { createInProcessPort } from '../../server/wire/in-process-port.ts';
 import { type Link, openLink } from '../../server/wire/serial-link.ts';
 import { faults, faultyDisk } from '../support/faulty-disk.ts';
 import { createMovedClock } from '../support/moved-clock.ts';
-import { plainJoint, plainPart } from '../support/plain-joint.ts';
 import { random } from '../support/random.ts';
+import { boardName, channels, simulatedJoint } from './job.ts';
 
-export const minimumCelsius = 60;
-export const channels = [1, 2, 3, 4] as const;
-const boardName = 'SIM-1';
 const periodMilliseconds = 1000;
 
 /** What was so at one second, as the world itself knows it. */
@@ -62,32 +59,6 @@ export interface World {
   end(): Promise<void>;
   remove(): void;
 }
-
-export const simulatedJoint: Joint = plainJoint({
-  id: 'sim',
-  parts: [plainPart({ thicknessMillimetres: 20 })],
-  procedure: {
-    id: 'P-60',
-    revision: '0',
-    preheatMinimumCelsius: minimumCelsius,
-    interpassMaximumCelsius: 140,
-    highestCelsius: 200,
-    decisionRule: 'simple acceptance',
-  },
-  probes: channels.map((channel) => ({
-    id: `T${channel}`,
-    board: boardName,
-    channel,
-    thermocouple: 'K' as const,
-    use: channel === 4 ? ('interpass' as const) : ('zone' as const),
-    place: {
-      part: 'plate',
-      side: channel % 2 === 0 ? ('B' as const) : ('A' as const),
-      face: 'back' as const,
-      distanceMillimetres: channel === 4 ? 10 : 75,
-    },
-  })),
-});
 
 export async function createWorld(
   seed: number,

@@ -149,7 +149,9 @@ describe('while the record fails', () => {
     expect(arrivals).toEqual(arrivals.toSorted((a, b) => a - b));
   });
 
-  it('readings are kept up to the bound; what is lost beyond it is counted, in its place in the record', async () => {
+  it('readings are kept up to the bound; what is lost beyond it is counted, in its place in the record', {
+    timeout: 120_000,
+  }, async () => {
     const bench = pipelineBench();
     bench.hello('b1');
     await bench.open(jointOn('one', 'b1'));
@@ -178,7 +180,7 @@ describe('while the record fails', () => {
     expect(findings.map((each) => each.kind)).toContain('recording interrupted');
   });
 
-  it('a queue full of several joints is committed in parts that the record takes', async () => {
+  it('a queue full of several joints is committed in parts that the record takes', { timeout: 120_000 }, async () => {
     const bench = pipelineBench();
     bench.hello('b1');
     for (const id of ['one', 'two', 'three']) await bench.open(jointOn(id, 'b1'));

@@ -94,7 +94,7 @@ describe('the live line', () => {
     expect(readingsOf(whole)).toEqual(recorded);
   });
 
-  it('from any position on gives exactly what follows it, however much that is', async () => {
+  it('from any position on gives exactly what follows it, however much that is', { timeout: 120_000 }, async () => {
     const http = await running();
     http.bench.seconds(3, 50);
     const boundary = position(http);
@@ -149,7 +149,7 @@ describe('the live line', () => {
     expect(new Set(screen.messages.map((message) => message.joint))).toEqual(new Set(['one']));
   });
 
-  it('that does not keep up is cut off, and the others are not', async () => {
+  it('that does not keep up is cut off, and the others are not', { timeout: 120_000 }, async () => {
     const http = await running();
     const slow = screenOf(http);
     const quick = screenOf(http);
