@@ -65,20 +65,23 @@ export function JointChart({ feed, live, openedAt, closedAt }: Props) {
     };
   }, []);
 
-  // History: asked anew for another window, another width, after a break, and when live readings have made the tracks too long.
-  const tooLong = useSignal(0);
+  // History: asked anew for another window, another width, after a break, for readings that came late, and when live ones have made the tracks too long.
+  const renewed = useSignal(0);
   useEffect(() => {
     let gone = false;
     const early: LiveReading[] = [];
     const stretch = stretchOf(window.value, openedAt, now());
+    let waiting = true;
+    let late = false;
+    const askedAt = performance.now();
     const stop = feed.listen((readings) => {
       const mine = tracks.current;
       if (waiting) early.push(...readings);
       if (mine === undefined) return;
-      for (const reading of readings) takeReading(mine, reading);
-      if (!waiting && longest(mine) > 2.5 * points) tooLong.value += 1;
+      for (const reading of readings) if (!takeReading(mine, reading)) late = true;
+      const again = longest(mine) > 2.5 * points || (late && performance.now() - askedAt > lateAskedAfter);
+      if (!waiting && again) renewed.value += 1;
     });
-    let waiting = true;
     const margin = window.value.kind === 'follow' ? 0 : (stretch.to - stretch.from) / 2;
     const asked = { from: Math.max(openedAt, stretch.from - margin), to: Math.min(now(), stretch.to + margin) };
     void getJson<HistoryView>(historyAddress(joint.id, asked, points)).then((answer) => {
@@ -95,7 +98,7 @@ export function JointChart({ feed, live, openedAt, closedAt }: Props) {
       gone = true;
       stop();
     };
-  }, [window.value, points, feed, feed.mended.value, tooLong.value, openedAt, periodMilliseconds, joint.id]);
+  }, [window.value, points, feed, feed.mended.value, renewed.value, openedAt, periodMilliseconds, joint.id]);
 
   useSignalEffect(() => {
     changed.value;
@@ -150,6 +153,9 @@ export function JointChart({ feed, live, openedAt, closedAt }: Props) {
     </section>
   );
 }
+
+/** Late readings come in bursts; the history is asked again at most this often, milliseconds. */
+const lateAskedAfter = 5_000;
 
 /** What is not on the part is off at first: a heater's own temperature would flatten everything else. */
 const initiallyHidden = ({ joint }: LiveJoint): ReadonlySet<string> =>

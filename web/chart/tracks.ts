@@ -56,19 +56,22 @@ export const fromHistory = (view: HistoryView, periodMilliseconds: number): Trac
   };
 };
 
-/** Takes a live reading in. Readings that the history already holds change nothing but may deepen its last step. */
-export const takeReading = (tracks: Tracks, reading: LiveReading): void => {
+/**
+ * Takes a live reading in; one that lies in the last step may deepen it. Answers false for a reading from before
+ * that step: it came late, and only the station can put it in its place.
+ */
+export const takeReading = (tracks: Tracks, reading: LiveReading): boolean => {
   let track = tracks.pieces.get(reading.probe);
   if (track === undefined) {
     track = [];
     tracks.pieces.set(reading.probe, track);
   }
   const end = track.at(-1);
-  if (end !== undefined && reading.at < end.at) return;
+  if (end !== undefined && reading.at < end.at) return false;
   tracks.newest = Math.max(tracks.newest, reading.at);
   if (reading.temperature === undefined) {
     if (end !== undefined && !isGap(end)) track.push({ at: reading.at, gap: true });
-    return;
+    return true;
   }
   const value = reading.temperature;
   if (end !== undefined && !isGap(end)) {
@@ -81,7 +84,7 @@ export const takeReading = (tracks: Tracks, reading: LiveReading): void => {
         end.last = value;
         end.lastAt = reading.at;
       }
-      return;
+      return true;
     }
   }
   const grid = Math.floor(reading.at / tracks.stepMilliseconds) * tracks.stepMilliseconds;
@@ -94,6 +97,7 @@ export const takeReading = (tracks: Tracks, reading: LiveReading): void => {
     last: value,
     lastAt: reading.at,
   });
+  return true;
 };
 
 export interface Point {

@@ -6,8 +6,9 @@
 import type { Assessment } from '../../server/judgement/assessment.ts';
 import type { Instant, Milliseconds } from '../../server/measure/quantity.ts';
 import type { StationView } from '../../server/screen/contract.ts';
+import { conditionText } from '../../server/wording/condition.ts';
 import { inside, listText } from '../../server/wording/list.ts';
-import { readinessSentence } from '../../server/wording/readiness.ts';
+import { readinessSentence, unmetConditions } from '../../server/wording/readiness.ts';
 import { durationText } from '../../server/wording/time.ts';
 import type { Contact } from '../feed/contact.ts';
 import type { LiveJoint } from '../feed/live-joint.ts';
@@ -116,9 +117,10 @@ const isOutside = ({ conditions }: Assessment): boolean =>
 export const sentenceOf = ({ head, rest }: Standing): string => `${head}${rest}`;
 
 /** What a pass begun now would be recorded as; undefined while all is met. */
-export const outsideNow = (standing: Standing): string | undefined =>
-  standing.tone === 'ready' || standing.tone === 'running'
-    ? undefined
-    : standing.tone === 'unknown'
-      ? `the screen does not know whether the conditions are met (${inside(sentenceOf(standing))})`
-      : sentenceOf(standing).replace(/^Not ready: /, '');
+export const outsideNow = (standing: Standing, assessment: Assessment): string | undefined => {
+  if (standing.tone === 'unknown') {
+    return `the screen does not know whether the conditions are met (${inside(sentenceOf(standing))})`;
+  }
+  const unmet = unmetConditions(assessment).map((condition) => inside(conditionText(condition, assessment)));
+  return unmet.length === 0 ? undefined : [...new Set(unmet)].join('; ');
+};

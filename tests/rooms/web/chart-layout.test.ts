@@ -148,3 +148,8 @@ test('a hidden probe is not drawn, and keeps the colour of its place for the oth
   ]);
   expect(picture.lines[0]!.end).toEqual({ x: 0, y: 1 });
 });
+
+test.each(['light', 'dark'] as const)('no two of twenty zone lines look the same, %s', (theme) => {
+  const looks = Array.from({ length: 20 }, (_, index) => JSON.stringify(lineStyle(index, 'zone', theme)));
+  expect(new Set(looks).size).toBe(20);
+});

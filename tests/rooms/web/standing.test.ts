@@ -14,7 +14,7 @@ describe('ready', () => {
     const standing = standingOf(ready.live, live(ready.now), recording(ready.now));
     expect(standing.tone).toBe('ready');
     expect(sentenceOf(standing)).toMatch(/^Ready: coldest opposite face \d+ °C of 150 °C at B3$/);
-    expect(outsideNow(standing)).toBeUndefined();
+    expect(outsideNow(standing, ready.live.assessment)).toBeUndefined();
   });
 
   test('holds just below three periods of the station’s time, and is gone at three', () => {
@@ -52,7 +52,7 @@ describe('ready', () => {
     );
     expect(standing.tone).toBe('unknown');
     expect(sentenceOf(standing)).toBe('No word from the station for 7 s – do not rely on this screen');
-    expect(outsideNow(standing)).toContain('does not know');
+    expect(outsideNow(standing, ready.live.assessment)).toContain('does not know');
   });
 
   test('is gone when the station speaks but no longer judges this joint', () => {
@@ -77,12 +77,14 @@ test('not ready is said with its reason, and a pass begun now would be outside',
   const heating = momentOf(girderScript, 12);
   const standing = standingOf(heating.live, live(heating.now), recording(heating.now));
   expect(standing).toMatchObject({ tone: 'waiting', head: 'Not ready' });
-  expect(outsideNow(standing)).toMatch(/^opposite face \d+ °C of 150 °C at B3/);
+  expect(outsideNow(standing, heating.live.assessment)).toMatch(/^opposite face \d+ °C of 150 °C at B3/);
 });
 
 test('a running pass within its limits is no alarm; with a required place silent the screen does not know', () => {
   const pass = momentOf(girderScript, 62.5);
-  expect(standingOf(pass.live, live(pass.now), recording(pass.now)).tone).toBe('running');
+  const running = standingOf(pass.live, live(pass.now), recording(pass.now));
+  expect(running.tone).toBe('running');
+  expect(outsideNow(running, pass.live.assessment)).toBeUndefined();
   const late = later(pass.now, 4_000);
   expect(standingOf(pass.live, live(late), recording(late)).tone).toBe('unknown');
 });
@@ -99,4 +101,11 @@ test('a probe with a fault is a reason not to be ready', () => {
   expect(sentenceOf(standingOf(fault.live, live(fault.now), recording(fault.now)))).toMatch(
     /^Not ready: no trusted reading now at N1/,
   );
+});
+
+test('another pass beside a running one is outside where its own conditions are not met', () => {
+  const hot = momentOf(girderScript, 63.1);
+  const standing = standingOf(hot.live, live(hot.now), recording(hot.now));
+  expect(standing.tone).toBe('running');
+  expect(outsideNow(standing, hot.live.assessment)).toMatch(/^too hot: interpass 2\d\d °C, at most 250 °C at W1/);
 });

@@ -52,10 +52,10 @@ describe('live readings', () => {
     expect(line(tracks)).toEqual(['0:1', '1000:2', '2000:null', '4000:3', '4001:null', '20000:4']);
   });
 
-  test('a reading older than the last step is not drawn twice', () => {
+  test('a reading from before the last step is not drawn out of place, but told', () => {
     const tracks = empty();
-    takeReading(tracks, good(30_000, 1000));
-    takeReading(tracks, good(5_000, 9000));
+    expect(takeReading(tracks, good(30_000, 1000))).toBe(true);
+    expect(takeReading(tracks, good(5_000, 9000)), 'it came late').toBe(false);
     expect(line(tracks)).toEqual(['30000:1']);
   });
 

@@ -78,7 +78,12 @@ function OneJoint({ live, feed }: { readonly live: LiveJoint; readonly feed: Joi
         {assessment.phase === 'closed' ? (
           <Closed live={live} />
         ) : (
-          <Actions live={live} outside={outsideNow(standing)} known={standing.tone !== 'unknown'} done={done} />
+          <Actions
+            live={live}
+            outside={outsideNow(standing, assessment)}
+            known={standing.tone !== 'unknown'}
+            done={done}
+          />
         )}
       </div>
       <p class="said" role="status">

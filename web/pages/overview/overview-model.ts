@@ -85,9 +85,10 @@ const wordOf = (need: Need, { phase }: Assessment): string => {
       return 'Silent';
     case 'answer':
       return 'Answer';
+    case 'ready':
+      return phaseText('ready');
     case 'waiting':
     case 'running':
-    case 'ready':
     case 'planned':
     case 'closed':
       return phaseText(phase);

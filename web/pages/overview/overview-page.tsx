@@ -19,6 +19,9 @@ const glyphs: Readonly<Record<Need, GlyphName>> = {
   closed: 'closed',
 };
 
+/** Up to this many the rows are as large as can be; more stand closer together. */
+const fewRows = 9;
+
 export function OverviewPage() {
   useTitle('Joints');
   useEffect(() => watchJoints(), []);
@@ -48,7 +51,7 @@ export function OverviewPage() {
           </a>
         </div>
       ) : (
-        <ul class={blind ? 'wall was' : 'wall'}>
+        <ul class={`wall${blind ? ' was' : ''}${rows.length > fewRows ? ' many' : ''}`}>
           {rows.map((row) => (
             <WallRow key={row.id} row={row} blind={blind} />
           ))}
