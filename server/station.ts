@@ -64,11 +64,15 @@ export async function startStation(options: StationOptions): Promise<Station> {
       act: (id, named) => pipeline.act(id, named),
       putDocument: documentsOf(record),
     });
+    let closing = false;
     const app = createDoor({
       webFolder: options.webFolder,
       routers: [desk, viewRouter(views)],
-      onFailure: (cause) =>
-        tell(`A request failed: ${cause instanceof Error ? (cause.stack ?? cause.message) : String(cause)}`),
+      onFailure: (cause) => {
+        // What closing itself breaks off is no failure.
+        if (closing) return;
+        tell(`A request failed: ${cause instanceof Error ? (cause.stack ?? cause.message) : String(cause)}`);
+      },
     });
     const http = createServer(app);
     const address = await listen(http, options.httpPort, options.host);
@@ -109,6 +113,7 @@ export async function startStation(options: StationOptions): Promise<Station> {
       linkEvents,
       send: (port, frame) => links.get(port)?.send(frame) ?? false,
       async close() {
+        closing = true;
         await Promise.all([...links.values()].map((link) => link.close()));
         pipeline.close();
         await live.close();

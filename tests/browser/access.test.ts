@@ -4,7 +4,7 @@ import type { Page } from 'playwright-core';
 import { describe, expect, test } from 'vitest';
 import { readDemonstrationJoint } from '../../server/demonstration.ts';
 import { noBrowser, useBrowser } from '../support/browser.ts';
-import { sentence, tablet } from './support/hand.ts';
+import { sentence, tablet, testPatience } from './support/hand.ts';
 import { minutes, openWorkshop } from './support/workshop.ts';
 
 const joint = readDemonstrationJoint(new URL('../../demo-data/demonstration-joint.json', import.meta.url));
@@ -13,7 +13,7 @@ const who = { name: 'Runa Teld' };
 describe.skipIf(noBrowser)('pages that everyone can use', () => {
   const browser = useBrowser();
 
-  test('joints, new joint, one joint live with an alarm, its record', { timeout: 90_000 }, async () => {
+  test('joints, new joint, one joint live with an alarm, its record', { timeout: testPatience }, async () => {
     const { address, board, station, play } = await openWorkshop(joint, { hot: true });
     const opened = station.pipeline.open(joint, who.name);
     await play(minutes(2));

@@ -10,7 +10,7 @@ import { startStation } from '../../server/station.ts';
 import { openPseudoTerminal } from '../../server/wire/pseudo-terminal.ts';
 import { serialPortOpener } from '../../server/wire/serial-port.ts';
 import { noBrowser, useBrowser } from '../support/browser.ts';
-import { sentence, tablet } from './support/hand.ts';
+import { sentence, tablet, testPatience } from './support/hand.ts';
 import { pages } from './support/workshop.ts';
 
 const joint = readDemonstrationJoint(new URL('../../demo-data/demonstration-joint.json', import.meta.url));
@@ -19,7 +19,9 @@ if (noBrowser) test.skip('readings over a pseudo-terminal');
 else {
   const browser = useBrowser();
 
-  test('readings over a pseudo-terminal are on the page within ten seconds, and go on', async ({ skip }) => {
+  test('readings over a pseudo-terminal are on the page within ten seconds, and go on', {
+    timeout: testPatience,
+  }, async ({ skip }) => {
     const terminal = await openPseudoTerminal();
     if (terminal === undefined) return skip('this system has no pseudo-terminal');
     const folder = mkdtempSync(join(tmpdir(), 'preheat-real-time-'));

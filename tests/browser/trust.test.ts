@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { readDemonstrationJoint } from '../../server/demonstration.ts';
 import { jointSchema } from '../../server/weld/joint.ts';
 import { noBrowser, useBrowser } from '../support/browser.ts';
-import { look, sayWho, sentence, tablet } from './support/hand.ts';
+import { look, patience, sayWho, sentence, tablet, testPatience } from './support/hand.ts';
 import { minutes, openWorkshop, type Workshop } from './support/workshop.ts';
 
 const joint = jointSchema.parse({
@@ -12,7 +12,7 @@ const joint = jointSchema.parse({
   title: 'Girder 3, lower flange',
 });
 const who = { name: 'Runa Teld' };
-const waiting = { timeout: 12_000, interval: 250 };
+const waiting = { timeout: patience, interval: 250 };
 const brokenLine = /Failed to load resource: net::|WebSocket connection to/;
 
 /** The joint is entered, hot, and has been watched for a while. */
@@ -24,7 +24,7 @@ async function readyJoint(): Promise<Workshop> {
   return workshop;
 }
 
-describe.skipIf(noBrowser)('what the screen may be trusted for', () => {
+describe.skipIf(noBrowser)('what the screen may be trusted for', { timeout: testPatience }, () => {
   const browser = useBrowser();
 
   test('a station that falls silent: nothing looks calm, nothing says ready', async () => {

@@ -5,10 +5,14 @@ import type { Locator, Page } from 'playwright-core';
 import { onTestFinished } from 'vitest';
 import type { TestBrowser } from '../../support/browser.ts';
 
+/** Longest wait for what has to come, and time for one test: bounds for a machine that is busy with much else. */
+export const patience = 30_000;
+export const testPatience = 180_000;
+
 /** A tablet in the workshop's own time zone. Where a test fails, what stood on the page is kept with the pictures. */
 export async function tablet(browser: TestBrowser, expected?: RegExp): Promise<Page> {
   const page = await browser.page({ viewport: devices.tablet, timezoneId: 'Europe/Berlin' }, expected);
-  page.setDefaultTimeout(15_000);
+  page.setDefaultTimeout(patience);
   onTestFinished(async ({ task }) => {
     if (task.result?.state === 'fail') await look(page, 'failed');
   });

@@ -93,12 +93,10 @@ export async function openWorkshop(joint: Joint, { hot = false } = {}): Promise<
 
   onTestFinished(async () => {
     standStill();
-    // What closing itself breaks off is no failure.
-    const failures = told.filter((each) => each.startsWith('A request failed'));
     await line.close();
     await station.close();
     rmSync(folder, { recursive: true, force: true });
-    expect(failures).toEqual([]);
+    expect(told.filter((each) => each.startsWith('A request failed'))).toEqual([]);
   });
   // The link opens, asks for the hello and has it.
   for (let tries = 0; tries < 40 && station.pipeline.intake.boards.byId.size === 0; tries++) {
