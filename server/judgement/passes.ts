@@ -26,7 +26,7 @@ export function startPass(state: State, act: Act & { kind: 'pass start' }, enter
     ...(interpass.by === undefined
       ? {}
       : { interpass: { probe: interpass.probe!, temperature: interpass.temperature!, by: interpass.by } }),
-    minimum: minimum.state,
+    minimum: minimum.below ? 'not met' : minimum.state,
     maximum: maximumAtStart(state, interpass.temperature),
     outside: list.filter((each) => each.state !== 'met' && each.reason !== 'no limit stated').map((each) => each.id),
   };
@@ -48,7 +48,7 @@ export function settlePasses(state: State): void {
     if (pass.endedAt !== undefined) continue;
     keepExtremes(state, pass);
     const minimum = minimumNow(state);
-    const lost = watch(state, pass, 'below minimum during pass', minimum.state === 'not met', rules.confirmFor);
+    const lost = watch(state, pass, 'below minimum during pass', minimum.below, rules.confirmFor);
     if (lost) pass.minimum = 'not met';
     const unknown = watch(state, pass, 'minimum not judged', minimum.state === 'not judged', rules.gapPauses);
     if (unknown && pass.minimum === 'met') pass.minimum = 'not judged';
@@ -106,7 +106,8 @@ function noteOutside(state: State, condition: Condition, pass: string): void {
       // Without a stated minimum there is one finding, the one that says so.
       if (condition.reason === 'no minimum stated') return;
       if (notJudged) note(state, 'minimum not judged', state.now, { pass, ...missingOf(condition) });
-      else note(state, 'below minimum at pass start', state.now, detail);
+      // Both can be so: one place is cold, another is not read.
+      if (minimumNow(state).below) note(state, 'below minimum at pass start', state.now, detail);
       return;
     case 'soak':
       note(state, notJudged ? 'soak not judged' : 'soak not met', state.now, detail);

@@ -20,6 +20,8 @@ export const onPart = (state: State): ProbeState[] =>
 export interface MinimumNow {
   readonly state: 'met' | 'not met' | 'not judged';
   readonly reason: 'ok' | 'below minimum' | 'no trusted fresh reading' | 'no minimum stated' | 'no zone probe';
+  /** A place that is measured is below, whatever is missing beside it: a dead probe never makes a cold joint look better. */
+  readonly below: boolean;
   /** The place that governs: the coldest, or with k of n the k-th hottest of the zone. */
   readonly governing?: Extreme;
   readonly missing: readonly string[];
@@ -30,7 +32,7 @@ export function minimumNow(state: State): MinimumNow {
   const minimum = state.limits.preheatMinimum;
   const zone = withUse(state, 'zone');
   const opposite = withUse(state, 'opposite face');
-  if (zone.length === 0) return { state: 'not judged', reason: 'no zone probe', missing: [] };
+  if (zone.length === 0) return { state: 'not judged', reason: 'no zone probe', below: false, missing: [] };
 
   const trusted = (probes: ProbeState[]): Extreme[] =>
     probes
@@ -47,19 +49,18 @@ export function minimumNow(state: State): MinimumNow {
   );
   const governing = candidates.sort((a, b) => a.temperature - b.temperature)[0];
   const at = governing === undefined ? {} : { governing };
-  if (minimum === undefined) return { state: 'not judged', reason: 'no minimum stated', ...at, missing };
+  if (minimum === undefined) return { state: 'not judged', reason: 'no minimum stated', below: false, ...at, missing };
 
-  const below = (each: Extreme): boolean => !reaches(each.temperature, minimum);
-  // Below is below, whatever is missing beside it: with k of n only if the missing ones could not make up the number.
-  const zoneReached = hottestFirst.filter((each) => !below(each)).length;
+  const isBelow = (each: Extreme): boolean => !reaches(each.temperature, minimum);
+  const zoneReached = hottestFirst.filter((each) => !isBelow(each)).length;
   const zoneUnknown = zone.length - hottestFirst.length;
-  if (oppositeFirst.some(below) || zoneReached + zoneUnknown < required) {
-    return { state: 'not met', reason: 'below minimum', ...at, missing };
+  // With k of n a cold place is below minimum only if the missing ones could not make up the number.
+  const below = oppositeFirst.some(isBelow) || zoneReached + zoneUnknown < required;
+  if ((zoneReached < required && zoneUnknown > 0) || oppositeFirst.length < opposite.length) {
+    return { state: 'not judged', reason: 'no trusted fresh reading', below, ...at, missing };
   }
-  if (zoneReached < required || oppositeFirst.length < opposite.length) {
-    return { state: 'not judged', reason: 'no trusted fresh reading', ...at, missing };
-  }
-  return { state: 'met', reason: 'ok', ...at, missing: [] };
+  if (below) return { state: 'not met', reason: 'below minimum', below, ...at, missing };
+  return { state: 'met', reason: 'ok', below, ...at, missing: [] };
 }
 
 /** Sides that ISO 13916 wants measured at 75 mm or more and that have no such zone probe. Empty at 50 mm or less. */

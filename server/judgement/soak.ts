@@ -61,7 +61,7 @@ export function settleSoak(state: State): void {
 
   const { soak } = state;
   const counts = soak.state === 'running' || soak.state === 'paused' || soak.state === 'done';
-  if (counts && minimum.state === 'not met') voidSoak(state, 'below minimum');
+  if (counts && minimum.below) voidSoak(state, 'below minimum');
   if (soak.state === 'running' && minimum.state === 'not judged') pause(state, minimum.missing);
   if (soak.state === 'paused') {
     if (state.now - soak.pausedSince! > rules.gapPauses) voidSoak(state, 'gap');
