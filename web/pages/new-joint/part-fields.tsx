@@ -22,7 +22,7 @@ export function PartFields({ entry }: { readonly entry: Entry }) {
       {parts.map((part, index) => {
         const path = `parts.${index}`;
         return (
-          // biome-ignore lint/suspicious/noArrayIndexKey: a part has no identity but its place in the list
+          // The place is the key: a part has no identity but its place in the list
           <section class="member" key={index} aria-label={`Part ${part.id}`}>
             <div class="fields">
               <TextField
@@ -66,7 +66,7 @@ export function PartFields({ entry }: { readonly entry: Entry }) {
               />
             </div>
             {part.analyses.map((analysis, nth) => (
-              // biome-ignore lint/suspicious/noArrayIndexKey: an analysis has no identity but its place in the list
+              // The place is the key: an analysis has no identity but its place in the list
               <div key={nth} class="nested">
                 <div class="row">
                   <h3>Analysis{part.analyses.length > 1 ? ` ${nth + 1}` : ''}, percent by mass</h3>

@@ -24,7 +24,7 @@ export function ProbeFields({ entry }: { readonly entry: Entry }) {
         </p>
       )}
       {draft.probes.map((probe, index) => (
-        // biome-ignore lint/suspicious/noArrayIndexKey: a probe has no identity but its place in the list
+        // The place is the key: a probe has no identity but its place in the list
         <OneProbe
           key={index}
           entry={entry}

@@ -1,6 +1,8 @@
 /** One entry of the record in one line. What is not known by name is shown as it is: nothing is left out. */
+
 import type { Instant } from '../../../server/measure/quantity.ts';
 import type { TimelineEvent } from '../../../server/screen/contract.ts';
+import { alarmKeyText } from '../../../server/wording/alarm.ts';
 import { begun } from '../../../server/wording/list.ts';
 import { clockText, type Zone } from '../../format/time.ts';
 
@@ -25,7 +27,7 @@ export const entryLine = ({ at, kind, body }: TimelineEvent, zone?: Zone): strin
       case 'note':
         return `Note: ${text('text')}`;
       case 'acknowledge':
-        return `Alarm acknowledged: ${text('alarm')}`;
+        return `Alarm acknowledged: ${alarmKeyText(text('alarm'))}`;
       case 'accept':
         return `Accepted ${text('subject')}${optional(' of ', text('method'))}: ${text('reason')}`;
       case 'declare source':
