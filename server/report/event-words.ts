@@ -1,7 +1,9 @@
 /** An entry of the record in one line of plain words. A person's own words are kept as they were typed. */
+
 import type { Instant } from '../measure/quantity.ts';
 import { milliCelsius } from '../measure/quantity.ts';
 import type { Act, StationEvent } from '../weld/entry.ts';
+import { alarmKeyText } from '../wording/alarm.ts';
 import { limitText } from '../wording/temperature.ts';
 import { durationText } from '../wording/time.ts';
 import { placeText, sourceText, useText } from '../wording/words.ts';
@@ -24,7 +26,7 @@ export const actWords = (act: Act, enteredAt: Instant, times: Times): string => 
     case 'note':
       return `Note: ${folded(act.text)}${act.document === undefined ? '' : ` (document ${act.document.slice(0, 12)})`}`;
     case 'acknowledge':
-      return `Took note of alarm ${act.alarm}`;
+      return `Took note of alarm ${alarmKeyText(act.alarm)}`;
     case 'accept':
       return `Accepted: ${act.subject}${act.method === undefined ? '' : `, method ${act.method}`}. Reason: ${folded(act.reason)}`;
     case 'declare source':

@@ -46,3 +46,6 @@ export const alarmText = (alarm: Alarm): AlarmWords => {
       };
   }
 };
+
+/** An alarm by the key that an acknowledgement names: what it was about, without its numbers. */
+export const alarmKeyText = (key: string): string => (key.startsWith('probe/') ? `probe ${key.slice(6)}` : key);
