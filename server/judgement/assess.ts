@@ -27,8 +27,7 @@ export function assess(state: State): Assessment {
     ...(coldest === undefined ? {} : { coldest }),
     ...(hottest === undefined ? {} : { hottest }),
     spread: spreads(state),
-    // While an arc burns the interpass place is recorded and asks nothing; it is judged when the next pass begins.
-    conditions: isPassRunning(state) ? list.filter((each) => each.id !== 'interpass maximum') : list,
+    conditions: list,
     ready,
     soak: soakStatus(state),
     interpass,
