@@ -24,7 +24,9 @@ export function thin(
 ): HistoryView {
   // Two periods: then every step holds a reading while the board reads, however its clock jitters.
   const stepMilliseconds = Math.max(Math.ceil((to - from) / points), 2 * periodMilliseconds, 1);
-  const tracks = new Map(probes.map((probe) => [probe, new Map<number, Bucket>()]));
+  const tracks = new Map(
+    probes.map((probe): [string, Track] => [probe, { buckets: new Map(), index: -1, bucket: {} }]),
+  );
   for (const scan of scans) {
     if (scan.measuredAt < from || scan.measuredAt > to) continue;
     const index = Math.floor((scan.measuredAt - from) / stepMilliseconds);
@@ -37,9 +39,16 @@ export function thin(
     }
   }
   const series = [...tracks].map(
-    ([probe, track]): HistorySeries => ({ probe, steps: stepsOf(track, from, stepMilliseconds) }),
+    ([probe, track]): HistorySeries => ({ probe, steps: stepsOf(track.buckets, from, stepMilliseconds) }),
   );
   return { from, to, stepMilliseconds, series };
+}
+
+interface Track {
+  readonly buckets: Map<number, Bucket>;
+  /** The newest bucket that was asked for. */
+  index: number;
+  bucket: Bucket;
 }
 
 interface Bucket {
@@ -58,30 +67,38 @@ interface Good {
   last: number;
 }
 
-function addGood(track: Map<number, Bucket>, index: number, at: number, value: number): void {
+function addGood(track: Track, index: number, at: number, value: number): void {
   const bucket = bucketOf(track, index);
   const { good } = bucket;
   if (good === undefined) {
     bucket.good = { firstAt: at, lastAt: at, first: value, minimum: value, maximum: value, last: value };
     return;
   }
-  if (at < good.firstAt) Object.assign(good, { firstAt: at, first: value });
-  if (at >= good.lastAt) Object.assign(good, { lastAt: at, last: value });
+  if (at < good.firstAt) {
+    good.firstAt = at;
+    good.first = value;
+  }
+  if (at >= good.lastAt) {
+    good.lastAt = at;
+    good.last = value;
+  }
   if (value < good.minimum) good.minimum = value;
   if (value > good.maximum) good.maximum = value;
 }
 
-function addBad(track: Map<number, Bucket>, index: number, at: number): void {
+function addBad(track: Track, index: number, at: number): void {
   const bucket = bucketOf(track, index);
   bucket.badAt = Math.max(bucket.badAt ?? at, at);
 }
 
-function bucketOf(track: Map<number, Bucket>, index: number): Bucket {
-  const known = track.get(index);
-  if (known !== undefined) return known;
-  const made: Bucket = {};
-  track.set(index, made);
-  return made;
+/** Scans come mostly in order: the bucket of the last value is nearly always the one asked for. */
+function bucketOf(track: Track, index: number): Bucket {
+  if (track.index === index) return track.bucket;
+  const bucket = track.buckets.get(index) ?? {};
+  track.buckets.set(index, bucket);
+  track.index = index;
+  track.bucket = bucket;
+  return bucket;
 }
 
 function stepsOf(track: Map<number, Bucket>, from: number, step: number): HistoryStep[] {
