@@ -7,7 +7,7 @@ import type { Instant } from '../measure/quantity.ts';
 import type { Program } from '../program.ts';
 import { longestPeriod } from '../record/periods.ts';
 import type { RecordReader } from '../record/read.ts';
-import { thin } from '../record/thin.ts';
+import { thinCourses } from '../record/thin.ts';
 import { readingsCsv } from '../report/csv.ts';
 import { gather, ofRecord } from '../report/gather.ts';
 import { pages } from '../report/pages.ts';
@@ -47,7 +47,7 @@ export async function run(
 ): Promise<HistoryView | Judged | Uint8Array> {
   switch (errand.kind) {
     case 'history':
-      return thin(reader.scansBetween(errand.joint, errand.from, errand.to), {
+      return thinCourses(reader.coursesBetween(errand.joint, errand.from, errand.to), {
         ...errand,
         periodMilliseconds: longestPeriod(entriesOf(reader, errand.joint), errand.from, errand.to),
       });

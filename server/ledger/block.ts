@@ -9,6 +9,7 @@ import { limits } from '../measure/limits.ts';
 import type { Instant } from '../measure/quantity.ts';
 import type { Scan } from '../weld/scan.ts';
 import { CanonicalFailure } from './canonical.ts';
+import { type Course, decodeCourses } from './courses-read.ts';
 import { sha256Hex } from './hash.ts';
 import { decodeScans } from './scans-read.ts';
 import { encodeScans } from './scans-write.ts';
@@ -50,6 +51,10 @@ export const sealBlock = (scans: readonly Scan[], packWith: Pack = pack): Sealed
 /** The scans of a block whose bytes are believed. Throws CanonicalFailure if they do not fit the body. */
 export const openBlock = (body: BlockBody, packed: Uint8Array): readonly Scan[] =>
   isFilled(body) ? decodeScans(unpack(body, packed), body.count) : [];
+
+/** The same as courses of temperature, for whoever needs nothing else of them. */
+export const openCourses = (body: BlockBody, packed: Uint8Array): readonly Course[] =>
+  isFilled(body) ? decodeCourses(unpack(body, packed), body.count) : [];
 
 export const isFilled = (body: BlockBody): body is FilledBody => body.count !== 0;
 

@@ -5,19 +5,13 @@
 import { limits } from '../measure/limits.ts';
 import type { DeciMicrovolt, Instant, MilliCelsius } from '../measure/quantity.ts';
 import { type Quality, qualities, type Raw, type Scan, type ScanValue } from '../weld/scan.ts';
-import { CanonicalFailure, decodeTrusted } from './canonical.ts';
+import { CanonicalFailure } from './canonical.ts';
 import { readRuns, readSteps } from './columns.ts';
-import { scansFormat } from './scans-write.ts';
-
-type Found = Readonly<Record<string, unknown>>;
+import { documentOf, type Found, list, object, stepsOf, text } from './found.ts';
 
 /** Throws CanonicalFailure unless there are exactly `count` scans. */
 export const decodeScans = (bytes: Uint8Array, count: number): readonly Scan[] => {
-  if (count > limits.scansPerBlockMaximum) throw new CanonicalFailure('scans', 'more than a block holds');
-  const document = object(decodeTrusted(bytes, limits.blockBytesMaximum), 'scans');
-  if (document.format !== scansFormat) {
-    throw new CanonicalFailure('format', `found ${String(document.format)}; this program reads ${scansFormat}`);
-  }
+  const document = documentOf(bytes, count);
   const order = readRuns(document.order, count, 'order');
   const groups = list(document.groups, 'groups');
   const sizes = groups.map(() => 0);
@@ -133,24 +127,4 @@ const qualityOf = (index: number): Quality => {
   const word = qualities[index];
   if (word === undefined) throw new CanonicalFailure('quality', 'not a quality');
   return word;
-};
-
-const stepsOf = (found: Found, field: string, count: number): readonly number[] => {
-  const values = readSteps(found[field], field);
-  if (values.length !== count) throw new CanonicalFailure(field, `${values.length} values where ${count} are needed`);
-  return values;
-};
-
-const object = (found: unknown, field: string): Found => {
-  if (typeof found !== 'object' || found === null || Array.isArray(found))
-    throw new CanonicalFailure(field, 'an object is missing');
-  return found as Found;
-};
-const list = (found: unknown, field: string): readonly unknown[] => {
-  if (!Array.isArray(found)) throw new CanonicalFailure(field, 'a list is missing');
-  return found;
-};
-const text = (found: unknown, field: string): string => {
-  if (typeof found !== 'string') throw new CanonicalFailure(field, 'text is missing');
-  return found;
 };

@@ -2,15 +2,14 @@
  * The read side of a record: for the outlets through the store, and for workers and commands through a
  * read-only connection of their own.
  */
-import { type BlockBody, openBlock } from '../ledger/block.ts';
+import { type BlockBody, openCourses } from '../ledger/block.ts';
+import { type Course, decodeCourses } from '../ledger/courses-read.ts';
 import { readEnvelope } from '../ledger/envelope.ts';
 import { noHash } from '../ledger/hash.ts';
 import { type CommittedEntry, type CommittedItem, inputOf } from '../ledger/item.ts';
-import { decodeScans } from '../ledger/scans-read.ts';
 import { limits } from '../measure/limits.ts';
 import type { Instant } from '../measure/quantity.ts';
 import type { Input } from '../weld/entry.ts';
-import type { Scan } from '../weld/scan.ts';
 import { committedEntry } from './batch.ts';
 import { type Database, type Disk, snapshot } from './database.ts';
 import { openFolderToRead } from './folder.ts';
@@ -37,8 +36,8 @@ export interface RecordReader {
   conclusions(chain: string): Iterable<CommittedEntry>;
   /** Inputs that are not scans, and conclusions. */
   entries(chain: string): Iterable<CommittedEntry>;
-  /** Scans measured from `from` to `to`, both included, in the order of arrival. */
-  scansBetween(chain: string, from: Instant, to: Instant): Iterable<Scan>;
+  /** Temperatures of all scans that overlap the span, in no order of time, and with what their blocks hold beyond it. */
+  coursesBetween(chain: string, from: Instant, to: Instant): Iterable<Course>;
   document(sha256: string): KeptDocument | undefined;
   close(): void;
 }
@@ -61,7 +60,7 @@ export const readerOf = (database: Database): RecordReader => ({
   inputs: (chain) => inputsOf(database, chain),
   conclusions: (chain) => entriesOf(database, chain, ['conclusion', 'conclusion']),
   entries: (chain) => entriesOf(database, chain, ['input', 'conclusion']),
-  scansBetween: (chain, from, to) => scansBetween(database, chain, from, to),
+  coursesBetween: (chain, from, to) => coursesBetween(database, chain, from, to),
   document: (sha256) => {
     const row = database.get<{ media_type: string; bytes: Uint8Array }>(
       'SELECT media_type, bytes FROM documents WHERE sha256 = ?',
@@ -113,7 +112,7 @@ const entriesOf = (
 });
 
 /** Which blocks is settled at once, so that scans sealed meanwhile come neither twice nor never. */
-function* scansBetween(database: Database, chain: string, from: Instant, to: Instant): Generator<Scan, void> {
+function* coursesBetween(database: Database, chain: string, from: Instant, to: Instant): Generator<Course, void> {
   const { blocks, journal } = snapshot(database, () => ({
     blocks: database.all<{ seq: number }>(
       'SELECT seq FROM blocks WHERE chain = ? AND measured_to >= ? AND measured_from <= ? ORDER BY seq',
@@ -128,15 +127,14 @@ function* scansBetween(database: Database, chain: string, from: Instant, to: Ins
       to,
     ),
   }));
+  // One block at a time, so that a long span takes no memory.
   for (const { seq } of blocks) {
     const row = database.get<{ bytes: Uint8Array; packed: Uint8Array }>(
       'SELECT e.bytes, b.packed FROM entries e JOIN blocks b ON b.chain = e.chain AND b.seq = e.seq WHERE e.chain = ? AND e.seq = ?',
       chain,
       seq,
     )!;
-    for (const scan of openBlock(readEnvelope(row.bytes).body as BlockBody, row.packed)) {
-      if (scan.measuredAt >= from && scan.measuredAt <= to) yield scan;
-    }
+    yield* openCourses(readEnvelope(row.bytes).body as BlockBody, row.packed);
   }
-  for (const row of journal) yield decodeScans(row.scan, 1)[0]!;
+  for (const row of journal) yield* decodeCourses(row.scan, 1);
 }

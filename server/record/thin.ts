@@ -3,6 +3,7 @@
  * highest and last value are kept. A step without a good value is a gap, and a bad value among good ones
  * leaves its mark behind them, so that no line runs across what was not measured.
  */
+import type { Course } from '../ledger/courses-read.ts';
 import type { HistorySeries, HistoryStep, HistoryView } from '../measure/history.ts';
 import type { Instant } from '../measure/quantity.ts';
 import type { Scan } from '../weld/scan.ts';
@@ -17,31 +18,51 @@ export interface ThinOptions {
   readonly periodMilliseconds: number;
 }
 
-/** Goes through the scans once, in whatever order. Each series is in the order of time. */
-export function thin(
-  scans: Iterable<Scan>,
-  { probes, from, to, points, periodMilliseconds }: ThinOptions,
-): HistoryView {
+/** Thins scans, taken in whatever order. Each series is in the order of time. */
+export function thin(scans: Iterable<Scan>, options: ThinOptions): HistoryView {
+  const thinner = createThinner(options);
+  for (const { measuredAt, values } of scans) {
+    for (const { probe, quality, temperature } of values) {
+      thinner.take(probe, measuredAt, quality === 'good' ? temperature : undefined);
+    }
+  }
+  return thinner.view();
+}
+
+/** The same from courses, without a scan being made. */
+export function thinCourses(courses: Iterable<Course>, options: ThinOptions): HistoryView {
+  const thinner = createThinner(options);
+  for (const { probe, measuredAt, temperatures } of courses) {
+    for (let index = 0; index < measuredAt.length; index += 1) {
+      thinner.take(probe, measuredAt[index]!, temperatures[index]);
+    }
+  }
+  return thinner.view();
+}
+
+function createThinner({ probes, from, to, points, periodMilliseconds }: ThinOptions) {
   // Two periods: then every step holds a reading while the board reads, however its clock jitters.
   const stepMilliseconds = Math.max(Math.ceil((to - from) / points), 2 * periodMilliseconds, 1);
   const tracks = new Map(
     probes.map((probe): [string, Track] => [probe, { buckets: new Map(), index: -1, bucket: {} }]),
   );
-  for (const scan of scans) {
-    if (scan.measuredAt < from || scan.measuredAt > to) continue;
-    const index = Math.floor((scan.measuredAt - from) / stepMilliseconds);
-    for (const value of scan.values) {
-      const track = tracks.get(value.probe);
-      if (track === undefined) continue;
-      if (value.quality === 'good' && value.temperature !== undefined)
-        addGood(track, index, scan.measuredAt, value.temperature);
-      else addBad(track, index, scan.measuredAt);
-    }
-  }
-  const series = [...tracks].map(
-    ([probe, track]): HistorySeries => ({ probe, steps: stepsOf(track.buckets, from, stepMilliseconds) }),
-  );
-  return { from, to, stepMilliseconds, series };
+  return {
+    /** No temperature: the value was not good. */
+    take(probe: string, at: Instant, temperature: number | undefined): void {
+      if (at < from || at > to) return;
+      const track = tracks.get(probe);
+      if (track === undefined) return;
+      const bucket = bucketOf(track, Math.floor((at - from) / stepMilliseconds));
+      if (temperature === undefined) bucket.badAt = Math.max(bucket.badAt ?? at, at);
+      else addGood(bucket, at, temperature);
+    },
+    view(): HistoryView {
+      const series = [...tracks].map(
+        ([probe, { buckets }]): HistorySeries => ({ probe, steps: stepsOf(buckets, from, stepMilliseconds) }),
+      );
+      return { from, to, stepMilliseconds, series };
+    },
+  };
 }
 
 interface Track {
@@ -67,8 +88,7 @@ interface Good {
   last: number;
 }
 
-function addGood(track: Track, index: number, at: number, value: number): void {
-  const bucket = bucketOf(track, index);
+function addGood(bucket: Bucket, at: number, value: number): void {
   const { good } = bucket;
   if (good === undefined) {
     bucket.good = { firstAt: at, lastAt: at, first: value, minimum: value, maximum: value, last: value };
@@ -84,11 +104,6 @@ function addGood(track: Track, index: number, at: number, value: number): void {
   }
   if (value < good.minimum) good.minimum = value;
   if (value > good.maximum) good.maximum = value;
-}
-
-function addBad(track: Track, index: number, at: number): void {
-  const bucket = bucketOf(track, index);
-  bucket.badAt = Math.max(bucket.badAt ?? at, at);
 }
 
 /** Scans come mostly in order: the bucket of the last value is nearly always the one asked for. */

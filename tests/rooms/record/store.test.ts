@@ -5,7 +5,6 @@ import type { CommittedItem, Item } from '../../../server/ledger/item.ts';
 import { limits } from '../../../server/measure/limits.ts';
 import type { RecordStore } from '../../../server/record/store.ts';
 import type { Input } from '../../../server/weld/entry.ts';
-import type { Scan } from '../../../server/weld/scan.ts';
 import { act, at, bench, inputsOf, note, opened, scanItem, shortJob, verdict } from '../../support/record.ts';
 
 const tail = (store: Pick<RecordStore, 'after'>, chain?: string): readonly CommittedItem[] =>
@@ -222,15 +221,26 @@ test('reading goes on over a sealing and a commit in its midst, without a hole a
   expect(seen).toEqual(['opened', 1, 2, 3, 'note', 5, 6, 'note']);
 });
 
-test('scans between two times, whatever they are in', () => {
+test('courses between two times, whatever they are in, hold what the scans hold', () => {
   const { store } = bench();
-  const numbers = (found: Iterable<Scan>): number[] => [...found].map((each) => each.sequence);
   store.commit([scanItem(1), scanItem(2), note(3, 'x'), scanItem(4), scanItem(5), note(6, 'x'), scanItem(7)]);
   store.commit([scanItem(3, 'joint-1', { late: true, arrivedAt: at(7500) })]);
-  expect(numbers(store.scansBetween('joint-1', at(1960), at(4960)))).toEqual([2, 4, 5, 3]);
-  expect(numbers(store.scansBetween('joint-1', at(1961), at(4959)))).toEqual([4, 3]);
-  expect(numbers(store.scansBetween('joint-1', at(6000), at(99_000)))).toEqual([7]);
-  expect(numbers(store.scansBetween('joint-1', at(90_000), at(99_000)))).toEqual([]);
+  const wanted = [...store.inputs('joint-1')].flatMap((input) =>
+    input.type === 'scan'
+      ? input.scan.values.map((value) => [value.probe, input.scan.measuredAt, value.temperature] as const)
+      : [],
+  );
+  const found = (from: number, to: number) =>
+    [...store.coursesBetween('joint-1', at(from), at(to))].flatMap(({ probe, measuredAt, temperatures }) =>
+      measuredAt.map((time, index) => [probe, time, temperatures[index]] as const),
+    );
+  const inOrder = (rows: readonly (readonly [string, number, number | undefined])[]): string[] =>
+    rows.map((row) => row.join(' ')).sort();
+  expect(wanted.length).toBeGreaterThan(0);
+  expect(inOrder(found(0, 99_000))).toEqual(inOrder(wanted));
+  const inside = wanted.filter(([, time]) => time >= at(6000));
+  expect(inOrder(found(6000, 99_000))).toEqual(expect.arrayContaining(inOrder(inside)));
+  expect(found(90_000, 99_000)).toEqual([]);
 });
 
 test('documents are kept once, by their hash, and within bounds', () => {
