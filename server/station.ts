@@ -41,8 +41,15 @@ export async function startStation(options: StationOptions): Promise<Station> {
     now: () => clock.wall(),
     ...(options.disk === undefined ? {} : { disk: options.disk }),
   });
+  // What has been opened so far, for the case that the rest cannot be: nothing may keep a program alive that could not start.
+  const opened: (() => unknown)[] = [() => record.close()];
   try {
+    const http = createServer();
+    opened.push(() => http.close());
+    // The address first: a station that cannot be reached leaves no trace in the record.
+    const address = await listen(http, options.httpPort, options.host);
     const pipeline = createPipeline({ store: record, clock, rules: program.rules, station: `station ${options.host}` });
+    opened.push(() => pipeline.close());
     const errands = createErrands(folder);
     const links = new Map<string, Link>();
     const linkEvents = new Map<string, WireEvent & { type: 'link' }>();
@@ -74,8 +81,7 @@ export async function startStation(options: StationOptions): Promise<Station> {
         tell(`A request failed: ${cause instanceof Error ? (cause.stack ?? cause.message) : String(cause)}`);
       },
     });
-    const http = createServer(app);
-    const address = await listen(http, options.httpPort, options.host);
+    http.on('request', app);
     const live = createLive(http, {
       now: pipeline.now,
       clock,
@@ -123,7 +129,7 @@ export async function startStation(options: StationOptions): Promise<Station> {
       },
     };
   } catch (cause) {
-    record.close();
+    for (const undo of opened.toReversed()) undo();
     throw cause;
   }
 }

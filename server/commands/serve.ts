@@ -107,28 +107,33 @@ async function serveDemonstration(common: Common, terminal: Terminal): Promise<n
   const demonstration = await createDemonstration(demonstrationJoint);
   const folder = common.folder ?? mkdtempSync(join(tmpdir(), 'preheat-ledger-demonstration-'));
   const { clock, path, openPort, remark } = demonstration;
-  const station = await startStation({
-    ...common,
-    folder,
-    begin: common.begin || common.folder === undefined,
-    ports: [path],
-    openPort,
-    clock,
-    platform: process.platform,
-    webFolder,
-    program: readProgram(),
-    demonstration: remark === undefined ? {} : { remark },
-    tell: terminal.err,
-  });
-  terminal.out('Demonstration on a simulated board: nothing here was measured.');
-  if (remark !== undefined) terminal.out(remark);
-  announce(station, folder, terminal);
-  const asked = untilAsked();
-  await Promise.race([demonstration.play(station), asked]);
-  await asked;
-  demonstration.close();
-  await station.close();
-  return exitStatus.done;
+  try {
+    const station = await startStation({
+      ...common,
+      folder,
+      begin: common.begin || common.folder === undefined,
+      ports: [path],
+      openPort,
+      clock,
+      platform: process.platform,
+      webFolder,
+      program: readProgram(),
+      demonstration: remark === undefined ? {} : { remark },
+      tell: terminal.err,
+    });
+    terminal.out('Demonstration on a simulated board: nothing here was measured.');
+    if (remark !== undefined) terminal.out(remark);
+    announce(station, folder, terminal);
+    const asked = untilAsked();
+    await Promise.race([demonstration.play(station), asked]);
+    await asked;
+    demonstration.close();
+    await station.close();
+    return exitStatus.done;
+  } catch (cause) {
+    demonstration.close();
+    throw cause;
+  }
 }
 
 function announce(station: Station, folder: string, terminal: Terminal): void {
