@@ -8,7 +8,7 @@ import { arrival, type Input, type StationEvent } from '../weld/entry.ts';
 import { assess } from './assess.ts';
 import type { Assessment } from './assessment.ts';
 import { advance, effectiveAt, take } from './fold.ts';
-import { type KeptScan, keepScan, keptScan } from './kept-scan.ts';
+import { createKeptInputs, type KeptInputs } from './kept-inputs.ts';
 import { rules } from './rules.ts';
 import { begin, type State } from './state.ts';
 
@@ -20,20 +20,17 @@ export interface Judge {
   assess(): Assessment;
 }
 
-type KeptInput = Exclude<Input, { type: 'scan' }> | KeptScan;
-
 interface Kept {
   readonly state: State;
   /** Inputs taken after this state, in the order of effect. */
-  readonly inputs: KeptInput[];
+  readonly inputs: KeptInputs;
 }
 
 /** A judge from the first entry of a joint's chain. */
 export function createJudge(openedAt: Instant, opened: StationEvent & { kind: 'opened' }): Judge {
   let state = begin(openedAt, opened);
-  const kept: Kept[] = [{ state: copyOf(state), inputs: [] }];
+  const kept: Kept[] = [{ state: copyOf(state), inputs: createKeptInputs() }];
   let newest = openedAt;
-  let probes: readonly string[] | undefined;
 
   const goBack = (input: Input, at: Instant): boolean => {
     if (state.now - at > rules.lookBack) return false;
@@ -41,12 +38,12 @@ export function createJudge(openedAt: Instant, opened: StationEvent & { kind: 'o
     if (index < 0) return false;
     const now = state.now;
     const knownBefore = new Map(state.findings.map((each) => [each.key, each.knownAt]));
-    const inputs = kept.slice(index).flatMap((each) => each.inputs.map(inputOf));
+    const inputs = kept.slice(index).flatMap((each) => each.inputs.all());
     const position = inputs.findIndex((each) => effectiveAt(each) > at);
     inputs.splice(position < 0 ? inputs.length : position, 0, input);
-    state = copyOf(kept[index]!.state);
-    kept.splice(index + 1);
-    kept[index]!.inputs.length = 0;
+    const from = kept[index]!.state;
+    state = copyOf(from);
+    kept.splice(index, kept.length, { state: from, inputs: createKeptInputs() });
     for (const each of inputs) forward(each);
     advance(state, now);
     for (const finding of state.findings) finding.knownAt = knownBefore.get(finding.key) ?? arrival(input);
@@ -57,19 +54,12 @@ export function createJudge(openedAt: Instant, opened: StationEvent & { kind: 'o
     const at = effectiveAt(input);
     if (at - kept.at(-1)!.state.now >= rules.keepStateEvery) {
       // Kept as it stood before the input, at its own instant, so that anything later can be put in.
-      kept.push({ state: copyOf(state), inputs: [] });
+      kept.push({ state: copyOf(state), inputs: createKeptInputs() });
       while (kept.length > 2 && kept[1]!.state.now < state.now - rules.lookBack) kept.shift();
     }
-    kept.at(-1)!.inputs.push(keep(input));
+    kept.at(-1)!.inputs.add(input);
     newest = at;
     take(state, input);
-  };
-
-  const keep = (input: Input): KeptInput => {
-    if (input.type !== 'scan') return input;
-    const scan = keepScan(input.scan, probes);
-    probes = scan.probes;
-    return scan;
   };
 
   return {
@@ -88,16 +78,14 @@ export function createJudge(openedAt: Instant, opened: StationEvent & { kind: 'o
   };
 }
 
-const inputOf = (kept: KeptInput): Input => ('numbers' in kept ? { type: 'scan', scan: keptScan(kept) } : kept);
-
-/** Joint and requirement are replaced as wholes and never changed, so that all copies share them. */
+/** Joint, requirement and single readings are replaced as wholes and never changed, so that all copies share them. */
 function copyOf(state: State): State {
   const { joint, requirement, limits, probes, ...rest } = state;
   const shared = { joint, requirement, limits };
   return {
     ...structuredClone(rest),
     ...shared,
-    probes: probes.map(({ probe, ...each }) => ({ probe, ...structuredClone(each) })),
+    probes: probes.map((each) => ({ ...each, recent: [...each.recent] })),
   };
 }
 

@@ -1,0 +1,109 @@
+/**
+ * Inputs as the judge keeps them for the time that it can go back, in their order. Scans are kept without the
+ * raw numbers, which no rule reads (the record has them), and as rows of one table of numbers: half an hour of
+ * many probes as objects would be most of the judge's memory.
+ */
+import type { Instant, MilliCelsius } from '../measure/quantity.ts';
+import type { Input } from '../weld/entry.ts';
+import { qualities, type Scan, type ScanValue } from '../weld/scan.ts';
+
+export interface KeptInputs {
+  add(input: Input): void;
+  /** As they were, but for the raw numbers of scans. */
+  all(): Input[];
+}
+
+/** What many scans share: the board and the names of the probes in their order. */
+interface Shape {
+  readonly board: string;
+  readonly probes: readonly string[];
+}
+
+/** Numbers of a row before its temperatures. */
+const heads = 8;
+/** A value without a temperature is the place of its quality and a half: temperatures are whole. */
+const half = 0.5;
+const firstLength = 1024;
+
+export function createKeptInputs(): KeptInputs {
+  const shapes: Shape[] = [];
+  const others: { readonly beforeRow: number; readonly input: Input }[] = [];
+  let table = new Float64Array(firstLength);
+  let length = 0;
+  let rows = 0;
+
+  const shapeOf = (scan: Scan): number => {
+    const found = shapes.findIndex((shape) => isOfShape(scan, shape));
+    if (found >= 0) return found;
+    return shapes.push({ board: scan.board, probes: scan.values.map(({ probe }) => probe) }) - 1;
+  };
+
+  const addScan = (scan: Scan): void => {
+    const row = [
+      shapeOf(scan),
+      scan.late ? 1 : 0,
+      scan.measuredAt,
+      scan.arrivedAt,
+      scan.boot,
+      scan.sequence,
+      scan.ticks,
+      scan.inputs,
+    ];
+    for (const { temperature, quality } of scan.values) row.push(temperature ?? qualities.indexOf(quality) + half);
+    if (length + row.length > table.length) {
+      const longer = new Float64Array(Math.max(2 * table.length, length + row.length));
+      longer.set(table);
+      table = longer;
+    }
+    table.set(row, length);
+    length += row.length;
+    rows += 1;
+  };
+
+  return {
+    add(input) {
+      if (input.type === 'scan') addScan(input.scan);
+      else others.push({ beforeRow: rows, input });
+    },
+    all() {
+      const inputs: Input[] = [];
+      let next = 0;
+      let at = 0;
+      for (let row = 0; row <= rows; row += 1) {
+        for (; others[next]?.beforeRow === row; next += 1) inputs.push(others[next]!.input);
+        if (row === rows) break;
+        const shape = shapes[table[at]!]!;
+        const end = at + heads + shape.probes.length;
+        inputs.push({ type: 'scan', scan: scanOf(shape, table.subarray(at, end)) });
+        at = end;
+      }
+      return inputs;
+    },
+  };
+}
+
+const isOfShape = ({ board, values }: Scan, shape: Shape): boolean =>
+  board === shape.board &&
+  values.length === shape.probes.length &&
+  values.every(({ probe }, index) => probe === shape.probes[index]);
+
+function scanOf({ board, probes }: Shape, row: Float64Array): Scan {
+  return {
+    board,
+    late: row[1] === 1,
+    measuredAt: row[2] as Instant,
+    arrivedAt: row[3] as Instant,
+    boot: row[4]!,
+    sequence: row[5]!,
+    ticks: row[6]!,
+    inputs: row[7]!,
+    values: probes.map((probe, index) => keptValueOf(probe, row[heads + index]!)),
+  };
+}
+
+function keptValueOf(probe: string, number: number): ScanValue {
+  const raw = { form: 'none' } as const;
+  return Number.isInteger(number)
+    ? { probe, quality: 'good', temperature: number as MilliCelsius, raw }
+    : { probe, quality: qualities[number - half]!, raw };
+}
