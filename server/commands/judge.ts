@@ -85,7 +85,8 @@ export const judge: Command = {
     const acts = await readActs(values.events, times, terminal);
     if (acts === undefined) return exitStatus.failed;
     const program = readProgram();
-    const inputs = (): Iterable<Input> => inputsOf(joint, log, acts, logPath, program);
+    const undated = log.timeForm === 'elapsed' && times.start === undefined;
+    const inputs = (): Iterable<Input> => inputsOf(joint, log, acts, logPath, program, undated);
     const { assessment } = judgeAll(inputs());
     if (values.report !== undefined && !(await report(values.report, inputs, acts, program, terminal)))
       return exitStatus.failed;
@@ -108,8 +109,19 @@ const statusOf = ({ verdict }: Assessment): number =>
       ? exitStatus.doesNotComply
       : exitStatus.cannotBeJudged;
 
+/** An elapsed time has to stand on some date on paper; nobody may take it for the day of the job. */
+const undatedRemark =
+  '; its times are elapsed times, so the dates shown here mean nothing and only durations are right';
+
 /** Opening, then scans and acts by time; of the same instant the reading came first. */
-function* inputsOf(joint: Joint, log: Log, acts: readonly ActInput[], file: string, program: Program): Iterable<Input> {
+function* inputsOf(
+  joint: Joint,
+  log: Log,
+  acts: readonly ActInput[],
+  file: string,
+  program: Program,
+  undated: boolean,
+): Iterable<Input> {
   const firstAct = acts[0]?.at ?? (log.firstAt as Instant);
   const at = Math.min(log.firstAt as Instant, firstAct) as Instant;
   yield {
@@ -118,7 +130,7 @@ function* inputsOf(joint: Joint, log: Log, acts: readonly ActInput[], file: stri
     event: {
       kind: 'opened',
       joint,
-      source: { kind: 'imported', detail: `log ${file.split(/[\\/]/).at(-1)}` },
+      source: { kind: 'imported', detail: `log ${file.split(/[\\/]/).at(-1)}${undated ? undatedRemark : ''}` },
       periodMilliseconds: log.periodMilliseconds ?? 1000,
       openedBy: 'imported',
       rules: program.rules,

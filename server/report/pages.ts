@@ -38,7 +38,9 @@ export function pages(facts: ReportFacts): PageModel {
         ...(facts.closedAt === undefined ? ['STILL OPEN'] : []),
       ],
     },
-    foot: `Record ${joint.id}, entry ${head.seq}, head ${head.hash.slice(0, 16)}`,
+    // An imported log has no chain, so no head to name.
+    foot:
+      head.hash === '' ? `Joint ${joint.id}` : `Record ${joint.id}, entry ${head.seq}, head ${head.hash.slice(0, 16)}`,
     datedAt: facts.lastAt,
     above: differenceBlocks(facts, times),
     sections: [

@@ -130,6 +130,11 @@ export const cautionsSection = (): Section => ({
 });
 
 export const identitySection = ({ head, entries, joint }: ReportFacts): Section => {
+  const heading = 'Identity of the record';
+  if (head.hash === '') {
+    const words = `An imported log of joint ${joint.id}: it stands on no record of this program, so no hash can show that it is as it was made.`;
+    return { heading, blocks: [paragraph(words)] };
+  }
   const blocks: Block[] = [
     {
       kind: 'pairs',
@@ -145,5 +150,5 @@ export const identitySection = ({ head, entries, joint }: ReportFacts): Section 
       'small',
     ),
   ];
-  return { heading: 'Identity of the record', blocks };
+  return { heading, blocks };
 };

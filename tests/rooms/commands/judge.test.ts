@@ -1,4 +1,5 @@
 /** `judge` as a person types it: verdicts, scope, exit status, and errors that say what to do. */
+import { spawnSync } from 'node:child_process';
 import { mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -77,6 +78,19 @@ describe('the demonstration log', () => {
     const answer = await run(joint, log, '--events', events, '--report', file);
     expect(answer.status).toBe(0);
     expect(readFileSync(file).subarray(0, 5).toString()).toBe('%PDF-');
+  });
+});
+
+describe('an imported log', () => {
+  it('with elapsed times says on its report that the dates mean nothing; with a start it does not', async (context) => {
+    context.skip(spawnSync('pdftotext', ['-v']).error !== undefined, 'needs poppler-utils: pdftotext');
+    const file = join(mkdtempSync(join(tmpdir(), 'judge-test-')), 'report.pdf');
+    const said = async (...further: string[]): Promise<string> => {
+      expect((await run(joint, log, '--events', events, '--report', file, ...further)).status).toBe(0);
+      return spawnSync('pdftotext', [file, '-'], { encoding: 'utf8' }).stdout.replaceAll(/\s+/g, ' ');
+    };
+    expect(await said()).toContain('the dates shown here mean nothing');
+    expect(await said('--start', '2026-03-02T06:00:00Z')).not.toContain('mean nothing');
   });
 });
 
