@@ -141,8 +141,9 @@ function kindOf(probe: ProbeState): FindingKind {
 
 /** Thins the good readings to the trend's spacing and drops those older than its window. */
 function keepForTrend(probe: ProbeState): void {
-  const { at } = probe.good!;
-  const newest = probe.recent.at(-1);
-  if (newest === undefined || at - newest.at >= rules.trendSpacing) probe.recent.push(probe.good!);
-  while (probe.recent.length > 0 && at - probe.recent[0]!.at > rules.trendWindow) probe.recent.shift();
+  const { at, temperature } = probe.good!;
+  const newestAt = probe.recent.at(-2);
+  if (newestAt === undefined || at - newestAt >= rules.trendSpacing) probe.recent.push(at, temperature);
+  const kept = probe.recent.findIndex((value, index) => index % 2 === 0 && at - value <= rules.trendWindow);
+  if (kept > 0) probe.recent.splice(0, kept);
 }

@@ -27,8 +27,8 @@ export interface ProbeState {
   good?: GoodReading;
   /** First value that was not good since the last good one. */
   badSince?: Instant;
-  /** Good readings, thinned, over the trend window. */
-  recent: GoodReading[];
+  /** Good readings, thinned, over the trend window: instant, temperature, instant, temperature. Each kept state has its own. */
+  recent: number[];
   /** First good value of the present unbroken run. */
   goodSince?: Instant;
   /** The present bad run began with readings that walked out of what a part can be. */

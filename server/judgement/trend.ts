@@ -5,10 +5,12 @@ import type { ProbeState } from './state.ts';
 
 /** Thousandths of a kelvin per minute over the trend window; absent while the readings span too little. */
 export function trendPerMinute(probe: ProbeState): Millikelvin | undefined {
-  const first = probe.recent[0];
+  const [firstAt, first] = probe.recent;
   const last = probe.good;
-  if (first === undefined || last === undefined || last.at - first.at < rules.trendAtLeast) return undefined;
-  return Math.round(((last.temperature - first.temperature) * 60_000) / (last.at - first.at)) as Millikelvin;
+  if (firstAt === undefined || first === undefined || last === undefined) return undefined;
+  const span = last.at - firstAt;
+  if (span < rules.trendAtLeast) return undefined;
+  return Math.round(((last.temperature - first) * 60_000) / span) as Millikelvin;
 }
 
 /** Time until the limit is reached at this trend; absent if it moves away or hardly moves. */
