@@ -1,6 +1,6 @@
 /** `emulate`: a simulated board behind a pseudo-terminal, for a station in a second terminal to serve from. */
-import { boardOf, keepPace, readDemonstrationJoint } from '../demonstration.ts';
-import { machineClock } from '../machine-clock.ts';
+import { boardOf, keepPace, readDemonstrationJoint } from '../station/demonstration.ts';
+import { machineClock } from '../station/machine-clock.ts';
 import { openPseudoTerminal } from '../wire/pseudo-terminal.ts';
 import { readArguments, refuse } from './arguments.ts';
 import { type Command, exitStatus } from './command.ts';

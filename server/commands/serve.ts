@@ -2,11 +2,11 @@
 import { existsSync, mkdtempSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { createDemonstration } from '../demonstration.ts';
-import { machineClock } from '../machine-clock.ts';
 import { limits } from '../measure/limits.ts';
 import { readProgram } from '../program.ts';
-import { type Station, startStation } from '../station.ts';
+import { createDemonstration } from '../station/demonstration.ts';
+import { machineClock } from '../station/machine-clock.ts';
+import { type Station, startStation } from '../station/station.ts';
 import { serialPortOpener } from '../wire/serial-port.ts';
 import { cautions } from '../wording/cautions.ts';
 import { readArguments, refuse } from './arguments.ts';

@@ -2,7 +2,7 @@
 import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from 'playwright-core';
 import { describe, expect, test } from 'vitest';
-import { readDemonstrationJoint } from '../../server/demonstration.ts';
+import { readDemonstrationJoint } from '../../server/station/demonstration.ts';
 import { noBrowser, useBrowser } from '../support/browser.ts';
 import { sentence, tablet, testPatience } from './support/hand.ts';
 import { minutes, openWorkshop } from './support/workshop.ts';

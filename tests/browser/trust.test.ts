@@ -1,6 +1,6 @@
 /** When something fails, the screen says so and does not look calm; and when it is well again, nothing is missing. */
 import { describe, expect, test } from 'vitest';
-import { readDemonstrationJoint } from '../../server/demonstration.ts';
+import { readDemonstrationJoint } from '../../server/station/demonstration.ts';
 import { jointSchema } from '../../server/weld/joint.ts';
 import { noBrowser, useBrowser } from '../support/browser.ts';
 import { look, patience, sayWho, sentence, tablet, testPatience } from './support/hand.ts';

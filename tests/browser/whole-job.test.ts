@@ -6,7 +6,7 @@ import { spawnSync } from 'node:child_process';
 import { readFile } from 'node:fs/promises';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, test } from 'vitest';
-import { readDemonstrationJoint } from '../../server/demonstration.ts';
+import { readDemonstrationJoint } from '../../server/station/demonstration.ts';
 import { noBrowser, useBrowser } from '../support/browser.ts';
 import { act, look, sayWho, sentence, tablet, testPatience } from './support/hand.ts';
 import { minutes, openWorkshop } from './support/workshop.ts';

@@ -5,9 +5,9 @@
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { createFastClock } from '../../server/fast-clock.ts';
 import { readProgram } from '../../server/program.ts';
-import { startStation } from '../../server/station.ts';
+import { createFastClock } from '../../server/station/fast-clock.ts';
+import { startStation } from '../../server/station/station.ts';
 import { createInProcessPort } from '../../server/wire/in-process-port.ts';
 import { boardName, sixteenChannelBoard, sixteenChannelJoint } from '../bench/sixteen-channels.ts';
 

@@ -3,7 +3,7 @@
  * for 90 minutes, heat off, three passes. The same bytes each time; a test holds the files to it.
  */
 import { readFileSync } from 'node:fs';
-import { boardOf, readDemonstrationJoint } from '../../server/demonstration.ts';
+import { boardOf, readDemonstrationJoint } from '../../server/station/demonstration.ts';
 
 const root = new URL('../../', import.meta.url);
 const period = 10_000;

@@ -13,8 +13,8 @@ import { stationChain } from '../../server/ledger/item.ts';
 import { RecordFailure } from '../../server/record/failure.ts';
 import { createLive, type Live } from '../../server/screen/live.ts';
 import { viewRouter } from '../../server/screen/views.ts';
-import { documentsOf } from '../../server/station.ts';
-import { stationViews } from '../../server/station-views.ts';
+import { documentsOf } from '../../server/station/station.ts';
+import { stationViews } from '../../server/station/views.ts';
 import { group, type PipelineBench, pipelineBench } from './pipeline-bench.ts';
 
 export interface HttpBench {

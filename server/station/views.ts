@@ -1,17 +1,17 @@
 /** What the screen's routes ask of the station: open joints from the trip's own memory, closed ones and long views from the record by errand. */
 
-import type { Errand, Judged, Outcome } from './errands/errand.ts';
-import { inputOf, stationChain } from './ledger/item.ts';
-import type { Instant } from './measure/quantity.ts';
-import type { Pipeline } from './pipeline.ts';
-import { wiringProblems } from './reading/wiring.ts';
-import type { RecordReader } from './record/read.ts';
-import type { JointState, LinkView, StationView } from './screen/contract.ts';
-import type { ViewSource } from './screen/views.ts';
-import type { StationOptions } from './station-options.ts';
-import type { Joint } from './weld/joint.ts';
-import type { WireEvent } from './wire/event.ts';
-import type { Link } from './wire/serial-link.ts';
+import type { Errand, Judged, Outcome } from '../errands/errand.ts';
+import { inputOf, stationChain } from '../ledger/item.ts';
+import type { Instant } from '../measure/quantity.ts';
+import type { Pipeline } from '../pipeline.ts';
+import { wiringProblems } from '../reading/wiring.ts';
+import type { RecordReader } from '../record/read.ts';
+import type { JointState, LinkView, StationView } from '../screen/contract.ts';
+import type { ViewSource } from '../screen/views.ts';
+import type { Joint } from '../weld/joint.ts';
+import type { WireEvent } from '../wire/event.ts';
+import type { Link } from '../wire/serial-link.ts';
+import type { StationOptions } from './options.ts';
 
 export interface ViewParts {
   readonly options: StationOptions;

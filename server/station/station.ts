@@ -4,22 +4,22 @@
  */
 import { createServer } from 'node:http';
 import type { AddressInfo } from 'node:net';
-import type { HostFrame } from '../firmware-protocol/codec/frame.ts';
-import { NotRecording } from './desk/refusal.ts';
-import { deskRouter } from './desk/router.ts';
-import { createDoor, isSameOrigin } from './door/door.ts';
-import { createErrands } from './errands/errands.ts';
-import { stationChain } from './ledger/item.ts';
-import { createPipeline, type Pipeline } from './pipeline.ts';
-import { RecordFailure } from './record/failure.ts';
-import { openRecord, type RecordStore } from './record/store.ts';
-import { createLive } from './screen/live.ts';
-import { viewRouter } from './screen/views.ts';
-import type { StationOptions } from './station-options.ts';
-import { stationViews } from './station-views.ts';
-import type { WireEvent } from './wire/event.ts';
-import { portIdentity } from './wire/port-identity.ts';
-import { type Link, openLink } from './wire/serial-link.ts';
+import type { HostFrame } from '../../firmware-protocol/codec/frame.ts';
+import { NotRecording } from '../desk/refusal.ts';
+import { deskRouter } from '../desk/router.ts';
+import { createDoor, isSameOrigin } from '../door/door.ts';
+import { createErrands } from '../errands/errands.ts';
+import { stationChain } from '../ledger/item.ts';
+import { createPipeline, type Pipeline } from '../pipeline.ts';
+import { RecordFailure } from '../record/failure.ts';
+import { openRecord, type RecordStore } from '../record/store.ts';
+import { createLive } from '../screen/live.ts';
+import { viewRouter } from '../screen/views.ts';
+import type { WireEvent } from '../wire/event.ts';
+import { portIdentity } from '../wire/port-identity.ts';
+import { type Link, openLink } from '../wire/serial-link.ts';
+import type { StationOptions } from './options.ts';
+import { stationViews } from './views.ts';
 
 export interface Station {
   readonly address: string;

@@ -1,8 +1,8 @@
 /** What a station is put together from; every thing that touches the world is handed in. */
-import type { Clock } from './measure/clock.ts';
-import type { Program } from './program.ts';
-import type { Disk } from './record/database.ts';
-import type { OpenPort } from './wire/port.ts';
+import type { Clock } from '../measure/clock.ts';
+import type { Program } from '../program.ts';
+import type { Disk } from '../record/database.ts';
+import type { OpenPort } from '../wire/port.ts';
 
 export interface StationOptions {
   readonly folder: string;

@@ -4,18 +4,18 @@
  * entered on the screen (heat, passes) acts on the part that it plays.
  */
 import { readFileSync } from 'node:fs';
-import { type Board, createBoard } from '../firmware-protocol/emulator/board.ts';
-import type { EmulatedPlace } from '../firmware-protocol/emulator/part.ts';
+import { type Board, createBoard } from '../../firmware-protocol/emulator/board.ts';
+import type { EmulatedPlace } from '../../firmware-protocol/emulator/part.ts';
+import type { Clock } from '../measure/clock.ts';
+import { milliseconds } from '../measure/quantity.ts';
+import type { Joint } from '../weld/joint.ts';
+import { readJoint } from '../weld/read-joint.ts';
+import { createInProcessPort } from '../wire/in-process-port.ts';
+import type { OpenPort } from '../wire/port.ts';
+import { openPseudoTerminal } from '../wire/pseudo-terminal.ts';
+import { serialPortOpener } from '../wire/serial-port.ts';
 import { createFastClock, type FastClock } from './fast-clock.ts';
-import type { Clock } from './measure/clock.ts';
-import { milliseconds } from './measure/quantity.ts';
 import type { Station } from './station.ts';
-import type { Joint } from './weld/joint.ts';
-import { readJoint } from './weld/read-joint.ts';
-import { createInProcessPort } from './wire/in-process-port.ts';
-import type { OpenPort } from './wire/port.ts';
-import { openPseudoTerminal } from './wire/pseudo-terminal.ts';
-import { serialPortOpener } from './wire/serial-port.ts';
 
 export interface Demonstration {
   readonly clock: FastClock;

@@ -1,6 +1,6 @@
 /** The machine's own time, as a Clock. Only the composition of a station makes one. */
-import type { Clock } from './measure/clock.ts';
-import { instant } from './measure/quantity.ts';
+import type { Clock } from '../measure/clock.ts';
+import { instant } from '../measure/quantity.ts';
 
 export const machineClock = (): Clock => ({
   wall: () => instant(Date.now()),

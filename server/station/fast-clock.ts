@@ -1,7 +1,7 @@
 /** A clock that starts in the past and is moved by hand until it has caught up; from then on it follows the machine's. */
 
-import type { Clock } from './measure/clock.ts';
-import { after, type Instant, instant, type Milliseconds } from './measure/quantity.ts';
+import type { Clock } from '../measure/clock.ts';
+import { after, type Instant, instant, type Milliseconds } from '../measure/quantity.ts';
 
 export interface FastClock extends Clock {
   /** How far behind the machine's clock. */
