@@ -21,7 +21,8 @@ export interface WorkingTerm {
   readonly unit: string;
 }
 
-export type Status = 'verified' | 'second-hand' | 'from memory';
+/** How well a number is known; 'entered': a person read it off a chart and stands for it. */
+export type Status = 'verified' | 'second-hand' | 'from memory' | 'entered';
 export type EquivalentId = string;
 
 export interface Equivalent {
@@ -50,8 +51,13 @@ export interface MethodAnswer {
   readonly id: MethodId;
   readonly title: string;
   readonly edition: string;
-  /** A method for comparison never governs and never warns. */
-  readonly role: 'may govern' | 'comparison only';
+  /**
+   * What it may do on this joint, see roleOn in method.ts. A code minimum is the table of the chosen code: it
+   * raises, and never governs alone. A method for comparison never governs and never warns.
+   */
+  readonly role: 'may govern' | 'code minimum' | 'comparison only';
+  /** The role in words, with its reason: "not of the chosen code (AWS D1.1)". */
+  readonly standing: string;
   readonly part: string;
   /** 'extended': computed outside its range, may govern only once a named person accepts it. */
   readonly applicable: 'yes' | 'extended' | 'no';
@@ -63,13 +69,17 @@ export interface MethodAnswer {
   readonly flags: readonly string[];
   readonly formula: string;
   readonly inputs: readonly WorkingInput[];
-  /** Addends of the formula; their sum is computedCelsius. Empty where there is no number. */
+  /** Addends of the formula, or its steps; the addends sum to computedCelsius. Empty where there is nothing to show. */
   readonly terms: readonly WorkingTerm[];
   /** The formula's own result, also where it is so low that no preheat is needed. Absent where there is no number. */
   readonly computedCelsius?: number;
   /** As computed, not rounded. Absent where there is no number, or no preheat is needed. */
   readonly preheatMinimumCelsius?: number;
   readonly noPreheatNeeded: boolean;
+  /** A value out of a table: it stands as it is and is not rounded up. */
+  readonly tabulated: boolean;
+  /** What it shows where it gives no temperature by its nature: "cools to 100 °C in 125 s or more". */
+  readonly indication?: string;
   readonly source: string;
   readonly status: Status;
 }
@@ -101,6 +111,7 @@ export interface RequirementWarning {
     | 'procedure below calculation'
     | 'extended range not accepted'
     | 'minimum above maximum interpass'
+    | 'code minimum below calculation'
     | 'missing fact'
     | 'out of range';
   readonly message: string;

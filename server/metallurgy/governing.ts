@@ -30,7 +30,7 @@ export function governing(
   const first = procedure ?? methodCandidate(joint, answers, usable, highest);
   if (typeof first === 'string') return { kind: 'none', ...computed, because: first };
   const binding = procedure === undefined ? [] : bindingCandidates(joint, usable);
-  const raised = [...binding, ...floorCandidate(joint)].filter((one) => one.celsius > first.celsius);
+  const raised = [...binding, ...floorCandidates(joint, answers)].filter((one) => one.celsius > first.celsius);
   const top = raised.reduce((most, one) => (one.celsius > most.celsius ? one : most), first);
   const because = top === first ? `${first.because}.` : `${top.because}; it is above ${lower(first)}.`;
   return { kind: top.kind, ...computed, preheatMinimumCelsius: top.celsius, because };
@@ -54,6 +54,10 @@ export const highestOf = (answers: readonly MethodAnswer[]): MethodAnswer | unde
       one.computedCelsius !== undefined && one.computedCelsius > (most?.computedCelsius ?? -Infinity) ? one : most,
     undefined,
   );
+
+/** A computed value is rounded up; one that stands in a table is judged as it stands. */
+const judged = ({ computedCelsius, tabulated }: MethodAnswer): number =>
+  tabulated ? steady(computedCelsius!) : roundedUp(computedCelsius!);
 
 export const isBinding = (joint: Joint, one: MethodAnswer): boolean => joint.bindingMethods?.includes(one.id) ?? false;
 
@@ -83,9 +87,12 @@ function methodCandidate(
       because: `No preheat needed: ${which} gives ${degrees(value)}, not above ${noPreheatCelsius} °C. The part must still be dry and at least ${noPreheatCelsius} °C (common practice), and that is what is judged`,
     };
   }
-  const celsius = roundedUp(value);
-  const stands =
-    steady(value) === celsius ? 'a multiple of 5 °C as it stands' : `rounded up to the next 5 °C: ${degrees(celsius)}`;
+  const celsius = judged(highest);
+  const stands = highest.tabulated
+    ? 'and a value out of a table is judged as it stands'
+    : steady(value) === celsius
+      ? 'a multiple of 5 °C as it stands'
+      : `rounded up to the next 5 °C: ${degrees(celsius)}`;
   const chosen = usable.some((one) => one.part !== highest.part && one.computedCelsius! < value)
     ? ', the most demanding of the parts'
     : '';
@@ -95,11 +102,10 @@ function methodCandidate(
 function nothing(joint: Joint, answers: readonly MethodAnswer[], uncovered: Joint['parts']): string {
   const parts = uncovered.map((part) => part.id);
   const of = answers.filter((one) => one.role === 'may govern' && parts.includes(one.part));
-  const floor = joint.codeFloor;
-  const floorWords =
-    floor === undefined
-      ? ''
-      : ` The code floor of ${degrees(floor.preheatMinimumCelsius)} (${floor.source}) is a lower bound only and does not answer for this joint.`;
+  const floors = floorCandidates(joint, answers).map(
+    (one) => ` ${one.because}: a lower bound only, which does not answer for this joint.`,
+  );
+  const floorWords = [...new Set(floors)].join('');
   const head = `No minimum can be given for part ${parts.join(', ')}.`;
   const reasons = [...new Set(of.map((one) => `${one.title}: ${one.reason}`))].join('. ');
   const next = of.some((one) => one.applicable === 'extended')
@@ -107,6 +113,10 @@ function nothing(joint: Joint, answers: readonly MethodAnswer[], uncovered: Join
     : of.some((one) => one.missing.length > 0)
       ? 'Enter what is missing, or bind a qualified procedure.'
       : 'Consult the qualified welding procedure and the preheat rules of the governing code, and bind the procedure.';
+  if (of.length === 0) {
+    const chosen = joint.codeSet === undefined ? '' : ` of ${joint.codeSet}`;
+    return `${head} No method${chosen} is worked for it. ${next}${floorWords}`;
+  }
   return `${head} ${reasons}. ${next}${floorWords}`;
 }
 
@@ -129,17 +139,29 @@ function bindingCandidates(joint: Joint, usable: readonly MethodAnswer[]): Candi
   return usable
     .filter((one) => isBinding(joint, one) && one.preheatMinimumCelsius !== undefined)
     .map((one) => {
-      const celsius = roundedUp(one.preheatMinimumCelsius!);
-      const because = `The job declares ${one.title} binding; for part ${one.part} it gives ${degrees(one.preheatMinimumCelsius!)}, rounded up to the next 5 °C: ${degrees(celsius)}`;
+      const celsius = judged(one);
+      const rounded =
+        celsius === steady(one.preheatMinimumCelsius!) ? '' : `, rounded up to the next 5 °C: ${degrees(celsius)}`;
+      const because = `The job declares ${one.title} binding; for part ${one.part} it gives ${degrees(one.preheatMinimumCelsius!)}${rounded}`;
       return { kind: 'binding calculation' as const, celsius, because };
     });
 }
 
-function floorCandidate(joint: Joint): Candidate[] {
-  if (joint.codeFloor === undefined) return [];
-  const { preheatMinimumCelsius: celsius, source } = joint.codeFloor;
-  return [{ kind: 'code floor', celsius, because: `${source} sets a mandatory floor of ${degrees(celsius)}` }];
+/** Floors never govern alone: the one that a person entered, and the row of the chosen code's own table. */
+function floorCandidates(joint: Joint, answers: readonly MethodAnswer[]): Candidate[] {
+  const entered =
+    joint.codeFloor === undefined ? [] : [floor(joint.codeFloor.source, joint.codeFloor.preheatMinimumCelsius)];
+  const tables = answers
+    .filter((one) => one.role === 'code minimum' && one.computedCelsius !== undefined)
+    .map((one) => floor(`${one.title}, for part ${one.part},`, one.computedCelsius!));
+  return [...entered, ...tables];
 }
+
+const floor = (source: string, celsius: number): Candidate => ({
+  kind: 'code floor',
+  celsius,
+  because: `${source} sets a mandatory floor of ${degrees(celsius)}`,
+});
 
 const lower = (first: Candidate): string =>
   first.kind === 'procedure'

@@ -1,6 +1,7 @@
 /**
  * Heat input Q = k * E in kJ/mm, with the efficiency k of the process (EN 1011-1, ISO/TR 17671-1) and the arc
- * energy E = U * I / v / 1000 (ISO/TR 18491). A heat input that is entered as such already holds its k.
+ * energy E = U * I / v / 1000 (ISO/TR 18491), or by the instantaneous energy or power that a waveform-controlled
+ * source shows (formulas of ISO/TR 18491, from memory). A heat input that is entered as such already holds its k.
  */
 import type { Joint } from '../weld/joint.ts';
 import type { WorkingInput } from './answer.ts';
@@ -35,11 +36,30 @@ export function heatInput(joint: Joint): Fact {
   if ('kilojoulesPerMillimetre' in stated) {
     return { known: true, input: quantity(stated.kilojoulesPerMillimetre, 'stated heat input, k included') };
   }
-  const { volts, amperes, millimetresPerSecond } = stated;
   const k = arcEfficiency[joint.process];
-  const energy = arcEnergy(volts, amperes, millimetresPerSecond);
-  const from = `k ${k} (process ${joint.process}) × ${volts} V × ${amperes} A / ${millimetresPerSecond} mm/s = ${k} × ${plain(energy)} kJ/mm`;
+  const { energy, words } = arcEnergyOf(stated);
+  const from = `k ${k} (process ${joint.process}) × ${words} = ${k} × ${plain(energy)} kJ/mm`;
   return { known: true, input: quantity(k * energy, from) };
+}
+
+type Arc = Exclude<Joint['heatInput'], 'not stated' | { readonly kilojoulesPerMillimetre: number }>;
+
+/** Arc energy in kJ/mm, and what it was worked out from. */
+export function arcEnergyOf(arc: Arc): { readonly energy: number; readonly words: string } {
+  if ('instantaneousJoules' in arc) {
+    const { instantaneousJoules, beadMillimetres } = arc;
+    return {
+      energy: instantaneousJoules / beadMillimetres / 1000,
+      words: `instantaneous energy ${instantaneousJoules} J / ${beadMillimetres} mm`,
+    };
+  }
+  const { millimetresPerSecond: speed } = arc;
+  if ('instantaneousWatts' in arc) {
+    const { instantaneousWatts: watts } = arc;
+    return { energy: watts / speed / 1000, words: `instantaneous power ${watts} W / ${speed} mm/s` };
+  }
+  const { volts, amperes } = arc;
+  return { energy: arcEnergy(volts, amperes, speed), words: `${volts} V × ${amperes} A / ${speed} mm/s` };
 }
 
 const quantity = (value: number, from: string): WorkingInput => ({ name: 'Q', value, unit: 'kJ/mm', from });

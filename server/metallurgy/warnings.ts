@@ -21,6 +21,7 @@ export function warnings(
     ...procedureSilent(joint),
     ...procedureBelow(joint, governors, acceptances, governs),
     ...aboveMaximum(joint, governs),
+    ...floorBelow(answers),
   ];
 }
 
@@ -120,6 +121,25 @@ function aboveMaximum(joint: Joint, governs: Governing): RequirementWarning[] {
       message: `The minimum of ${degrees(minimum)} is above the procedure's ${name} of ${degrees(value)}: no temperature satisfies both. Have the procedure corrected before heating.`,
       wantsAnswer: false,
     }));
+}
+
+/** A code's floor may lie far below what the metal asks for; whoever reads only the table must be told. */
+function floorBelow(answers: readonly MethodAnswer[]): RequirementWarning[] {
+  return answers
+    .filter((one) => one.role === 'code minimum' && one.computedCelsius !== undefined)
+    .flatMap((one) => {
+      const own = answers.filter((other) => other.role === 'may govern' && other.part === one.part);
+      const highest = highestOf(own.filter((other) => !other.noPreheatNeeded));
+      if (highest === undefined || highest.computedCelsius! - one.computedCelsius! < 25) return [];
+      return [
+        {
+          kind: 'code minimum below calculation' as const,
+          message: `${one.title}, part ${one.part}: the floor of ${degrees(one.computedCelsius!)} is far below the ${degrees(highest.computedCelsius!)} of ${highest.title}. A floor says how cold a weld may never be, not how warm this one must be.`,
+          wantsAnswer: false,
+          method: one.id,
+        },
+      ];
+    });
 }
 
 interface Group {

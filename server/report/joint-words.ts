@@ -12,6 +12,10 @@ export const hydrogenText = ({ consumable }: Joint): string => {
 export const heatInputText = ({ heatInput }: Joint): string => {
   if (heatInput === 'not stated') return 'not stated';
   if ('kilojoulesPerMillimetre' in heatInput) return `${plain(heatInput.kilojoulesPerMillimetre)} kJ/mm`;
+  if ('instantaneousJoules' in heatInput)
+    return `from instantaneous energy ${plain(heatInput.instantaneousJoules)} J over ${plain(heatInput.beadMillimetres)} mm`;
+  if ('instantaneousWatts' in heatInput)
+    return `from instantaneous power ${plain(heatInput.instantaneousWatts)} W at ${plain(heatInput.millimetresPerSecond)} mm/s`;
   const { volts, amperes, millimetresPerSecond } = heatInput;
   return `from ${plain(volts)} V, ${plain(amperes)} A, ${plain(millimetresPerSecond)} mm/s`;
 };

@@ -1,6 +1,7 @@
 /** The joint to be preheated: what stands in a joint file, and in the first entry of its record. */
 import { z } from 'zod';
 import { limits } from '../measure/limits.ts';
+import { unitSystems } from '../measure/units.ts';
 import { analysisSchema } from './composition.ts';
 import { crossChecks } from './joint-cross-checks.ts';
 import { faces, probeSchema, sides } from './probe.ts';
@@ -22,6 +23,47 @@ export const jointTypes = [
 /** ISO 4063 reference numbers. */
 export const processes = ['111', '114', '121', '131', '135', '136', '137', '138', '141', '15'] as const;
 
+export const partForms = ['plate', 'tube', 'bar'] as const;
+
+/** P-numbers of ASME IX that the tables of the piping codes know. */
+export const pNumbers = [
+  '1',
+  '3',
+  '4',
+  '5A',
+  '5B',
+  '5C',
+  '6',
+  '7',
+  '8',
+  '9A',
+  '9B',
+  '10H',
+  '10I',
+  '11A-1',
+  '11A-2',
+  '15E',
+  '41',
+  '42',
+  '43',
+  '44',
+  '45',
+] as const;
+
+/** Kinds of material for which limits upward, cooling and waiting times are published or practised. */
+export const materialKinds = [
+  'C-Mn and fine grain',
+  'quenched and tempered 690',
+  'quenched and tempered 890 to 960',
+  'Cr-Mo',
+  '13Cr martensitic',
+  '9Cr-1Mo-V',
+  'ferritic stainless',
+  'austenitic',
+  'duplex',
+  'nickel alloy',
+] as const;
+
 export const partSchema = z
   .strictObject({
     id: nameSchema,
@@ -35,6 +77,26 @@ export const partSchema = z
       .meta({ description: 'Thickness of the part itself at the joint; not the combined thickness.' }),
     /** All analyses known; the one that asks for most governs. */
     analyses: z.array(analysisSchema).max(8),
+    form: z.enum(partForms).meta({ description: 'Plate, tube or solid bar; absent counts as plate.' }).optional(),
+    outsideDiameterMillimetres: z.number().positive().max(20_000).optional(),
+    kind: z.enum(materialKinds).meta({ description: 'Kind of material, for limits that go by it.' }).optional(),
+    yieldMegapascals: z
+      .number()
+      .positive()
+      .max(2000)
+      .meta({ description: 'Specified minimum yield strength.' })
+      .optional(),
+    tensileMegapascals: z
+      .number()
+      .positive()
+      .max(2500)
+      .meta({ description: 'Specified minimum tensile strength; the piping tables ask for it.' })
+      .optional(),
+    pNumber: z.enum(pNumbers).meta({ description: 'P-number of ASME IX, without the P.' }).optional(),
+    awsCategory: z
+      .enum(['A', 'B', 'C', 'D'])
+      .meta({ description: 'Category of steel and process in the prequalified table of AWS D1.1.' })
+      .optional(),
   })
   .meta({ id: 'Part', description: 'One part of the joint.' });
 export type Part = z.infer<typeof partSchema>;
@@ -66,6 +128,22 @@ export const heatInputSchema = z
       amperes: z.number().positive().max(5000),
       millimetresPerSecond: z.number().positive().max(500).meta({ description: 'Travel speed.' }),
     }),
+    z.strictObject({
+      instantaneousJoules: z
+        .number()
+        .positive()
+        .max(1e9)
+        .meta({ description: 'Instantaneous energy that a waveform-controlled source shows for the bead.' }),
+      beadMillimetres: z.number().positive().max(100_000),
+    }),
+    z.strictObject({
+      instantaneousWatts: z
+        .number()
+        .positive()
+        .max(1e6)
+        .meta({ description: 'Instantaneous power that a waveform-controlled source shows.' }),
+      millimetresPerSecond: z.number().positive().max(500).meta({ description: 'Travel speed.' }),
+    }),
     z.literal('not stated'),
   ])
   .meta({ description: 'Heat input of the pass that brings least.' });
@@ -73,6 +151,10 @@ export const heatInputSchema = z
 export const consumableSchema = z.strictObject({
   designation: labelSchema.optional(),
   hydrogen: hydrogenSchema,
+  deposit: z
+    .enum(['ferritic', 'austenitic', 'nickel'])
+    .meta({ description: 'Kind of weld metal; absent counts as ferritic. Hydrogen methods hold for ferritic only.' })
+    .optional(),
   /** Analysis of the all-weld metal; method B compares its CET with the parent metal's. */
   weldMetal: analysisSchema.optional(),
 });
@@ -93,6 +175,33 @@ export const codeFloorSchema = z
   })
   .meta({ description: 'Mandatory minimum of the construction code, with its clause.' });
 
+export const codeSets = ['EN 1011-2', 'AWS D1.1', 'ASME B31.3:2014', 'ASME B31.3:2010', 'ASME B31.1'] as const;
+export type CodeSet = (typeof codeSets)[number];
+
+/** What a person read off a chart that no formula gives: which chart, with what, and what it said. */
+export const chartReadingSchema = z
+  .strictObject({
+    method: nameSchema.meta({ description: 'For instance "EN 1011-2 method A".' }),
+    chart: nameSchema.meta({ description: 'Figure, page or curve that was read, with its edition.' }),
+    scale: nameSchema.meta({ description: 'Hydrogen scale or curve within the chart.' }).optional(),
+    part: nameSchema.meta({ description: 'Part it was read for; absent: for the whole joint.' }).optional(),
+    combinedThicknessMillimetres: z.number().positive().max(6000).optional(),
+    heatInputKilojoulesPerMillimetre: z.number().positive().max(50).optional(),
+    carbonEquivalentPercent: z.number().positive().max(5).optional(),
+    preheatMinimumCelsius: z.number().min(-50).max(900),
+    role: z.enum(['may govern', 'comparison only']),
+  })
+  .meta({ id: 'ChartReading', description: 'A minimum preheat read off a published chart by a person.' });
+export type ChartReading = z.infer<typeof chartReadingSchema>;
+
+export const waitingEditions = [
+  'EN 1090-2:2008',
+  'UK structural specification 2007',
+  'EN 1011-2:2001',
+  'North Sea practice',
+  'AWS D1.1',
+] as const;
+
 export const jointSchema = z
   .strictObject({
     format: z.literal('preheat joint 1'),
@@ -111,6 +220,56 @@ export const jointSchema = z
     codeFloor: codeFloorSchema.optional(),
     /** Methods whose calculation the job declares binding, by id (see metallurgy/methods). */
     bindingMethods: z.array(nameSchema).max(20).optional(),
+    units: z
+      .enum(unitSystems)
+      .meta({ description: 'Unit system of the job: how its papers are written, and which bands of a table count.' })
+      .optional(),
+    codeSet: z
+      .enum(codeSets)
+      .meta({
+        description: 'Code whose methods may govern and whose table is a floor. Absent: every method that applies.',
+      })
+      .optional(),
+    restraint: z
+      .enum(['low', 'medium', 'high'])
+      .meta({
+        description: 'Restraint: low, members can move; medium, held by the structure; high, almost no movement.',
+      })
+      .optional(),
+    restraintIntensity: z
+      .number()
+      .positive()
+      .max(100_000)
+      .meta({ description: 'Restraint intensity K, newtons per square millimetre (Ito and Bessyo).' })
+      .optional(),
+    crackingZone: z
+      .enum(['I', 'II', 'III'])
+      .meta({ description: 'Zone of the diagram of carbon and carbon equivalent in AWS D1.1, read off by a person.' })
+      .optional(),
+    chartReadings: z.array(chartReadingSchema).max(10).optional(),
+    weldShape: z
+      .enum(['run on plate', 'between runs of a butt weld', 'fillet on a corner joint', 'fillet on a T-joint'])
+      .meta({ description: 'Shape of the weld, for its cooling time.' })
+      .optional(),
+    coolingSeconds: z
+      .strictObject({ minimum: z.number().positive().max(1000), maximum: z.number().positive().max(1000) })
+      .meta({ description: 'Window of the cooling time from 800 to 500 °C that the procedure allows.' })
+      .optional(),
+    weldSizeMillimetres: z
+      .number()
+      .positive()
+      .max(2000)
+      .meta({ description: 'Throat, or depth of penetration; absent: the thickness of the thickest part.' })
+      .optional(),
+    waitingEdition: z
+      .enum(waitingEditions)
+      .meta({ description: 'Rule for the wait between the end of welding and testing.' })
+      .optional(),
+    postHeating: z
+      .strictObject({ celsius: z.number().min(20).max(700), hours: z.number().positive().max(1000) })
+      .meta({ description: 'Post-heating (hydrogen release) that the procedure asks for.' })
+      .optional(),
+    contact: labelSchema.meta({ description: 'Whom to call, for the card at the part.' }).optional(),
   })
   .superRefine((joint, context) => {
     for (const { path, message } of crossChecks(joint)) context.addIssue({ code: 'custom', path, message });

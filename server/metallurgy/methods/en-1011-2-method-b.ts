@@ -30,6 +30,9 @@ export const en10112MethodB: Method = {
   title: 'EN 1011-2 method B (CET)',
   edition: 'EN 1011-2:2001 + A1:2003, C.3',
   role: 'may govern',
+  // The piping codes set a floor and leave the calculation open.
+  codeSets: ['EN 1011-2', 'ASME B31.3:2014', 'ASME B31.3:2010', 'ASME B31.1'],
+  ferriticOnly: true,
   formula: 'Tp = 697·CET + 160·tanh(d/35) + 62·HD^0.35 + (53·CET − 32)·Q − 328',
   needs: ['analysis with C, Mn, Mo, Cr, Cu, Ni', 'plate thickness', 'diffusible hydrogen', 'heat input'],
   range,

@@ -184,7 +184,9 @@ export const draftOf = (joint: Joint): JointDraft => {
               amperes: text(heatInput.amperes),
               speed: text(heatInput.millimetresPerSecond),
             }
-          : { ...emptyDraft.heatInput, how: 'energy', kilojoules: text(heatInput.kilojoulesPerMillimetre) },
+          : 'kilojoulesPerMillimetre' in heatInput
+            ? { ...emptyDraft.heatInput, how: 'energy', kilojoules: text(heatInput.kilojoulesPerMillimetre) }
+            : emptyDraft.heatInput,
     heating: joint.heating,
     procedure: {
       bound: procedure !== undefined,
