@@ -1,6 +1,8 @@
 /** The judge's answer as the command line gives it: temperatures in degrees, times as the log writes them. */
+
 import type { Assessment, Finding } from '../judgement/assessment.ts';
 import type { Instant } from '../measure/quantity.ts';
+import type { UnitSystem } from '../measure/units.ts';
 import { cautions } from '../wording/cautions.ts';
 import { findingText } from '../wording/finding.ts';
 import { minimumText } from '../wording/requirement.ts';
@@ -73,7 +75,7 @@ export function judgeText(assessment: Assessment, time: TimeOut, withEvents: boo
       : [`All required places first at minimum: ${told(time(assessment.minimumFirstReachedAt))}.`]),
     '',
     findings.length === 0 ? 'No findings.' : `Findings (${findings.length}):`,
-    ...findings.map((each) => findingLine(each, time)),
+    ...findings.map((each) => findingLine(each, time, requirement.units)),
     ...(passes.length === 0 ? [] : ['', `Passes (${passes.length}):`]),
     ...passes.map(
       (each) =>
@@ -84,8 +86,8 @@ export function judgeText(assessment: Assessment, time: TimeOut, withEvents: boo
   ].join('\n');
 }
 
-const findingLine = (each: Finding, time: TimeOut): string =>
-  `  ${told(time(each.from))} to ${each.to === undefined ? 'the end' : told(time(each.to))}: ${findingText(each).what}`;
+const findingLine = (each: Finding, time: TimeOut, units: UnitSystem): string =>
+  `  ${told(time(each.from))} to ${each.to === undefined ? 'the end' : told(time(each.to))}: ${findingText(each, units).what}`;
 
 const scopeOf = (assessment: Assessment, withEvents: boolean): readonly string[] =>
   withEvents

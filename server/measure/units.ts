@@ -6,6 +6,9 @@
 export const unitSystems = ['metric', 'inch'] as const;
 export type UnitSystem = (typeof unitSystems)[number];
 
+/** A job that states no unit system is read and written in the metric one. */
+export const unitsOf = ({ units }: { readonly units?: UnitSystem | undefined }): UnitSystem => units ?? 'metric';
+
 /** Exact by definition (international yard and pound agreement of 1959). */
 export const millimetresPerInch = 25.4;
 

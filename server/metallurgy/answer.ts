@@ -2,6 +2,7 @@
  * The shape of the answer to "how hot, and why": every method with its working, and what governs.
  * Plain data, the same on the command line, on the screen, in the report and in the judge.
  */
+import type { UnitSystem } from '../measure/units.ts';
 
 export type MethodId = string;
 
@@ -121,6 +122,8 @@ export interface RequirementWarning {
 }
 
 export interface Requirement {
+  /** Unit system of the job; the sentences below are in it. The working stays in the units of its formulas. */
+  readonly units: UnitSystem;
   readonly equivalents: readonly Equivalent[];
   readonly methods: readonly MethodAnswer[];
   readonly governing: Governing;

@@ -3,6 +3,7 @@
  * governs, and what a person must be told or asked. Pure; the same answer on the command line, on the screen,
  * in the report and in the judge. It informs; it never says that a weld is safe.
  */
+import { unitsOf } from '../measure/units.ts';
 import type { Joint } from '../weld/joint.ts';
 import type { Acceptance, Equivalent, EquivalentId, Requirement } from './answer.ts';
 import { equivalent } from './equivalent.ts';
@@ -34,6 +35,7 @@ export function requirement(joint: Joint, acceptances: readonly Acceptance[]): R
   });
   const governs = governing(joint, answers, acceptances);
   return {
+    units: unitsOf(joint),
     equivalents: [...equivalents, ...weldMetal],
     methods: answers,
     governing: governs,

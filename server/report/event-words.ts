@@ -2,6 +2,7 @@
 
 import type { Instant } from '../measure/quantity.ts';
 import { milliCelsius } from '../measure/quantity.ts';
+import type { UnitSystem } from '../measure/units.ts';
 import type { Act, StationEvent } from '../weld/entry.ts';
 import { alarmKeyText } from '../wording/alarm.ts';
 import { limitText } from '../wording/temperature.ts';
@@ -9,7 +10,7 @@ import { durationText } from '../wording/time.ts';
 import { placeText, sourceText, useText } from '../wording/words.ts';
 import type { Times } from './paper.ts';
 
-export const actWords = (act: Act, enteredAt: Instant, times: Times): string => {
+export const actWords = (act: Act, enteredAt: Instant, times: Times, units: UnitSystem): string => {
   switch (act.kind) {
     case 'heat':
       return `Heat ${act.state}${earlier(act.happenedAt, enteredAt, times)}`;
@@ -22,7 +23,7 @@ export const actWords = (act: Act, enteredAt: Instant, times: Times): string => 
     case 'pass end':
       return `Pass ${act.pass} ended${earlier(act.happenedAt, enteredAt, times)}`;
     case 'contact reading':
-      return `Contact reading ${limitText(milliCelsius(act.celsius))} with ${act.instrument}, ${useText(act.use).toLowerCase()}, part ${act.place.part}: ${placeText(act.place)}${earlier(act.happenedAt, enteredAt, times)}`;
+      return `Contact reading ${limitText(milliCelsius(act.celsius), units)} with ${act.instrument}, ${useText(act.use).toLowerCase()}, part ${act.place.part}: ${placeText(act.place, units)}${earlier(act.happenedAt, enteredAt, times)}`;
     case 'note':
       return `Note: ${folded(act.text)}${act.document === undefined ? '' : ` (document ${act.document.slice(0, 12)})`}`;
     case 'acknowledge':

@@ -1,5 +1,7 @@
 /** The joint's own facts as short text. What was not stated is said to be not stated. */
+import { type UnitSystem, unitsOf } from '../measure/units.ts';
 import type { Joint, Part } from '../weld/joint.ts';
+import { heatInputFigureText, lengthText, travelText } from '../wording/length.ts';
 
 export const hydrogenText = ({ consumable }: Joint): string => {
   const { hydrogen } = consumable;
@@ -9,26 +11,27 @@ export const hydrogenText = ({ consumable }: Joint): string => {
     : `${plain(hydrogen.millilitresPer100Grams)} ml per 100 g of deposited metal`;
 };
 
-export const heatInputText = ({ heatInput }: Joint): string => {
+export const heatInputText = ({ heatInput, units: stated }: Joint): string => {
+  const units = unitsOf({ units: stated });
   if (heatInput === 'not stated') return 'not stated';
-  if ('kilojoulesPerMillimetre' in heatInput) return `${plain(heatInput.kilojoulesPerMillimetre)} kJ/mm`;
+  if ('kilojoulesPerMillimetre' in heatInput) return heatInputFigureText(heatInput.kilojoulesPerMillimetre, units);
   if ('instantaneousJoules' in heatInput)
-    return `from instantaneous energy ${plain(heatInput.instantaneousJoules)} J over ${plain(heatInput.beadMillimetres)} mm`;
+    return `from instantaneous energy ${plain(heatInput.instantaneousJoules)} J over ${lengthText(heatInput.beadMillimetres, units)}`;
   if ('instantaneousWatts' in heatInput)
-    return `from instantaneous power ${plain(heatInput.instantaneousWatts)} W at ${plain(heatInput.millimetresPerSecond)} mm/s`;
+    return `from instantaneous power ${plain(heatInput.instantaneousWatts)} W at ${travelText(heatInput.millimetresPerSecond, units)}`;
   const { volts, amperes, millimetresPerSecond } = heatInput;
-  return `from ${plain(volts)} V, ${plain(amperes)} A, ${plain(millimetresPerSecond)} mm/s`;
+  return `from ${plain(volts)} V, ${plain(amperes)} A, ${travelText(millimetresPerSecond, units)}`;
 };
 
 export const heatingText = ({ heating }: Joint): string =>
   `${heating.means}, on ${heating.face === 'both' ? 'both faces' : `the ${heating.face} face`}, ${heating.whileWelding} while welding`;
 
-export const partText = (part: Part): string => {
+export const partText = (part: Part, units: UnitSystem): string => {
   const side = part.side === 'both' ? 'both sides' : `side ${part.side}`;
   const papers = [...new Set(part.analyses.map(({ heat, certificate }) => paperText(heat, certificate)))].filter(
     (text) => text !== '',
   );
-  return [`${part.id}: ${side}`, part.grade, `${plain(part.thicknessMillimetres)} mm`, ...papers]
+  return [`${part.id}: ${side}`, part.grade, lengthText(part.thicknessMillimetres, units), ...papers]
     .filter((text) => text !== undefined)
     .join(', ');
 };

@@ -1,5 +1,6 @@
 /** An alarm in words: what is wrong and where, and the first thing to check. */
 import type { Alarm } from '../judgement/assessment.ts';
+import type { UnitSystem } from '../measure/units.ts';
 import { atMostText, ofLimitText } from './temperature.ts';
 
 export interface AlarmWords {
@@ -7,19 +8,19 @@ export interface AlarmWords {
   readonly firstCheck: string;
 }
 
-export const alarmText = (alarm: Alarm): AlarmWords => {
+export const alarmText = (alarm: Alarm, units: UnitSystem): AlarmWords => {
   const { kind, value, limit } = alarm;
   const at = alarm.probe === undefined ? '' : ` at ${alarm.probe}`;
   switch (kind) {
     case 'below minimum':
       return {
-        what: `Below the minimum preheat${at}${value === undefined ? '' : `: ${ofLimitText(value, limit)}`}`,
+        what: `Below the minimum preheat${at}${value === undefined ? '' : `: ${ofLimitText(value, limit, units)}`}`,
         firstCheck:
           'Stop the arc when you can, see that the heat is on there and the insulation in place, and heat again.',
       };
     case 'above highest temperature':
       return {
-        what: `Hotter than allowed${at}${value === undefined ? '' : `: ${atMostText(value, limit)}`}`,
+        what: `Hotter than allowed${at}${value === undefined ? '' : `: ${atMostText(value, limit, units)}`}`,
         firstCheck:
           'Turn the heat down there and see whether the probe sits beside a flame or a heater. Then ask the coordinator.',
       };
@@ -35,7 +36,7 @@ export const alarmText = (alarm: Alarm): AlarmWords => {
       };
     case 'maintenance temperature lost':
       return {
-        what: `Below the temperature to be kept during the break${at}${value === undefined ? '' : `: ${ofLimitText(value, limit)}`}`,
+        what: `Below the temperature to be kept during the break${at}${value === undefined ? '' : `: ${ofLimitText(value, limit, units)}`}`,
         firstCheck: 'Turn the heat on. Before going on, see what the procedure asks after such a fall.',
       };
     case 'not recording':

@@ -4,6 +4,8 @@
  */
 import type { Assessment, Condition } from '../judgement/assessment.ts';
 import type { MilliCelsius, Millikelvin, Milliseconds } from '../measure/quantity.ts';
+import type { UnitSystem } from '../measure/units.ts';
+import { lengthText } from './length.ts';
 import { begun, listText } from './list.ts';
 import {
   atMostText,
@@ -33,7 +35,7 @@ export const conditionText = (condition: Condition, assessment: Assessment): str
     case 'no zone probe':
       return 'No zone probe: the minimum cannot be judged without one';
     case 'side without zone probe at 75 mm':
-      return `No zone probe at 75 mm or more from the groove on side ${listText(missing)}`;
+      return `No zone probe at ${lengthText(75, unitsOf(assessment))} or more from the groove on side ${listText(missing)}`;
     case 'heat is on':
       return `Heat is on: the wait begins when it is off${waitOf(condition)}`;
     case 'waiting after heat off':
@@ -47,11 +49,11 @@ export const conditionText = (condition: Condition, assessment: Assessment): str
     case 'heat state not entered':
       return 'Enter heat on and heat off: the wait counts from there';
     case 'spread too large':
-      return `Uneven: zone probes of one face ${spreadText(condition)}`;
+      return `Uneven: zone probes of one face ${spreadText(condition, assessment)}`;
     case 'no limit stated':
-      return noLimitText(condition);
+      return noLimitText(condition, assessment);
     case 'too hot':
-      return `Too hot: ${condition.id === 'interpass maximum' ? 'interpass ' : ''}${hotText(condition)}${toGo(condition)}`;
+      return `Too hot: ${condition.id === 'interpass maximum' ? 'interpass ' : ''}${hotText(condition, assessment)}${toGo(condition)}`;
     case 'no interpass place':
       return 'Interpass not judged: no probe measures it, so take a contact reading beside the weld just before the arc';
     case 'named answer missing':
@@ -72,12 +74,14 @@ export const probeWhere = (probe: string, { probes }: Assessment): string => {
   return status?.place === undefined ? '' : placeShort(status.place);
 };
 
+const unitsOf = ({ requirement }: Assessment): UnitSystem => requirement.units;
+
 const metText = (condition: Condition, assessment: Assessment): string => {
   switch (condition.id) {
     case 'minimum stated':
       return condition.limit === undefined
         ? 'No preheat needed'
-        : `Minimum preheat ${limitText(condition.limit as MilliCelsius)}`;
+        : `Minimum preheat ${limitText(condition.limit as MilliCelsius, unitsOf(assessment))}`;
     case 'zone probes placed':
       return 'Zone probes placed';
     case 'minimum reached':
@@ -89,13 +93,15 @@ const metText = (condition: Condition, assessment: Assessment): string => {
         ? 'Soak done'
         : `Soak done: ${durationText(condition.limit as Milliseconds)}`;
     case 'evenness':
-      return condition.value === undefined ? 'Even' : `Even: zone probes of one face ${spreadText(condition)}`;
+      return condition.value === undefined
+        ? 'Even'
+        : `Even: zone probes of one face ${spreadText(condition, assessment)}`;
     case 'highest temperature':
       return condition.value === undefined
         ? 'Nowhere above the highest temperature allowed'
-        : `Nowhere too hot: hottest ${hotText(condition)}`;
+        : `Nowhere too hot: hottest ${hotText(condition, assessment)}`;
     case 'interpass maximum':
-      return condition.value === undefined ? 'Interpass in the window' : `Interpass ${hotText(condition)}`;
+      return condition.value === undefined ? 'Interpass in the window' : `Interpass ${hotText(condition, assessment)}`;
     case 'answers given':
       return 'No answer is waiting';
   }
@@ -109,28 +115,31 @@ const soakBelowText = ({ soak }: Assessment): string =>
 
 const belowText = ({ probe, value, limit }: Condition, assessment: Assessment): string => {
   if (value === undefined) return 'Below the minimum preheat';
-  const number = ofLimitText(value as MilliCelsius, limit as MilliCelsius | undefined);
+  const number = ofLimitText(value as MilliCelsius, limit as MilliCelsius | undefined, unitsOf(assessment));
   if (probe === undefined) return number;
   const where = probeWhere(probe, assessment);
   return where === '' ? `${number} at ${probe}` : `${where} ${number} at ${probe}`;
 };
 
-const hotText = ({ probe, value, limit }: Condition): string => {
-  if (value === undefined) return limit === undefined ? 'above its limit' : `above ${limitText(limit as MilliCelsius)}`;
+const hotText = ({ probe, value, limit }: Condition, assessment: Assessment): string => {
+  const units = unitsOf(assessment);
+  if (value === undefined)
+    return limit === undefined ? 'above its limit' : `above ${limitText(limit as MilliCelsius, units)}`;
   const number =
     limit === undefined
-      ? temperatureText(value as MilliCelsius)
-      : atMostText(value as MilliCelsius, limit as MilliCelsius);
+      ? temperatureText(value as MilliCelsius, units)
+      : atMostText(value as MilliCelsius, limit as MilliCelsius, units);
   return probe === undefined ? number : `${number} at ${probe}`;
 };
 
-const spreadText = ({ value, limit }: Condition): string => {
+const spreadText = ({ value, limit }: Condition, assessment: Assessment): string => {
+  const units = unitsOf(assessment);
   if (value === undefined) return 'too far apart';
   const beside = { limit: limit as Millikelvin | undefined };
-  const number = differenceText(value as Millikelvin, beside);
+  const number = differenceText(value as Millikelvin, units, beside);
   return limit === undefined
     ? `${number} apart`
-    : `${number} apart, at most ${differenceLimitText(limit as Millikelvin)}`;
+    : `${number} apart, at most ${differenceLimitText(limit as Millikelvin, units)}`;
 };
 
 const noReadingText = ({ id }: Condition): string => {
@@ -140,11 +149,11 @@ const noReadingText = ({ id }: Condition): string => {
   return 'No trusted reading now';
 };
 
-const noLimitText = ({ id, value }: Condition): string => {
+const noLimitText = ({ id, value }: Condition, assessment: Assessment): string => {
   if (id !== 'evenness') return 'No limit stated, so not judged';
   return value === undefined
     ? 'Evenness not judged: no limit stated'
-    : `Zone probes of one face ${differenceText(value as Millikelvin)} apart; no limit stated, so not judged`;
+    : `Zone probes of one face ${differenceText(value as Millikelvin, unitsOf(assessment))} apart; no limit stated, so not judged`;
 };
 
 const doneOf = ({ value, limit }: Condition): string => {

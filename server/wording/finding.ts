@@ -1,6 +1,8 @@
 /** A finding in words: what was found, why it matters, and what to do first. */
 import type { Finding } from '../judgement/assessment.ts';
 import type { Instant, MilliCelsius, Millikelvin, Milliseconds } from '../measure/quantity.ts';
+import type { UnitSystem } from '../measure/units.ts';
+import { lengthText } from './length.ts';
 import { atMostText, differenceLimitText, differenceText, ofLimitText, temperatureText } from './temperature.ts';
 import { clockText, durationText } from './time.ts';
 
@@ -11,7 +13,7 @@ export interface FindingWords {
   readonly first: string;
 }
 
-export const findingText = (finding: Finding): FindingWords => {
+export const findingText = (finding: Finding, units: UnitSystem): FindingWords => {
   const probe = finding.probe ?? 'A probe';
   const at = finding.probe === undefined ? '' : ` at ${finding.probe}`;
   const start = finding.pass === undefined ? 'when a pass began' : `when pass ${finding.pass} began`;
@@ -61,13 +63,13 @@ export const findingText = (finding: Finding): FindingWords => {
       };
     case 'below minimum at pass start':
       return {
-        what: `Below the minimum preheat${at} ${start}${reached(finding)}`,
+        what: `Below the minimum preheat${at} ${start}${reached(finding, units)}`,
         why: 'Welding below the minimum preheat lets the weld cool too fast; cracks may come later.',
         first: 'Tell the coordinator. What was welded cold may need examination before it is covered.',
       };
     case 'below minimum during pass':
       return {
-        what: `Below the minimum preheat${at} ${during}${reached(finding)}`,
+        what: `Below the minimum preheat${at} ${during}${reached(finding, units)}`,
         why: 'The steel around the arc was colder than the minimum while welding went on.',
         first: 'Tell the coordinator, and heat again before the next pass.',
       };
@@ -91,7 +93,7 @@ export const findingText = (finding: Finding): FindingWords => {
       };
     case 'interpass above maximum':
       return {
-        what: `Interpass above the maximum${at} ${start}${capped(finding)}`,
+        what: `Interpass above the maximum${at} ${start}${capped(finding, units)}`,
         why: 'Too hot between passes costs toughness and strength.',
         first: 'Tell the coordinator. Wait for the window before the next pass.',
       };
@@ -103,33 +105,33 @@ export const findingText = (finding: Finding): FindingWords => {
       };
     case 'above highest temperature':
       return {
-        what: `Hotter than allowed${at}${capped(finding)}`,
+        what: `Hotter than allowed${at}${capped(finding, units)}`,
         why: 'The part was hotter than the procedure allows anywhere; the steel itself may have changed.',
         first: 'Turn the heat down, keep the record, and ask the coordinator.',
       };
     case 'uneven':
       return {
-        what: `Zone probes too far apart ${start}${spread(finding)}`,
+        what: `Zone probes too far apart ${start}${spread(finding, units)}`,
         why: 'A wide spread means that part of the zone is heated by the other part, and stresses grow.',
         first: 'Shift heat to the cold side and let it even out.',
       };
     case 'heat off but still rising':
       return {
-        what: `Heat entered as off, but the heated face still rose${at}${only(finding)}`,
+        what: `Heat entered as off, but the heated face still rose${at}${only(finding, units)}`,
         why: 'A reading on the heated face with the heat on shows the heater rather than the steel, so no wait was begun.',
         first: 'Turn the heat off, then enter it again.',
       };
     case 'maintenance temperature lost':
       return {
-        what: `Below the temperature to be kept during a break${at}${reached(finding)}`,
+        what: `Below the temperature to be kept during a break${at}${reached(finding, units)}`,
         why: 'A joint that cools half welded can crack before it is finished.',
         first: 'Heat again and see what the procedure asks before going on.',
       };
     case 'too few zone probes':
       return {
         what: `Too few zone probes${finding.pass === undefined ? '' : ` for pass ${finding.pass}`}`,
-        why: 'Above 50 mm the temperature has to hold over 75 mm on each side; without a probe there it is not known.',
-        first: 'Fit a zone probe at 75 mm or more from the groove on each side.',
+        why: `Above ${lengthText(50, units)} the temperature has to hold over ${lengthText(75, units)} on each side; without a probe there it is not known.`,
+        first: `Fit a zone probe at ${lengthText(75, units)} or more from the groove on each side.`,
       };
     case 'no minimum to judge':
       return {
@@ -174,18 +176,21 @@ const placeNotJudged = 'Its place is not judged while it lasts, and a place not 
 
 type Numbers = Pick<Finding, 'value' | 'limit'>;
 
-const reached = ({ value, limit }: Numbers): string =>
-  value === undefined ? '' : `: ${ofLimitText(value as MilliCelsius, limit as MilliCelsius | undefined)}`;
+const reached = ({ value, limit }: Numbers, units: UnitSystem): string =>
+  value === undefined ? '' : `: ${ofLimitText(value as MilliCelsius, limit as MilliCelsius | undefined, units)}`;
 
-const capped = ({ value, limit }: Numbers): string =>
-  value === undefined ? '' : `: ${atMostText(value as MilliCelsius, limit as MilliCelsius | undefined)}`;
+const capped = ({ value, limit }: Numbers, units: UnitSystem): string =>
+  value === undefined ? '' : `: ${atMostText(value as MilliCelsius, limit as MilliCelsius | undefined, units)}`;
 
-const only = ({ value }: Numbers): string => (value === undefined ? '' : `: ${temperatureText(value as MilliCelsius)}`);
+const only = ({ value }: Numbers, units: UnitSystem): string =>
+  value === undefined ? '' : `: ${temperatureText(value as MilliCelsius, units)}`;
 
-const spread = ({ value, limit }: Numbers): string => {
+const spread = ({ value, limit }: Numbers, units: UnitSystem): string => {
   if (value === undefined) return '';
-  const number = differenceText(value as Millikelvin, { limit: limit as Millikelvin | undefined });
-  return limit === undefined ? `: ${number}` : `: ${number}, at most ${differenceLimitText(limit as Millikelvin)}`;
+  const number = differenceText(value as Millikelvin, units, { limit: limit as Millikelvin | undefined });
+  return limit === undefined
+    ? `: ${number}`
+    : `: ${number}, at most ${differenceLimitText(limit as Millikelvin, units)}`;
 };
 
 const lasted = ({ value, limit }: Numbers): string => {

@@ -66,7 +66,7 @@ const coldestText = (assessment: Assessment): string | undefined => {
   const { coldest, limits } = assessment;
   if (coldest === undefined) return undefined;
   const where = probeWhere(coldest.probe, assessment);
-  const number = ofLimitText(coldest.temperature, limits.preheatMinimum);
+  const number = ofLimitText(coldest.temperature, limits.preheatMinimum, assessment.requirement.units);
   return `coldest ${where === '' ? '' : `${where} `}${number} at ${coldest.probe}`;
 };
 

@@ -4,10 +4,10 @@ import type { GoverningKind, Requirement } from '../metallurgy/answer.ts';
 import { limitText } from './temperature.ts';
 
 /** "150 °C", "No preheat needed", or "Not known". */
-export const minimumText = ({ governing }: Requirement): string => {
+export const minimumText = ({ governing, units }: Requirement): string => {
   if (governing.kind === 'no preheat needed') return 'No preheat needed';
   const { preheatMinimumCelsius: minimum } = governing;
-  return minimum === undefined ? 'Not known' : limitText(milliCelsius(minimum));
+  return minimum === undefined ? 'Not known' : limitText(milliCelsius(minimum), units);
 };
 
 /** What the governing value is: "by the procedure". */

@@ -1,59 +1,102 @@
 /**
- * A temperature becomes text here and nowhere else. Whole degrees as a rule; one decimal within 1 K of a
- * limit; and never so rounded that it seems to stand on the other side of the limit or on it: 149.96
- * against 150 reads 149.9, not 150.0.
+ * A temperature becomes text here and nowhere else, in the units of the job. Whole degrees as a rule; one
+ * decimal within 1 K of a limit; and never so rounded that it seems to stand on the other side of the limit or
+ * on it: 149.96 against 150 reads 149.9, not 150.0. A difference converts as a difference: 10 K are 18 °F.
  */
 import type { MilliCelsius, Millikelvin } from '../measure/quantity.ts';
+import { differenceToFahrenheit, toFahrenheit, type UnitSystem } from '../measure/units.ts';
 
 export interface Beside<Quantity extends number> {
   /** The limit, or limits, that the value is read against. */
   readonly limit?: Quantity | readonly Quantity[] | undefined;
 }
 
-/** "128 °C". */
-export const temperatureText = (value: MilliCelsius, beside: Beside<MilliCelsius> = {}): string =>
-  `${figure(value, listed(beside.limit))} °C`;
+/** "°C" or "°F", where the unit stands apart from its numbers. */
+export const degreeUnit = (units: UnitSystem): string => (units === 'inch' ? '°F' : '°C');
+/** "K" or "°F", of a difference. */
+export const differenceUnit = (units: UnitSystem): string => (units === 'inch' ? '°F' : 'K');
+
+/** "128 °C", "262 °F". */
+export const temperatureText = (value: MilliCelsius, units: UnitSystem, beside: Beside<MilliCelsius> = {}): string =>
+  `${temperatureFigure(value, units, beside)} ${degreeUnit(units)}`;
 
 /** "128", where the unit stands elsewhere. */
-export const temperatureFigure = (value: MilliCelsius, beside: Beside<MilliCelsius> = {}): string =>
-  figure(value, listed(beside.limit));
+export const temperatureFigure = (value: MilliCelsius, units: UnitSystem, beside: Beside<MilliCelsius> = {}): string =>
+  figure(value, listed(beside.limit), scaleOf[units]);
 
-/** "12 K": a difference of two temperatures. */
-export const differenceText = (value: Millikelvin, beside: Beside<Millikelvin> = {}): string =>
-  `${figure(value, listed(beside.limit))} K`;
+/** "12 K", "22 °F": a difference of two temperatures. */
+export const differenceText = (value: Millikelvin, units: UnitSystem, beside: Beside<Millikelvin> = {}): string =>
+  `${figure(value, listed(beside.limit), differenceScaleOf[units])} ${differenceUnit(units)}`;
 
-/** A limit as it was stated, without rounding: "150 °C", "148.9 °C". */
-export const limitText = (limit: MilliCelsius): string => `${exact(limit)} °C`;
-export const differenceLimitText = (limit: Millikelvin): string => `${exact(limit)} K`;
+/** A limit as it was stated, without rounding: "150 °C", "148.9 °C", "300 °F". */
+export const limitText = (limit: MilliCelsius, units: UnitSystem): string =>
+  `${exact(scaleOf[units].limit(limit))} ${degreeUnit(units)}`;
+export const differenceLimitText = (limit: Millikelvin, units: UnitSystem): string =>
+  `${exact(differenceScaleOf[units].limit(limit))} ${differenceUnit(units)}`;
 
 /** "128 °C of 150 °C": the value beside the limit that it has to reach. */
-export const ofLimitText = (value: MilliCelsius, limit: MilliCelsius | undefined): string =>
-  limit === undefined ? temperatureText(value) : `${temperatureText(value, { limit })} of ${limitText(limit)}`;
+export const ofLimitText = (value: MilliCelsius, limit: MilliCelsius | undefined, units: UnitSystem): string =>
+  limit === undefined
+    ? temperatureText(value, units)
+    : `${temperatureText(value, units, { limit })} of ${limitText(limit, units)}`;
 
 /** "268 °C, at most 250 °C": the value beside the limit that it must not pass. */
-export const atMostText = (value: MilliCelsius, limit: MilliCelsius | undefined): string =>
-  limit === undefined ? temperatureText(value) : `${temperatureText(value, { limit })}, at most ${limitText(limit)}`;
+export const atMostText = (value: MilliCelsius, limit: MilliCelsius | undefined, units: UnitSystem): string =>
+  limit === undefined
+    ? temperatureText(value, units)
+    : `${temperatureText(value, units, { limit })}, at most ${limitText(limit, units)}`;
 
 /** "rising 3.2 K/min". Below 0.1 K/min a change is not worth a word. */
-export const trendText = (perMinute: Millikelvin): string => {
+export const trendText = (perMinute: Millikelvin, units: UnitSystem): string => {
   if (Math.abs(perMinute) < 100) return 'steady';
-  const size = Math.abs(perMinute);
-  const rate = size < 10_000 ? tenths(Math.round(size / 100)) : `${Math.round(size / 1000)}`;
-  return `${perMinute > 0 ? 'rising' : 'falling'} ${rate} K/min`;
+  const size = differenceScaleOf[units].value(Math.abs(perMinute));
+  const rate = size < 10_000 ? signed(Math.round(size / 100), 1) : `${Math.round(size / 1000)}`;
+  return `${perMinute > 0 ? 'rising' : 'falling'} ${rate} ${differenceUnit(units)}/min`;
 };
 
-const near = 1000;
+/** From thousandths of a degree Celsius, or of a kelvin, to thousandths of what is shown. */
+interface Scale {
+  readonly value: (thousandths: number) => number;
+  /** A limit was stated with few decimals; what the conversion added behind the second is noise. */
+  readonly limit: (thousandths: number) => number;
+  /** One kelvin, in thousandths of what is shown. */
+  readonly near: number;
+}
 
-const figure = (value: number, limits: readonly number[]): string => {
-  if (limits.some((limit) => limit === value)) return exact(value, 1);
-  if (limits.every((limit) => Math.abs(value - limit) > near)) return signed(Math.round(value / 1000), 0);
+const same = (value: number): number => value;
+const hundredths = (value: number): number => Math.round(value / 10) * 10;
+const plainScale: Scale = { value: same, limit: same, near: 1000 };
+const fahrenheit = (value: number): number => toFahrenheit(value / 1000) * 1000;
+const scaleOf: Readonly<Record<UnitSystem, Scale>> = {
+  metric: plainScale,
+  inch: {
+    value: (value) => Math.round(fahrenheit(value)),
+    limit: (value) => hundredths(fahrenheit(value)),
+    near: 1800,
+  },
+};
+const differenceScaleOf: Readonly<Record<UnitSystem, Scale>> = {
+  metric: plainScale,
+  inch: {
+    value: (value) => Math.round(differenceToFahrenheit(value)),
+    limit: (value) => hundredths(differenceToFahrenheit(value)),
+    near: 1800,
+  },
+};
+
+const figure = (measured: number, limits: readonly number[], scale: Scale): string => {
+  const on = limits.find((limit) => limit === measured);
+  if (on !== undefined) return exact(scale.limit(on), 1);
+  const value = scale.value(measured);
+  const shownLimits = limits.map((limit) => ({ shown: scale.limit(limit), below: measured < limit }));
+  if (shownLimits.every(({ shown }) => Math.abs(value - shown) > scale.near))
+    return signed(Math.round(value / 1000), 0);
   const candidates = [Math.round(value / 100), Math.floor(value / 100), Math.ceil(value / 100)];
-  const shown = candidates.find((tenth) => limits.every((limit) => sameSide(tenth * 100, value, limit)));
-  return shown === undefined ? exact(value) : signed(shown, 1);
+  const tenth = candidates.find((each) =>
+    shownLimits.every(({ shown, below }) => (below ? each * 100 < shown : each * 100 > shown)),
+  );
+  return tenth === undefined ? exact(value) : signed(tenth, 1);
 };
-
-const sameSide = (shown: number, value: number, limit: number): boolean =>
-  value < limit ? shown < limit : shown > limit;
 
 const listed = <Quantity extends number>(limit: Quantity | readonly Quantity[] | undefined): readonly number[] => {
   if (limit === undefined) return [];
@@ -69,8 +112,6 @@ const exact = (thousandths: number, decimalsLeast = 0): string => {
   return signed(thousandths, 3);
 };
 
-const tenths = (value: number): string => signed(value, 1);
-
 /** An integer counted in the last of the decimals, with a true minus sign and no minus before zero. */
 const signed = (value: number, decimals: number): string => {
   const size = Math.abs(value)
@@ -79,3 +120,7 @@ const signed = (value: number, decimals: number): string => {
   const text = decimals === 0 ? size : `${size.slice(0, -decimals)}.${size.slice(-decimals)}`;
   return value < 0 ? `\u2212${text}` : text;
 };
+
+/** Degrees in the units of the job, decimal: for axes, never for judging. */
+export const shownDegrees = (thousandths: number, units: UnitSystem): number =>
+  units === 'inch' ? toFahrenheit(thousandths / 1000) : thousandths / 1000;

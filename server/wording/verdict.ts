@@ -13,12 +13,12 @@ export const verdictText = (assessment: Assessment): string => {
       return `Complies: every temperature limit that was judged was kept${ofPasses(assessment)}. This says nothing about the weld itself.`;
     case 'does-not-comply': {
       const against = assessment.findings.filter(({ severity }) => severity === 'nonconformity');
-      return `Does not comply: ${counted(against, 'a limit was not kept')}.`;
+      return `Does not comply: ${counted(against, 'a limit was not kept', assessment)}.`;
     }
     case 'cannot-be-judged': {
       const open = assessment.findings.filter(({ severity }) => severity === 'not judged');
       if (open.length > 0)
-        return `Cannot be judged: ${counted(open, 'something needed is missing')}. This is not a pass.`;
+        return `Cannot be judged: ${counted(open, 'something needed is missing', assessment)}. This is not a pass.`;
       return assessment.passes.length === 0
         ? 'Cannot be judged: no pass was entered. This is not a pass.'
         : 'Cannot be judged: something needed is missing. This is not a pass.';
@@ -35,10 +35,10 @@ const ofPasses = ({ passes }: Assessment): string => {
   return passes.length === 1 ? ', over 1 pass' : `, over ${passes.length} passes`;
 };
 
-const counted = (findings: readonly Finding[], otherwise: string): string => {
+const counted = (findings: readonly Finding[], otherwise: string, { requirement }: Assessment): string => {
   const [first, ...others] = findings;
   if (first === undefined) return otherwise;
-  const { what } = findingText(first);
+  const { what } = findingText(first, requirement.units);
   const words = first.probe !== undefined && what.startsWith(first.probe) ? what : inside(what);
   if (others.length === 0) return words;
   return `${words}; and ${others.length} more ${others.length === 1 ? 'finding' : 'findings'}`;

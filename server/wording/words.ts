@@ -1,8 +1,10 @@
 /** Short names: phases, qualities, uses, places, conditions, severities. Every kind has its words or this does not compile. */
 import type { Alarm, ConditionId, Phase, Severity, Verdict } from '../judgement/assessment.ts';
+import type { UnitSystem } from '../measure/units.ts';
 import type { Source } from '../weld/entry.ts';
 import type { Place, ProbeUse } from '../weld/probe.ts';
 import type { Quality } from '../weld/scan.ts';
+import { lengthText } from './length.ts';
 
 export const phaseText = (phase: Phase): string => phases[phase];
 export const qualityText = (quality: Quality): string => qualities[quality];
@@ -16,8 +18,8 @@ export const heatText = (heat: 'on' | 'off' | 'not entered'): string => heats[he
 export const verdictHeadline = (verdict: Verdict): string => verdicts[verdict];
 
 /** "Side A, back face, 75 mm from the groove, at 3 o'clock". */
-export const placeText = ({ side, face, distanceMillimetres, clock }: Place): string => {
-  const where = `Side ${side}, ${face} face, ${distance(distanceMillimetres)}`;
+export const placeText = ({ side, face, distanceMillimetres, clock }: Place, units: UnitSystem): string => {
+  const where = `Side ${side}, ${face} face, ${distance(distanceMillimetres, units)}`;
   return clock === undefined ? where : `${where}, at ${clock} o'clock`;
 };
 
@@ -31,8 +33,8 @@ export const sourceText = (source: Source): string =>
 /** The mark alone: "Simulated". Absent for a measured source. */
 export const sourceMark = ({ kind }: Source): string | undefined => marks[kind];
 
-const distance = (millimetres: number): string =>
-  millimetres === 0 ? 'on the groove edge' : `${millimetres} mm from the groove`;
+const distance = (millimetres: number, units: UnitSystem): string =>
+  millimetres === 0 ? 'on the groove edge' : `${lengthText(millimetres, units)} from the groove`;
 
 const sentence = (text: string): string => {
   const begun = text.charAt(0).toUpperCase() + text.slice(1);

@@ -132,7 +132,7 @@ describe('a number beside its limit', () => {
       fc.property(milli, fc.integer({ min: -2000, max: 2000 }), (limit, off) => {
         const value = limit + off;
         const shown = Number(
-          temperatureFigure(value as MilliCelsius, { limit: limit as MilliCelsius }).replace('\u2212', '-'),
+          temperatureFigure(value as MilliCelsius, 'metric', { limit: limit as MilliCelsius }).replace('\u2212', '-'),
         );
         const thousandths = Math.round(shown * 1000);
         return Math.sign(thousandths - limit) === Math.sign(off);

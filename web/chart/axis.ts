@@ -1,6 +1,8 @@
 /** Ticks of the two axes: round times in the zone of the device, round temperatures, and room around the data. */
 
 import type { Instant } from '../../server/measure/quantity.ts';
+import { fromFahrenheit, type UnitSystem } from '../../server/measure/units.ts';
+import { shownDegrees } from '../../server/wording/temperature.ts';
 import { clockMinuteText, clockText, dayText, type Zone, zoneOffset } from '../format/time.ts';
 
 export interface Tick {
@@ -52,8 +54,13 @@ export interface Scale {
 
 const valueSteps = [1, 2, 5, 10, 20, 25, 50, 100, 200, 500];
 
-/** Degrees Celsius. Covers the values and the limits with some room; never narrower than 10 K, so that noise does not look like a fever. */
-export const valueScale = (values: readonly number[], limits: readonly number[], most: number): Scale => {
+/** Degrees Celsius, with ticks at round degrees of the units of the job. Covers the values and the limits with some room; never narrower than 10 K, so that noise does not look like a fever. */
+export const valueScale = (
+  values: readonly number[],
+  limits: readonly number[],
+  most: number,
+  units: UnitSystem,
+): Scale => {
   const all = [...values, ...limits];
   const lowest = all.length === 0 ? 0 : Math.min(...all);
   const highest = all.length === 0 ? 100 : Math.max(...all);
@@ -61,9 +68,10 @@ export const valueScale = (values: readonly number[], limits: readonly number[],
   const missing = Math.max(0, 10 - (highest - lowest)) / 2;
   const low = lowest - room - missing;
   const high = highest + room + missing;
-  const step = valueSteps.find((each) => (high - low) / each <= most) ?? 1000;
+  const [first, last] = [low, high].map((each) => shownDegrees(each * 1000, units)) as [number, number];
+  const step = valueSteps.find((each) => (last - first) / each <= most) ?? 1000;
   const ticks: Tick[] = [];
-  for (let at = Math.ceil(low / step) * step; at <= high; at += step)
-    ticks.push({ at, text: `${at}`.replace('-', '\u2212') });
+  for (let shown = Math.ceil(first / step) * step; shown <= last; shown += step)
+    ticks.push({ at: units === 'inch' ? fromFahrenheit(shown) : shown, text: `${shown}`.replace('-', '\u2212') });
   return { low, high, ticks };
 };

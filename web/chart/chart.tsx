@@ -2,10 +2,12 @@
  * The chart of one joint: keeps its tracks, asks for history whenever another stretch or a finer step is
  * wanted, folds live readings in, and draws at most once a second. Chart.js is loaded when it is first needed.
  */
+
 import { useSignal, useSignalEffect } from '@preact/signals';
 import { useEffect, useMemo, useRef } from 'preact/hooks';
 import type { Instant, MilliCelsius } from '../../server/measure/quantity.ts';
 import type { HistoryView, LiveReading } from '../../server/screen/contract.ts';
+import { degreeUnit } from '../../server/wording/temperature.ts';
 import { getJson } from '../feed/http.ts';
 import type { LiveJoint } from '../feed/live-joint.ts';
 import { zoneText } from '../format/time.ts';
@@ -116,6 +118,7 @@ export function JointChart({ feed, live, openedAt, closedAt }: Props) {
       theme: shown.value,
       width: size.value.width,
       height: size.value.height,
+      units: assessment.requirement.units,
     });
     drawing.current.draw(picture, inksOf());
   });
@@ -124,7 +127,9 @@ export function JointChart({ feed, live, openedAt, closedAt }: Props) {
     <section class="sheet chart" aria-labelledby="chart-heading">
       <div class="sheet-head">
         <h2 id="chart-heading">Temperatures over time</h2>
-        <p class="aside">°C, times in {zoneText(now() as Instant)}</p>
+        <p class="aside">
+          {degreeUnit(live.assessment.requirement.units)}, times in {zoneText(now() as Instant)}
+        </p>
       </div>
       <ChartButtons
         now={now}
@@ -149,6 +154,7 @@ export function JointChart({ feed, live, openedAt, closedAt }: Props) {
         probes={probes.map(({ probe }) => probe)}
         stretch={() => stretchOf(window.value, openedAt, now())}
         limits={Object.values(live.assessment.limits) as MilliCelsius[]}
+        units={live.assessment.requirement.units}
       />
     </section>
   );

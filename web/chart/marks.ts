@@ -38,14 +38,14 @@ export const marksOf = (assessment: Assessment, timeline: readonly TimelineEvent
   moments: timeline.flatMap(momentOf).sort((a, b) => a.at - b.at),
 });
 
-const limitMarks = ({ limits }: Assessment): LimitMark[] => [
+const limitMarks = ({ limits, requirement }: Assessment): LimitMark[] => [
   ...(limits.preheatMinimum === undefined
     ? []
     : [
         {
           kind: 'minimum' as const,
           celsius: limits.preheatMinimum / 1000,
-          text: `minimum ${limitText(limits.preheatMinimum)}`,
+          text: `minimum ${limitText(limits.preheatMinimum, requirement.units)}`,
         },
       ]),
   ...(limits.interpassMaximum === undefined
@@ -54,7 +54,7 @@ const limitMarks = ({ limits }: Assessment): LimitMark[] => [
         {
           kind: 'maximum' as const,
           celsius: limits.interpassMaximum / 1000,
-          text: `interpass maximum ${limitText(limits.interpassMaximum)}`,
+          text: `interpass maximum ${limitText(limits.interpassMaximum, requirement.units)}`,
         },
       ]),
   ...(limits.highest === undefined
@@ -63,7 +63,7 @@ const limitMarks = ({ limits }: Assessment): LimitMark[] => [
         {
           kind: 'maximum' as const,
           celsius: limits.highest / 1000,
-          text: `highest allowed ${limitText(limits.highest)}`,
+          text: `highest allowed ${limitText(limits.highest, requirement.units)}`,
         },
       ]),
 ];

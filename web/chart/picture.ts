@@ -2,6 +2,7 @@
  * The chart as plain data: what to draw, in numbers and text, and nothing about how. Chart.js only puts it
  * on a canvas; the table behind it is made from the same tracks.
  */
+import type { UnitSystem } from '../../server/measure/units.ts';
 import type { ProbeUse } from '../../server/weld/probe.ts';
 import type { Zone } from '../format/time.ts';
 import { type Scale, type Tick, timeTicks, valueScale } from './axis.ts';
@@ -42,6 +43,7 @@ export interface PictureInput {
   readonly theme: 'light' | 'dark';
   readonly width: number;
   readonly height: number;
+  readonly units: UnitSystem;
   readonly zone?: Zone;
 }
 
@@ -65,7 +67,7 @@ export const pictureOf = (input: PictureInput): Picture => {
   return {
     stretch,
     timeTicks: timeTicks(stretch.from, stretch.to, Math.max(2, Math.floor(input.width / 90)), input.zone),
-    scale: valueScale(extremes(values), limits, Math.max(3, Math.floor(input.height / 44))),
+    scale: valueScale(extremes(values), limits, Math.max(3, Math.floor(input.height / 44)), input.units),
     lines,
     marks: {
       limits: marks.limits,

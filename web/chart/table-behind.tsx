@@ -1,6 +1,9 @@
 /** The table behind the chart, made when it is opened and each time it is asked for anew. */
+
 import { useSignal } from '@preact/signals';
 import type { MilliCelsius } from '../../server/measure/quantity.ts';
+import type { UnitSystem } from '../../server/measure/units.ts';
+import { degreeUnit } from '../../server/wording/temperature.ts';
 import { type ChartTable, tableOf } from './table.ts';
 import type { Tracks } from './tracks.ts';
 import type { Stretch } from './window.ts';
@@ -10,13 +13,14 @@ interface Props {
   readonly probes: readonly string[];
   readonly stretch: () => Stretch;
   readonly limits: readonly MilliCelsius[];
+  readonly units: UnitSystem;
 }
 
-export function TableBehind({ tracks, probes, stretch, limits }: Props) {
+export function TableBehind({ tracks, probes, stretch, limits, units }: Props) {
   const table = useSignal<ChartTable | undefined>(undefined);
   const make = (): void => {
     const mine = tracks();
-    if (mine !== undefined) table.value = tableOf(mine, probes, stretch(), limits, 40);
+    if (mine !== undefined) table.value = tableOf(mine, probes, stretch(), limits, units, 40);
   };
   return (
     <details class="behind" onToggle={(event) => (event.currentTarget.open ? make() : undefined)}>
@@ -24,7 +28,9 @@ export function TableBehind({ tracks, probes, stretch, limits }: Props) {
       {table.value !== undefined && (
         <>
           <div class="row wrap">
-            <p class="aside">Lowest and highest of each {table.value.rowLength}, °C, newest first.</p>
+            <p class="aside">
+              Lowest and highest of each {table.value.rowLength}, {degreeUnit(units)}, newest first.
+            </p>
             <button type="button" class="plain" onClick={make}>
               Bring up to date
             </button>

@@ -1,6 +1,7 @@
 /** The table behind the chart: the same steps in words and figures, for whoever cannot or will not read lines. */
 
 import type { Instant, MilliCelsius } from '../../server/measure/quantity.ts';
+import type { UnitSystem } from '../../server/measure/units.ts';
 import { temperatureFigure } from '../../server/wording/temperature.ts';
 import { clockMinuteText, clockText, type Zone } from '../format/time.ts';
 import { isGap, type Tracks } from './tracks.ts';
@@ -22,6 +23,7 @@ export const tableOf = (
   probes: readonly string[],
   stretch: Stretch,
   limits: readonly MilliCelsius[],
+  units: UnitSystem,
   most: number,
   zone?: Zone,
 ): ChartTable => {
@@ -29,7 +31,7 @@ export const tableOf = (
   const length = lengths.find((each) => each >= wanted && each >= tracks.stepMilliseconds) ?? lengths.at(-1)!;
   const first = Math.floor(stretch.from / length) * length;
   const count = Math.max(0, Math.min(most + 1, Math.ceil((stretch.to - first) / length)));
-  const columns = probes.map((probe) => column(tracks, probe, first, length, count, limits));
+  const columns = probes.map((probe) => column(tracks, probe, first, length, count, limits, units));
   const rows = Array.from({ length: count }, (_, row) => {
     const at = (first + row * length) as Instant;
     return {
@@ -47,6 +49,7 @@ const column = (
   length: number,
   count: number,
   limits: readonly MilliCelsius[],
+  units: UnitSystem,
 ): (string | undefined)[] => {
   const low = new Array<number | undefined>(count).fill(undefined);
   const high = new Array<number | undefined>(count).fill(undefined);
@@ -60,8 +63,8 @@ const column = (
   return low.map((bottom, row) => {
     const top = high[row];
     if (bottom === undefined || top === undefined) return undefined;
-    const a = temperatureFigure(bottom as MilliCelsius, { limit: limits });
-    const b = temperatureFigure(top as MilliCelsius, { limit: limits });
+    const a = temperatureFigure(bottom as MilliCelsius, units, { limit: limits });
+    const b = temperatureFigure(top as MilliCelsius, units, { limit: limits });
     return a === b ? a : `${a} to ${b}`;
   });
 };

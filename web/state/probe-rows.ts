@@ -36,13 +36,16 @@ export const probeRows = (live: LiveJoint, now: Instant | undefined): ProbeRow[]
 
 function row(live: LiveJoint, status: ProbeStatus, now: Instant | undefined): ProbeRow {
   const { assessment } = live;
+  const { units } = assessment.requirement;
   const { probe, use, place, required, trendPerMinute: trend } = status;
   const reading = live.newest[probe];
   const age = reading === undefined || now === undefined ? undefined : Math.max(0, now - reading.at);
   const old = age === undefined || age >= freshPeriods * live.periodMilliseconds;
   const limit = limitsFor(assessment, status);
   const number =
-    reading?.temperature === undefined ? undefined : temperatureText(reading.temperature as MilliCelsius, { limit });
+    reading?.temperature === undefined
+      ? undefined
+      : temperatureText(reading.temperature as MilliCelsius, units, { limit });
   const state = stateOf(status, reading?.quality, old);
   const present = (state === 'fresh' || state === 'distrusted') && number !== undefined;
   const beyond = present ? beyondOf(assessment, status, reading!.temperature!) : undefined;
@@ -51,7 +54,7 @@ function row(live: LiveJoint, status: ProbeStatus, now: Instant | undefined): Pr
   return {
     probe,
     use: wordOfUse(use),
-    place: place === undefined ? '' : placeMark(place),
+    place: place === undefined ? '' : placeMark(place, units),
     state,
     value: present
       ? number
@@ -60,7 +63,7 @@ function row(live: LiveJoint, status: ProbeStatus, now: Instant | undefined): Pr
         : 'no reading',
     ...(state === 'stale' && number !== undefined ? { before: number } : {}),
     age: age === undefined ? 'never' : `${ageText(age)}`,
-    trend: present && trend !== undefined ? trendText(trend) : '',
+    trend: present && trend !== undefined ? trendText(trend, units) : '',
     direction:
       !present || trend === undefined ? 'unknown' : Math.abs(trend) < 100 ? 'level' : trend > 0 ? 'up' : 'down',
     required,

@@ -1,8 +1,9 @@
 /** What a chart of the job shows, before any drawing: axes, limits, lines, passes, heat, gaps, findings. Pure. */
 
 import { type Instant, instant } from '../../measure/quantity.ts';
+import type { UnitSystem } from '../../measure/units.ts';
 import type { ProbeUse } from '../../weld/probe.ts';
-import { limitText } from '../../wording/temperature.ts';
+import { limitText, shownDegrees } from '../../wording/temperature.ts';
 import type { ReportFacts } from '../facts.ts';
 import { offsetText } from '../paper.ts';
 import { type Course, courseOf, type Span } from './course.ts';
@@ -11,6 +12,8 @@ import { type ValueAxis, valueAxis } from './value-axis.ts';
 
 export interface ChartModel extends Span {
   readonly title: string;
+  /** The axis is in these; the values of lines and limits are thousandths of a degree Celsius throughout. */
+  readonly units: UnitSystem;
   readonly timeTicks: readonly TimeTick[];
   /** "Local time, Europe/Warsaw (UTC+01:00)". */
   readonly timeCaption: string;
@@ -87,25 +90,28 @@ const chunks = (probes: readonly string[]): string[][] => {
 
 const chartModel = (facts: ReportFacts, title: string, probes: readonly string[], span: Span): ChartModel => {
   const { history, zone, assessment } = facts;
+  const { units } = assessment.requirement;
+  const shown = (value: number): number => shownDegrees(value, units) * 1000;
   const lines = probes.map((probe, style): ChartLine => {
     const steps = history.series.find((each) => each.probe === probe)?.steps ?? [];
     return { probe, style, ...courseOf(steps, history.stepMilliseconds, span) };
   });
   const limits = limitsOf(facts);
   const axis = valueAxis(
-    lines.flatMap(({ runs }) => runs.flatMap((run) => run.map(([, value]) => value))),
-    limits.map(({ value }) => value),
+    lines.flatMap(({ runs }) => runs.flatMap((run) => run.map(([, value]) => shown(value)))),
+    limits.map(({ value }) => shown(value)),
   );
   const [first, last] = [offsetText(span.from, zone), offsetText(span.to, zone)];
   return {
     ...span,
     title,
+    units,
     timeTicks: timeTicks(span.from, span.to, zone),
     timeCaption: `Local time, ${zone} (${first === last ? first : `${first}, later ${last}`})`,
     axis,
     lines,
-    limits: limits.filter(({ value }) => value / 1000 <= axis.highest),
-    limitsAbove: limits.filter(({ value }) => value / 1000 > axis.highest).map(({ label }) => label),
+    limits: limits.filter(({ value }) => shown(value) / 1000 <= axis.highest),
+    limitsAbove: limits.filter(({ value }) => shown(value) / 1000 > axis.highest).map(({ label }) => label),
     passes: bars(
       assessment.passes.map(({ pass, startedAt, endedAt }) => ({
         label: pass,
@@ -128,7 +134,8 @@ const limitsOf = ({ assessment }: ReportFacts): ChartLimit[] => {
   const { preheatMinimum, interpassMaximum, maintenanceMinimum, highest } = assessment.limits;
   const list: ChartLimit[] = [];
   const add = (name: string, value: typeof highest, wrongSide: ChartLimit['wrongSide']): void => {
-    if (value !== undefined) list.push({ label: `${name} ${limitText(value)}`, value, wrongSide });
+    if (value !== undefined)
+      list.push({ label: `${name} ${limitText(value, assessment.requirement.units)}`, value, wrongSide });
   };
   add('minimum preheat', preheatMinimum, 'below');
   if (maintenanceMinimum !== preheatMinimum) add('to be kept in breaks', maintenanceMinimum, 'below');

@@ -1,4 +1,5 @@
 /** Draws a chart model. All positions come from the model; nothing is judged, rounded or left out here. */
+import { degreeUnit, shownDegrees } from '../../wording/temperature.ts';
 import { fitted, line, number, path, rectangle, spread, svg, text, widthOf } from '../svg.ts';
 import type { Bar, ChartLimit, ChartLine, ChartModel } from './chart-model.ts';
 import type { Point, Span } from './course.ts';
@@ -18,7 +19,10 @@ const gapTitleHeight = 9;
 
 interface Frame {
   readonly x: (at: number) => number;
+  /** Of thousandths of a degree Celsius. */
   readonly y: (thousandths: number) => number;
+  /** Of degrees as the axis counts them. */
+  readonly level: (degrees: number) => number;
   readonly top: number;
   readonly bottom: number;
 }
@@ -33,9 +37,12 @@ export const chartSvg = (model: ChartModel): string => {
   const belowHeight = axisHeight + below.length * laneHeight + (anyGap(model) ? gapTitleHeight : 0);
   const plotHeight = Math.max(plotHeightLeast, chartHeight - top - belowHeight);
   const bottom = top + plotHeight;
+  const level = (degrees: number): number =>
+    bottom - ((degrees - model.axis.lowest) / (model.axis.highest - model.axis.lowest)) * plotHeight;
   const frame: Frame = {
     x: (at) => left + ((at - model.from) / Math.max(1, model.to - model.from)) * plotWidth,
-    y: (value) => bottom - ((value / 1000 - model.axis.lowest) / (model.axis.highest - model.axis.lowest)) * plotHeight,
+    y: (value) => level(shownDegrees(value, model.units)),
+    level,
     top,
     bottom,
   };
@@ -59,13 +66,13 @@ export const chartSvg = (model: ChartModel): string => {
 
 const anyGap = ({ lines }: ChartModel): boolean => lines.some(({ gaps }) => gaps.length > 0);
 
-const valueAxis = ({ axis, limitsAbove }: ChartModel, { y, top, bottom }: Frame): string[] => [
+const valueAxis = ({ axis, limitsAbove, units }: ChartModel, { level, top, bottom }: Frame): string[] => [
   ...axis.ticks.flatMap((tick) => [
-    line(left, y(tick * 1000), left + plotWidth, y(tick * 1000), '#bdbdbd', 0.35),
-    text(left - 3, y(tick * 1000) + 2.4, `${tick < 0 ? '\u2212' : ''}${Math.abs(tick)}`, { anchor: 'end' }),
+    line(left, level(tick), left + plotWidth, level(tick), '#bdbdbd', 0.35),
+    text(left - 3, level(tick) + 2.4, `${tick < 0 ? '\u2212' : ''}${Math.abs(tick)}`, { anchor: 'end' }),
   ]),
   rectangle(left, top, plotWidth, bottom - top, { stroke: '#000' }),
-  text(2, top + 3, '°C', { weight: 'bold' }),
+  text(2, top + 3, degreeUnit(units), { weight: 'bold' }),
   ...limitsAbove.map((label, index) =>
     text(left + plotWidth - 4, top + 8 + index * 8, `above this chart: ${label}`, { anchor: 'end', size: 6.5 }),
   ),

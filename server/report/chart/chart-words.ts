@@ -26,7 +26,7 @@ const lineText = ({ probe, runs, gaps }: ChartLine, { assessment }: ReportFacts,
     (each) => each !== undefined,
   );
   const words = ([, value]: readonly [number, number]): string =>
-    temperatureText(milliCelsius(value / 1000), { limit });
+    temperatureText(milliCelsius(value / 1000), assessment.requirement.units, { limit });
   const broken = gaps.length === 0 ? '' : `, ${counted(gaps.length, 'gap', 'gaps')}`;
   return `${probe}: lowest ${words(lowest)}, highest ${words(highest)} at ${times.when(instant(highest[0]))}${broken}.`;
 };

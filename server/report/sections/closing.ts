@@ -1,6 +1,8 @@
 /** What stands behind the report and who answers for it: documents, deviations, signatures, method and rules, cautions, identity of the record. */
+import { millikelvin } from '../../measure/quantity.ts';
 import { cautions } from '../../wording/cautions.ts';
 import { findingText } from '../../wording/finding.ts';
+import { differenceLimitText } from '../../wording/temperature.ts';
 import { durationText } from '../../wording/time.ts';
 import { folded } from '../event-words.ts';
 import type { ReportFacts } from '../facts.ts';
@@ -51,7 +53,11 @@ export const deviationsSection = ({ assessment, timeline }: ReportFacts, times: 
           { heading: 'Held', share: 6 },
           { heading: 'What was decided, by whom, when (by hand)', share: 10 },
         ],
-        rows: deviations.map((finding) => [findingText(finding).what, times.span(finding.from, finding.to), '\n\n']),
+        rows: deviations.map((finding) => [
+          findingText(finding, assessment.requirement.units).what,
+          times.span(finding.from, finding.to),
+          '\n\n',
+        ]),
         empty: 'No deviation was found.',
       },
       {
@@ -99,7 +105,7 @@ export const signaturesSection = (): Section => ({
 });
 
 export const methodSection = (facts: ReportFacts): Section => {
-  const { program, rules, joint, periodMilliseconds, recordedVerdict } = facts;
+  const { program, rules, joint, periodMilliseconds, recordedVerdict, assessment } = facts;
   const rows: [string, string][] = [
     [
       'Decision rule',
@@ -117,7 +123,10 @@ export const methodSection = (facts: ReportFacts): Section => {
       'Readings',
       `one of each probe every ${durationText(periodMilliseconds as Parameters<typeof durationText>[0])} expected; the raw values stand in the record`,
     ],
-    ['Rounding', 'whole degrees; one decimal within 1 K of a limit, never rounded across it'],
+    [
+      'Rounding',
+      `whole degrees; one decimal within ${differenceLimitText(millikelvin(1), assessment.requirement.units)} of a limit, never rounded across it`,
+    ],
     ['Judged by', `${program.name} ${program.version}, rules ${rules}`],
     ['Recorded by rules', recordedVerdict?.rules ?? 'no verdict recorded'],
   ];

@@ -1,11 +1,12 @@
 /** Notes and events in the order of the chain: who entered what, and what the station itself wrote. */
 
+import type { UnitSystem } from '../../measure/units.ts';
 import { actWords, stationWords } from '../event-words.ts';
 import type { ReportFacts, TimelineEntry } from '../facts.ts';
 import type { Section } from '../page-model.ts';
 import type { Times } from '../paper.ts';
 
-export const eventsSection = ({ timeline }: ReportFacts, times: Times): Section => ({
+export const eventsSection = ({ timeline, assessment }: ReportFacts, times: Times): Section => ({
   heading: 'Notes and events',
   blocks: [
     {
@@ -17,18 +18,18 @@ export const eventsSection = ({ timeline }: ReportFacts, times: Times): Section 
         { heading: 'Who', share: 5 },
         { heading: 'What', share: 15 },
       ],
-      rows: timeline.map((entry) => row(entry, times)),
+      rows: timeline.map((entry) => row(entry, times, assessment.requirement.units)),
       empty: 'No entry but readings.',
     },
   ],
 });
 
-const row = ({ seq, input }: TimelineEntry, times: Times): string[] =>
+const row = ({ seq, input }: TimelineEntry, times: Times, units: UnitSystem): string[] =>
   input.type === 'act'
     ? [
         `${seq}`,
         times.when(input.at),
         input.role === undefined ? input.who : `${input.who}, ${input.role}`,
-        actWords(input.act, input.at, times),
+        actWords(input.act, input.at, times, units),
       ]
     : [`${seq}`, times.when(input.at), 'station', stationWords(input.event)];

@@ -1,6 +1,7 @@
 /** Everything the judge found, the gravest first, and every alarm with who took note of it. */
 import type { Alarm, Finding, Severity } from '../../judgement/assessment.ts';
 import type { Instant } from '../../measure/quantity.ts';
+import type { UnitSystem } from '../../measure/units.ts';
 import { alarmText } from '../../wording/alarm.ts';
 import { findingText } from '../../wording/finding.ts';
 import { begun, listText } from '../../wording/list.ts';
@@ -27,12 +28,12 @@ const findingTable = ({ assessment }: ReportFacts, times: Times): Block => ({
   ],
   rows: assessment.findings
     .toSorted((a, b) => order.indexOf(a.severity) - order.indexOf(b.severity) || a.from - b.from)
-    .map((finding) => findingRow(finding, times)),
+    .map((finding) => findingRow(finding, times, assessment.requirement.units)),
   empty: 'No findings.',
 });
 
-const findingRow = (finding: Finding, times: Times): string[] => {
-  const words = findingText(finding);
+const findingRow = (finding: Finding, times: Times, units: UnitSystem): string[] => {
+  const words = findingText(finding, units);
   return [
     severityText(finding.severity),
     words.what,
@@ -43,7 +44,9 @@ const findingRow = (finding: Finding, times: Times): string[] => {
 
 /** Once for each kind, not for each finding. */
 const whyBlocks = ({ assessment }: ReportFacts): Block[] => {
-  const reasons = new Map(assessment.findings.map((finding) => [finding.kind, findingText(finding).why]));
+  const reasons = new Map(
+    assessment.findings.map((finding) => [finding.kind, findingText(finding, assessment.requirement.units).why]),
+  );
   const kinds = new Map<string, string[]>();
   for (const [kind, why] of reasons) kinds.set(why, [...(kinds.get(why) ?? []), kind]);
   return kinds.size === 0
@@ -83,7 +86,7 @@ const alarmTable = (facts: ReportFacts, times: Times): Block => ({
   ],
   rows: alarmCourses(facts).map(({ alarm, goneAt }) => [
     times.when(alarm.since),
-    alarmText(alarm).what,
+    alarmText(alarm, facts.assessment.requirement.units).what,
     alarm.acknowledgedBy === undefined
       ? 'by nobody'
       : `by ${alarm.acknowledgedBy}${alarm.acknowledgedAt === undefined ? '' : `, ${times.when(alarm.acknowledgedAt)}`}`,
@@ -97,9 +100,11 @@ const alarmTable = (facts: ReportFacts, times: Times): Block => ({
 });
 
 /** Said while the joint lived and taken back by later evidence: not hidden. */
-const withdrawnBlocks = ({ recordedConclusions }: ReportFacts): Block[] => {
+const withdrawnBlocks = ({ recordedConclusions, assessment }: ReportFacts): Block[] => {
   const withdrawn = (recordedConclusions ?? []).flatMap(({ conclusion }) =>
-    conclusion.kind === 'finding' && conclusion.change === 'withdrawn' ? [findingText(conclusion.finding).what] : [],
+    conclusion.kind === 'finding' && conclusion.change === 'withdrawn'
+      ? [findingText(conclusion.finding, assessment.requirement.units).what]
+      : [],
   );
   return withdrawn.length === 0
     ? []

@@ -3,7 +3,9 @@
  * to be and why, and the verdict with its open points. While the two verdicts differ, neither is stated as
  * what holds.
  */
+
 import type { Severity, Verdict } from '../../judgement/assessment.ts';
+import { unitsOf } from '../../measure/units.ts';
 import { alarmText } from '../../wording/alarm.ts';
 import { findingText } from '../../wording/finding.ts';
 import { begun } from '../../wording/list.ts';
@@ -81,7 +83,7 @@ const whatRows = ({ joint, station, openedBy, openedAt, closedAt, lastAt }: Repo
     ...(joint.workshop === undefined ? [] : [['Workshop', joint.workshop] as const]),
     ...(joint.drawing === undefined ? [] : [['Drawing', joint.drawing] as const]),
     ['Type', `${joint.jointType}, process ${joint.process} (ISO 4063)`],
-    ['Parts', joint.parts.map(partText).join('\n')],
+    ['Parts', joint.parts.map((part) => partText(part, unitsOf(joint))).join('\n')],
     [
       'Consumable',
       `${joint.consumable.designation ?? 'not named'}, diffusible hydrogen ${hydrogenText(joint)}; heat input ${heatInputText(joint)}`,
@@ -107,18 +109,18 @@ const sourceBlocks = ({ source }: ReportFacts): Block[] => {
 
 const requirementBlocks = ({ assessment }: ReportFacts): Block[] => {
   const { requirement, limits } = assessment;
-  const { governing } = requirement;
+  const { governing, units } = requirement;
   const others = [
     limits.interpassMaximum === undefined
       ? 'no maximum interpass'
-      : `maximum interpass ${limitText(limits.interpassMaximum)}`,
+      : `maximum interpass ${limitText(limits.interpassMaximum, units)}`,
     ...(limits.maintenanceMinimum === undefined
       ? []
-      : [`to be kept in breaks ${limitText(limits.maintenanceMinimum)}`]),
-    ...(limits.highest === undefined ? [] : [`highest anywhere ${limitText(limits.highest)}`]),
+      : [`to be kept in breaks ${limitText(limits.maintenanceMinimum, units)}`]),
+    ...(limits.highest === undefined ? [] : [`highest anywhere ${limitText(limits.highest, units)}`]),
     ...(limits.evennessMaximum === undefined
       ? []
-      : [`spread of one face at most ${differenceLimitText(limits.evennessMaximum)}`]),
+      : [`spread of one face at most ${differenceLimitText(limits.evennessMaximum, units)}`]),
   ];
   return [
     { kind: 'subheading', text: 'Requirement' },
@@ -178,8 +180,12 @@ const beneath = (headline: string, text: string): string =>
 const openPoints = ({ assessment }: ReportFacts): string[] => {
   const against = assessment.findings.filter(({ severity }) => severity === 'nonconformity');
   const unknown = assessment.findings.filter(({ severity }) => severity === 'not judged');
-  const findings = [...against, ...unknown].map((finding) => pointOf(finding.severity, findingText(finding).what));
-  const alarms = assessment.alarms.map((alarm) => `Alarm: ${alarmText(alarm).what}. ${alarmStateText(alarm.state)}`);
+  const findings = [...against, ...unknown].map((finding) =>
+    pointOf(finding.severity, findingText(finding, assessment.requirement.units).what),
+  );
+  const alarms = assessment.alarms.map(
+    (alarm) => `Alarm: ${alarmText(alarm, assessment.requirement.units).what}. ${alarmStateText(alarm.state)}`,
+  );
   const answers = assessment.requirement.warnings
     .filter(({ wantsAnswer }) => wantsAnswer)
     .map(({ message }) => `Wants an answer by a named person: ${message}`);

@@ -6,7 +6,8 @@ import type { ReportFacts } from '../facts.ts';
 import type { Times } from '../paper.ts';
 
 export const inShort = ({ assessment, timeline }: ReportFacts, times: Times): (readonly [string, string])[] => {
-  const { passes, limits, minimumFirstReachedAt, findings, alarms } = assessment;
+  const { passes, limits, minimumFirstReachedAt, findings, alarms, requirement } = assessment;
+  const { units } = requirement;
   const heated = timeline.find(
     ({ input }) => input.type === 'act' && input.act.kind === 'heat' && input.act.state === 'on',
   );
@@ -23,13 +24,13 @@ export const inShort = ({ assessment, timeline }: ReportFacts, times: Times): (r
       'Coldest at or during a pass',
       coldest === undefined
         ? 'none measured'
-        : `${ofLimitText(coldest.temperature, limits.preheatMinimum)} at ${coldest.probe}, pass ${coldest.pass}`,
+        : `${ofLimitText(coldest.temperature, limits.preheatMinimum, units)} at ${coldest.probe}, pass ${coldest.pass}`,
     ],
     [
       'Hottest interpass',
       interpass === undefined
         ? 'none measured'
-        : `${atMostText(interpass.temperature, limits.interpassMaximum)} at ${interpass.probe}, pass ${interpass.pass}`,
+        : `${atMostText(interpass.temperature, limits.interpassMaximum, units)} at ${interpass.probe}, pass ${interpass.pass}`,
     ],
     ['Findings', `${findings.length}; alarms not yet settled: ${alarms.length}`],
   ];

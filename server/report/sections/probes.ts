@@ -1,6 +1,7 @@
 /** Where the temperatures were taken: a section to scale, the probes in a table, the boards that read them. */
 import type { ProbeStatus } from '../../judgement/assessment.ts';
 import { type MilliCelsius, milliCelsius } from '../../measure/quantity.ts';
+import type { UnitSystem } from '../../measure/units.ts';
 import { temperatureText } from '../../wording/temperature.ts';
 import { placeText, qualityText, useText } from '../../wording/words.ts';
 import type { ReportFacts } from '../facts.ts';
@@ -46,16 +47,18 @@ const probeTable = (facts: ReportFacts, times: Times): Block => ({
     return [
       probe.id,
       useText(probe.use),
-      probe.place === undefined ? 'not stated' : `${probe.place.part}: ${placeText(probe.place)}`,
+      probe.place === undefined ? 'not stated' : `${probe.place.part}: ${placeText(probe.place, unitsOf(facts))}`,
       probe.thermocouple,
       `${probe.board}, ${probe.channel}`,
-      extremes === undefined ? 'none' : temperatureText(extremes.lowest, beside(facts)),
-      extremes === undefined ? 'none' : temperatureText(extremes.highest, beside(facts)),
+      extremes === undefined ? 'none' : temperatureText(extremes.lowest, unitsOf(facts), beside(facts)),
+      extremes === undefined ? 'none' : temperatureText(extremes.highest, unitsOf(facts), beside(facts)),
       atTheEnd(status, facts, times),
     ];
   }),
   empty: 'No probe was fitted.',
 });
+
+const unitsOf = ({ assessment }: ReportFacts): UnitSystem => assessment.requirement.units;
 
 const beside = ({ assessment }: ReportFacts): { limit: readonly MilliCelsius[] } => ({
   limit: [assessment.limits.preheatMinimum, assessment.limits.interpassMaximum, assessment.limits.highest].filter(
@@ -78,7 +81,9 @@ const extremesOf = ({ history }: ReportFacts, probe: string) => {
 const atTheEnd = (status: ProbeStatus | undefined, facts: ReportFacts, times: Times): string => {
   if (status?.quality === undefined || status.measuredAt === undefined) return 'no reading ever came';
   const value =
-    status.temperature === undefined ? qualityText(status.quality) : temperatureText(status.temperature, beside(facts));
+    status.temperature === undefined
+      ? qualityText(status.quality)
+      : temperatureText(status.temperature, unitsOf(facts), beside(facts));
   return `${value}, ${times.when(status.measuredAt)}`;
 };
 

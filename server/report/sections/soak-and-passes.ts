@@ -29,7 +29,7 @@ export const soakSection = (facts: ReportFacts, times: Times): Section => {
   for (const { face, spread: kelvin } of spread) {
     rows.push([
       `Spread of the zone probes, ${face} face, at the end`,
-      differenceText(kelvin, { limit: facts.assessment.limits.evennessMaximum }),
+      differenceText(kelvin, facts.assessment.requirement.units, { limit: facts.assessment.limits.evennessMaximum }),
     ]);
   }
   return { heading: 'Soak and heat', blocks: [{ kind: 'pairs', rows }, heatTable(facts, times)] };
@@ -81,7 +81,10 @@ const passTable = ({ assessment }: ReportFacts, times: Times): Block => {
   const temperature = (
     value: { readonly probe: string; readonly temperature: MilliCelsius } | undefined,
     limit: MilliCelsius | undefined,
-  ): string => (value === undefined ? 'none' : `${temperatureText(value.temperature, { limit })} ${value.probe}`);
+  ): string =>
+    value === undefined
+      ? 'none'
+      : `${temperatureText(value.temperature, assessment.requirement.units, { limit })} ${value.probe}`;
   return {
     kind: 'table',
     caption: 'Each pass as judged',

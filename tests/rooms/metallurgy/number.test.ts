@@ -3,9 +3,9 @@ import { expect, test } from 'vitest';
 import { degrees, plain, roundedUp } from '../../../server/metallurgy/number.ts';
 
 test('up to the next multiple of 5; a multiple stays, whatever noise it carries', () => {
-  expect([143.735, 145, 145.01, 0.1, 140 + 5e-8, 145.0000001, 144.9999999].map(roundedUp)).toEqual([
-    145, 145, 150, 5, 140, 145, 145,
-  ]);
+  expect(
+    [143.735, 145, 145.01, 0.1, 140 + 5e-8, 145.0000001, 144.9999999].map((celsius) => roundedUp(celsius)),
+  ).toEqual([145, 145, 150, 5, 140, 145, 145]);
 });
 
 test('one decimal, but more where one decimal would sit on a multiple of 5 that the value is not', () => {

@@ -33,14 +33,27 @@ describe('the act of a form', () => {
     '%s is one that the station takes',
     (kind) => {
       const draft = { ...freshDraft(kind, heating.live, 'Ada'), text: 'seen' };
-      const made = actOf(kind, draft, now);
+      const made = actOf(kind, draft, now, 'metric');
       expect(made.ok && actSchema.safeParse(made.act).success).toBe(true);
     },
   );
 
+  test('a contact reading in a job in inches is kept in degrees Celsius and millimetres', () => {
+    const draft = {
+      ...freshDraft('contact reading', heating.live, 'Ada'),
+      celsius: '302',
+      distance: '2',
+      instrument: 'CT 3',
+    };
+    expect(actOf('contact reading', draft, now, 'inch')).toMatchObject({
+      ok: true,
+      act: { celsius: 150, place: { distanceMillimetres: 50.8 } },
+    });
+  });
+
   test('a contact reading keeps its number, place and instrument', () => {
     const draft = { ...freshDraft('contact reading', heating.live, 'Ada'), celsius: '182,5', instrument: 'CT 3' };
-    expect(actOf('contact reading', draft, now)).toEqual({
+    expect(actOf('contact reading', draft, now, 'metric')).toEqual({
       ok: true,
       act: {
         kind: 'contact reading',
@@ -54,8 +67,10 @@ describe('the act of a form', () => {
 
   test('"minutes ago" is told in the station’s time; now carries none', () => {
     const draft = freshDraft('pass start', heating.live, 'Ada');
-    expect(actOf('pass start', { ...draft, ago: '2,5' }, now)).toMatchObject({ act: { happenedAt: now - 150_000 } });
-    const made = actOf('pass start', { ...draft, ago: '0' }, now);
+    expect(actOf('pass start', { ...draft, ago: '2,5' }, now, 'metric')).toMatchObject({
+      act: { happenedAt: now - 150_000 },
+    });
+    const made = actOf('pass start', { ...draft, ago: '0' }, now, 'metric');
     expect(made.ok && 'happenedAt' in made.act).toBe(false);
   });
 
@@ -69,7 +84,7 @@ describe('the act of a form', () => {
     ['note', { text: '  ' }, 'text'],
     ['pass start', { welder: '' }, 'welder'],
   ] as const)('%s with %o is refused at its field', (kind, change, field) => {
-    const made = actOf(kind, { ...freshDraft(kind, heating.live, 'Ada'), ...change }, now);
+    const made = actOf(kind, { ...freshDraft(kind, heating.live, 'Ada'), ...change }, now, 'metric');
     expect(made.ok ? [] : Object.keys(made.problems)).toEqual([field]);
   });
 });

@@ -39,10 +39,10 @@ describe('time axis', () => {
 });
 
 test('the value axis covers data and limits with room, and is never narrower than 10 K', () => {
-  const scale = valueScale([20, 21], [150], 8);
+  const scale = valueScale([20, 21], [150], 8, 'metric');
   expect(scale.low).toBeLessThan(20);
   expect(scale.high).toBeGreaterThan(150);
-  const flat = valueScale([100, 100.2], [], 8);
+  const flat = valueScale([100, 100.2], [], 8, 'metric');
   expect(flat.high - flat.low).toBeGreaterThanOrEqual(10);
 });
 
@@ -130,6 +130,7 @@ test('a hidden probe is not drawn, and keeps the colour of its place for the oth
     1,
   );
   const picture = pictureOf({
+    units: 'metric',
     tracks,
     probes: [
       { probe: 'A1', use: 'zone' },

@@ -108,7 +108,7 @@ describe('overview', () => {
 
 test('every entry of the record has its line; what is not known is shown whole', () => {
   const line = (kind: string, body: unknown) =>
-    entryLine({ at: 3_600_000 as Instant, seq: 1, who: 'Ada', kind, body }, 'UTC');
+    entryLine({ at: 3_600_000 as Instant, seq: 1, who: 'Ada', kind, body }, 'metric', 'UTC');
   expect(line('pass start', { pass: '3', passKind: 'fill', welder: 'Bo', side: 'A', happenedAt: 3_480_000 })).toBe(
     'Pass 3 started: fill, welder Bo, side A (happened 00:58:00)',
   );

@@ -117,7 +117,7 @@ test('the table says the lowest and highest of each stretch, newest first, and w
     ]),
     1000,
   );
-  const table = tableOf(tracks, ['A1'], { from: 0, to: 30_000 }, [150_000 as never], 4, 'UTC');
+  const table = tableOf(tracks, ['A1'], { from: 0, to: 30_000 }, [150_000 as never], 'metric', 4, 'UTC');
   expect(table.rowLength).toBe('10 s');
   expect(table.rows.map((row) => `${row.time} ${row.cells.join(' ')}`)).toEqual([
     '00:00:20 149.9',

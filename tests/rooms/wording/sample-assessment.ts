@@ -24,6 +24,7 @@ export const assessment = (facts: Partial<Assessment> = {}): Assessment => ({
   heat: 'on',
   limits: { preheatMinimum: milliCelsius(150), interpassMaximum: milliCelsius(250) },
   requirement: {
+    units: 'metric',
     equivalents: [],
     methods: [],
     governing: { kind: 'procedure', preheatMinimumCelsius: 150, because: 'The procedure states it.' },

@@ -2,9 +2,12 @@
  * What stands in the form of an act, as text, and the act that it makes. Text that is not plainly one number
  * is told as such and never guessed at.
  */
+
 import { limits } from '../../../server/measure/limits.ts';
 import { readNumber } from '../../../server/measure/number-text.ts';
 import type { Instant } from '../../../server/measure/quantity.ts';
+import { milliCelsius } from '../../../server/measure/quantity.ts';
+import { fromFahrenheit, fromInches, type UnitSystem } from '../../../server/measure/units.ts';
 import type { Act, passKinds } from '../../../server/weld/entry.ts';
 import type { LiveJoint } from '../../feed/live-joint.ts';
 
@@ -66,7 +69,12 @@ export const freshDraft = (kind: SheetKind, { assessment, joint }: LiveJoint, by
 };
 
 /** The act of the form; `now` is the station's time. Attachments are made by their own sheet, once the document is kept. */
-export const actOf = (kind: Exclude<SheetKind, 'attach' | 'accept'>, draft: Draft, now: Instant): Made => {
+export const actOf = (
+  kind: Exclude<SheetKind, 'attach' | 'accept'>,
+  draft: Draft,
+  now: Instant,
+  units: UnitSystem,
+): Made => {
   const problems: Record<string, string> = {};
   const text = (field: string, ask: string): string => {
     const value = (draft[field] ?? '').trim();
@@ -106,20 +114,27 @@ export const actOf = (kind: Exclude<SheetKind, 'attach' | 'accept'>, draft: Draf
       }
       case 'pass end':
         return { kind, pass: text('pass', 'Choose the pass that ended.'), ...ago };
-      case 'contact reading':
+      case 'contact reading': {
+        const ask = 'What does the instrument read?';
+        const far = 'How far from the groove?';
         return {
           kind,
-          celsius: number('celsius', 'What does the instrument read?', -60, 1400),
+          celsius:
+            units === 'inch'
+              ? milliCelsius(fromFahrenheit(number('celsius', ask, -76, 2552))) / 1000
+              : number('celsius', ask, -60, 1400),
           instrument: text('instrument', 'Which instrument? Its name or number is needed.'),
           use: draft.use as 'interpass' | 'zone' | 'opposite face',
           place: {
             part: text('part', 'On which part?'),
             side: draft.side === 'B' ? 'B' : 'A',
             face: draft.face === 'back' ? 'back' : 'front',
-            distanceMillimetres: number('distance', 'How far from the groove?', 0, 5000),
+            distanceMillimetres:
+              units === 'inch' ? fromInches(number('distance', far, 0, 196)) : number('distance', far, 0, 5000),
           },
           ...ago,
         };
+      }
       case 'note':
         return { kind, text: text('text', 'A note needs words.') };
       case 'declare source':

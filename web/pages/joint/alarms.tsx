@@ -1,6 +1,7 @@
 /** Alarms in words: what, since when, what to look at first; acknowledged by name. They leave when they are normal and acknowledged. */
 import { useSignal } from '@preact/signals';
 import type { Alarm } from '../../../server/judgement/assessment.ts';
+import type { UnitSystem } from '../../../server/measure/units.ts';
 import { alarmText } from '../../../server/wording/alarm.ts';
 import { alarmStateText } from '../../../server/wording/words.ts';
 import { actKey } from '../../feed/http.ts';
@@ -19,7 +20,13 @@ export function Alarms({ live, changed }: { readonly live: LiveJoint; readonly c
       <h2 class="unseen">Alarms</h2>
       <ul>
         {alarms.map((alarm) => (
-          <AlarmLine key={alarm.key} alarm={alarm} joint={live.joint.id} changed={changed} />
+          <AlarmLine
+            key={alarm.key}
+            alarm={alarm}
+            joint={live.joint.id}
+            units={live.assessment.requirement.units}
+            changed={changed}
+          />
         ))}
       </ul>
     </section>
@@ -29,17 +36,19 @@ export function Alarms({ live, changed }: { readonly live: LiveJoint; readonly c
 function AlarmLine({
   alarm,
   joint,
+  units,
   changed,
 }: {
   readonly alarm: Alarm;
   readonly joint: string;
+  readonly units: UnitSystem;
   readonly changed: () => void;
 }) {
   const failure = useSignal<string | undefined>(undefined);
   const sending = useSignal(false);
   const key = useSignal(actKey());
   const now = serverSecond.value;
-  const { what, firstCheck } = alarmText(alarm);
+  const { what, firstCheck } = alarmText(alarm, units);
   const acknowledge = async (): Promise<void> => {
     const who = person.peek();
     if (who === undefined) {

@@ -24,14 +24,15 @@ export const figuresOf = (assessment: Assessment, now: Instant | undefined): Fig
 
 const coldest = (assessment: Assessment): Figure => {
   const { limits } = assessment;
+  const { units } = assessment.requirement;
   const limit = limits.preheatMinimum;
   const found = assessment.coldest;
-  const beside = limit === undefined ? 'minimum not known' : `minimum ${limitText(limit)}`;
+  const beside = limit === undefined ? 'minimum not known' : `minimum ${limitText(limit, units)}`;
   if (found === undefined) return { name: 'Coldest', value: 'not known', beside: [beside], abnormal: false };
   const begunWelding = assessment.passes.length > 0;
   return {
     name: 'Coldest',
-    value: temperatureText(found.temperature, { limit }),
+    value: temperatureText(found.temperature, units, { limit }),
     beside: [at(found.probe, assessment), beside],
     abnormal: begunWelding && limit !== undefined && found.temperature < limit,
   };
@@ -39,38 +40,41 @@ const coldest = (assessment: Assessment): Figure => {
 
 const hottest = (assessment: Assessment): Figure => {
   const { limits } = assessment;
+  const { units } = assessment.requirement;
   const found = assessment.hottest;
-  const beside = limits.highest === undefined ? [] : [`highest allowed ${limitText(limits.highest)}`];
+  const beside = limits.highest === undefined ? [] : [`highest allowed ${limitText(limits.highest, units)}`];
   if (found === undefined) return { name: 'Hottest', value: 'not known', beside, abnormal: false };
   return {
     name: 'Hottest',
-    value: temperatureText(found.temperature, { limit: limits.highest }),
+    value: temperatureText(found.temperature, units, { limit: limits.highest }),
     beside: [at(found.probe, assessment), ...beside, ...spreadOf(assessment)],
     abnormal: limits.highest !== undefined && found.temperature > limits.highest,
   };
 };
 
-const spreadOf = ({ spread, limits, passes }: Assessment): string[] => {
+const spreadOf = ({ spread, limits, passes, requirement: { units } }: Assessment): string[] => {
   if (passes.length > 0 || spread.length === 0) return [];
   const widest = spread.reduce((a, b) => (b.spread > a.spread ? b : a));
-  return [`${widest.face} zone probes ${differenceText(widest.spread, { limit: limits.evennessMaximum })} apart`];
+  return [
+    `${widest.face} zone probes ${differenceText(widest.spread, units, { limit: limits.evennessMaximum })} apart`,
+  ];
 };
 
-const interpass = ({ interpass: now, limits, phase }: Assessment): Figure[] => {
+const interpass = ({ interpass: now, limits, phase, requirement: { units } }: Assessment): Figure[] => {
   if (limits.interpassMaximum === undefined) return [];
   const limit = limits.interpassMaximum;
-  const beside = `at most ${limitText(limit)}`;
+  const beside = `at most ${limitText(limit, units)}`;
   if (now.temperature === undefined)
     return [{ name: 'Interpass', value: 'not known', beside: [beside], abnormal: false }];
   const hot = now.state === 'too hot' && phase !== 'pass running';
   return [
     {
       name: 'Interpass',
-      value: temperatureText(now.temperature, { limit }),
+      value: temperatureText(now.temperature, units, { limit }),
       beside: [
         ...(now.probe === undefined ? [] : [now.probe]),
         beside,
-        ...(now.trendPerMinute === undefined ? [] : [trendText(now.trendPerMinute)]),
+        ...(now.trendPerMinute === undefined ? [] : [trendText(now.trendPerMinute, units)]),
         ...(hot ? [now.timeToWindow === undefined ? 'too hot' : `too hot, wait ${aboutText(now.timeToWindow)}`] : []),
       ],
       abnormal: false,

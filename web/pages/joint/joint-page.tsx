@@ -55,7 +55,7 @@ function OneJoint({ live, feed }: { readonly live: LiveJoint; readonly feed: Joi
   const said = useSignal('');
   const openedAt = useMemo(() => openedAtOf(feed.timeline.value) ?? assessment.at, [feed.timeline.value.length === 0]);
   const done = (act: Act): void => {
-    said.value = `Recorded: ${entryLine({ at: now ?? assessment.at, seq: 0, who: '', kind: act.kind, body: act })}.`;
+    said.value = `Recorded: ${entryLine({ at: now ?? assessment.at, seq: 0, who: '', kind: act.kind, body: act }, assessment.requirement.units)}.`;
     void feed.refresh();
   };
   return (

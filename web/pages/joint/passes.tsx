@@ -54,6 +54,7 @@ function PassRow({
   readonly now: Instant;
 }) {
   const { limits } = assessment;
+  const { units } = assessment.requirement;
   const wrong = pass.minimum === 'not met' || pass.maximum === 'not met' || pass.outside.length > 0;
   return (
     <tr class={wrong ? 'wrong' : ''}>
@@ -75,7 +76,7 @@ function PassRow({
       <td>
         {pass.coldestAtStart === undefined
           ? 'not known'
-          : temperatureText(pass.coldestAtStart.temperature, { limit: limits.preheatMinimum })}
+          : temperatureText(pass.coldestAtStart.temperature, units, { limit: limits.preheatMinimum })}
         <span class="place">{pass.coldestAtStart?.probe ?? ''}</span>
       </td>
       <td>
@@ -83,7 +84,7 @@ function PassRow({
           ? pass.maximum === 'not needed'
             ? 'not needed'
             : 'not known'
-          : temperatureText(pass.interpass.temperature, { limit: limits.interpassMaximum })}
+          : temperatureText(pass.interpass.temperature, units, { limit: limits.interpassMaximum })}
         <span class="place">
           {pass.interpass === undefined
             ? ''
@@ -120,7 +121,7 @@ export function Findings({ assessment, now }: { readonly assessment: Assessment;
       ) : (
         <ul class="findings">
           {findings.map((finding) => {
-            const words = findingText(finding);
+            const words = findingText(finding, assessment.requirement.units);
             return (
               <li key={finding.key} class={finding.severity.replace(' ', '-')}>
                 <p>

@@ -1,8 +1,12 @@
 /** The forms of what a person does at the joint. Each opens in place of the buttons, so that the readings stay in sight. */
+
+import { unitsOf } from '../../../server/measure/units.ts';
 import { type Act, passKinds } from '../../../server/weld/entry.ts';
 import { faces, sides } from '../../../server/weld/probe.ts';
 import { findingText } from '../../../server/wording/finding.ts';
+import { lengthUnit } from '../../../server/wording/length.ts';
 import { begun } from '../../../server/wording/list.ts';
+import { degreeUnit } from '../../../server/wording/temperature.ts';
 import { verdictText } from '../../../server/wording/verdict.ts';
 import type { LiveJoint } from '../../feed/live-joint.ts';
 import { ChoiceField, SelectField, TextArea, TextField } from '../../parts/field.tsx';
@@ -147,7 +151,7 @@ export function ContactSheet({ live, done, back }: SheetProps) {
         <TextField
           label="It reads"
           kind="number"
-          unit="°C"
+          unit={degreeUnit(unitsOf(live.joint))}
           value={draft.celsius ?? ''}
           problem={sheet.problems.celsius}
           onValue={(value) => sheet.set('celsius', value)}
@@ -191,7 +195,7 @@ export function ContactSheet({ live, done, back }: SheetProps) {
         <TextField
           label="From the groove"
           kind="number"
-          unit="mm"
+          unit={lengthUnit(unitsOf(live.joint))}
           value={draft.distance ?? ''}
           problem={sheet.problems.distance}
           onValue={(value) => sheet.set('distance', value)}
@@ -250,7 +254,7 @@ export function CloseSheet({ live, done, back }: SheetProps) {
       {open.length > 0 && (
         <ul class="plain-list">
           {open.map((finding) => (
-            <li key={finding.key}>{findingText(finding).what}</li>
+            <li key={finding.key}>{findingText(finding, assessment.requirement.units).what}</li>
           ))}
         </ul>
       )}

@@ -1,5 +1,6 @@
 /** The form of one act: its text kept on this device, its way to the station, and what came of it. */
 import { useSignal } from '@preact/signals';
+import { unitsOf } from '../../../server/measure/units.ts';
 import type { Act } from '../../../server/weld/entry.ts';
 import { actKey } from '../../feed/http.ts';
 import type { LiveJoint } from '../../feed/live-joint.ts';
@@ -102,7 +103,7 @@ export const useSheet = (kind: SheetKind, live: LiveJoint, done: (act: Act) => v
         return false;
       }
       if (kind === 'attach' || kind === 'accept') return false;
-      const made = actOf(kind, stored.peek().draft, now);
+      const made = actOf(kind, stored.peek().draft, now, unitsOf(live.joint));
       if (made.ok) return send(made.act);
       problems.value = made.problems;
       return false;

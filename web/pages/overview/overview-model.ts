@@ -43,14 +43,15 @@ export const overviewRows = (joints: readonly JointSummary[]): OverviewRow[] =>
 function row({ id, title, assessment }: JointSummary): OverviewRow {
   const need = needOf(assessment);
   const mark = sourceMark(assessment.source);
-  const { coldest, limits } = assessment;
+  const { coldest, limits, requirement } = assessment;
   return {
     id,
     title,
     need,
     word: wordOf(need, assessment),
     sentence: sentenceOf(need, assessment),
-    coldest: coldest === undefined ? 'no reading' : ofLimitText(coldest.temperature, limits.preheatMinimum),
+    coldest:
+      coldest === undefined ? 'no reading' : ofLimitText(coldest.temperature, limits.preheatMinimum, requirement.units),
     ...(mark === undefined ? {} : { mark }),
   };
 }
@@ -99,7 +100,7 @@ const sentenceOf = (need: Need, assessment: Assessment): string => {
   if (need === 'alarm') {
     const [first, ...others] = assessment.alarms.filter((alarm) => alarm.state === 'active');
     if (first !== undefined)
-      return `${alarmText(first).what}${others.length === 0 ? '' : `; and ${others.length} more`}`;
+      return `${alarmText(first, assessment.requirement.units).what}${others.length === 0 ? '' : `; and ${others.length} more`}`;
   }
   if (need === 'silent') {
     const silent = assessment.probes.filter((probe) => probe.required && !probe.fresh).map((probe) => probe.probe);

@@ -1,12 +1,14 @@
 /** One entry of the record in one line. What is not known by name is shown as it is: nothing is left out. */
 
-import type { Instant } from '../../../server/measure/quantity.ts';
+import { type Instant, milliCelsius } from '../../../server/measure/quantity.ts';
+import type { UnitSystem } from '../../../server/measure/units.ts';
 import type { TimelineEvent } from '../../../server/screen/contract.ts';
 import { alarmKeyText } from '../../../server/wording/alarm.ts';
 import { begun } from '../../../server/wording/list.ts';
+import { limitText } from '../../../server/wording/temperature.ts';
 import { clockText, type Zone } from '../../format/time.ts';
 
-export const entryLine = ({ at, kind, body }: TimelineEvent, zone?: Zone): string => {
+export const entryLine = ({ at, kind, body }: TimelineEvent, units: UnitSystem, zone?: Zone): string => {
   const said = (typeof body === 'object' && body !== null ? body : {}) as Record<string, unknown>;
   const text = (name: string): string =>
     typeof said[name] === 'string' || typeof said[name] === 'number' ? String(said[name]) : '';
@@ -23,7 +25,7 @@ export const entryLine = ({ at, kind, body }: TimelineEvent, zone?: Zone): strin
       case 'pass end':
         return `Pass ${text('pass')} ended`;
       case 'contact reading':
-        return `Contact reading ${text('celsius')} °C for ${text('use')}, instrument ${text('instrument')}`;
+        return `Contact reading ${typeof said.celsius === 'number' ? limitText(milliCelsius(said.celsius), units) : ''} for ${text('use')}, instrument ${text('instrument')}`;
       case 'note':
         return `Note: ${text('text')}`;
       case 'acknowledge':

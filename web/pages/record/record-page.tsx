@@ -1,6 +1,8 @@
 /** The record of a joint as a list: every entry, newest first, with who and when. */
+
 import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
+import { unitsOf } from '../../../server/measure/units.ts';
 import type { JointState, TimelineEvent } from '../../../server/screen/contract.ts';
 import { sourceMark, sourceText } from '../../../server/wording/words.ts';
 import { getJson } from '../../feed/http.ts';
@@ -95,7 +97,7 @@ export function RecordPage({ joint }: { readonly joint: string }) {
                   </td>
                   <td>{entry.who}</td>
                   <td>
-                    {entryLine(entry)}
+                    {entryLine(entry, state.value === undefined ? 'metric' : unitsOf(state.value.joint))}
                     <Kept joint={joint} entry={entry} />
                   </td>
                 </tr>

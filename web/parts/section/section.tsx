@@ -1,6 +1,7 @@
 /** The cross-section on the screen: parts to scale, heated face, each probe at its place with its live value. */
 import { useSignal } from '@preact/signals';
 import { useEffect, useMemo, useRef } from 'preact/hooks';
+import { unitsOf } from '../../../server/measure/units.ts';
 import type { Joint } from '../../../server/weld/joint.ts';
 import { placeMark } from '../../format/place.ts';
 import type { ProbeRow } from '../../state/probe-rows.ts';
@@ -101,7 +102,7 @@ function PinLabel({
 }) {
   const [x, y] = pin.label;
   const probe = joint.probes.find((each) => each.id === pin.probe);
-  const place = probe?.place === undefined ? '' : placeMark(probe.place);
+  const place = probe?.place === undefined ? '' : placeMark(probe.place, unitsOf(joint));
   const state = !live ? 'plan' : (row?.state ?? 'none');
   const value = !live
     ? (probe?.use ?? '')
@@ -151,11 +152,11 @@ const heating = ({ heating: { means, face } }: Joint, heat: Props['heat']): stri
   return `Heat by ${means} on ${where}${state}.`;
 };
 
-const spoken = ({ probes }: Joint, rows: Props['rows']): string =>
-  `Cross-section. ${probes
+const spoken = (joint: Joint, rows: Props['rows']): string =>
+  `Cross-section. ${joint.probes
     .filter((probe) => probe.place !== undefined)
     .map(
       (probe) =>
-        `${probe.id} at ${placeMark(probe.place!)}${rows === undefined ? '' : `: ${rows.get(probe.id)?.value ?? 'no reading'}`}`,
+        `${probe.id} at ${placeMark(probe.place!, unitsOf(joint))}${rows === undefined ? '' : `: ${rows.get(probe.id)?.value ?? 'no reading'}`}`,
     )
     .join('; ')}.`;

@@ -1,0 +1,25 @@
+/** Lengths and heat inputs in the units of the job. Stored in millimetres and kilojoules per millimetre. */
+import { toInches, toKilojoulesPerInch, type UnitSystem } from '../measure/units.ts';
+
+/** "75 mm", "2.953 in". */
+export const lengthText = (millimetres: number, units: UnitSystem): string =>
+  `${lengthFigure(millimetres, units)} ${lengthUnit(units)}`;
+
+/** "75", where the unit stands elsewhere. */
+export const lengthFigure = (millimetres: number, units: UnitSystem): string =>
+  units === 'inch' ? few(toInches(millimetres), 3) : few(millimetres, 2);
+
+export const lengthUnit = (units: UnitSystem): string => (units === 'inch' ? 'in' : 'mm');
+
+/** "1.5 kJ/mm", "38.1 kJ/in". */
+export const heatInputFigureText = (kilojoulesPerMillimetre: number, units: UnitSystem): string =>
+  units === 'inch'
+    ? `${few(toKilojoulesPerInch(kilojoulesPerMillimetre), 2)} kJ/in`
+    : `${few(kilojoulesPerMillimetre, 3)} kJ/mm`;
+
+/** "4 mm/s", "9.45 in/min": travel is counted per minute where lengths are inches. */
+export const travelText = (millimetresPerSecond: number, units: UnitSystem): string =>
+  units === 'inch' ? `${few(toInches(millimetresPerSecond) * 60, 2)} in/min` : `${few(millimetresPerSecond, 3)} mm/s`;
+
+/** At most so many decimals, without trailing zeros. */
+const few = (value: number, decimals: number): string => String(Number(value.toFixed(decimals)));
