@@ -26,11 +26,11 @@ function written(name: string, content: string): string {
   return path;
 }
 
-test('--json answers exactly the four parts, each method with its working', async () => {
+test('--json answers its four parts and the unit system of its words, each method with its working', async () => {
   const { status, out, err } = await ran(requirement, demo('s1-base-plate'), '--json');
   expect([status, err]).toEqual([0, '']);
   const answer = JSON.parse(out) as Requirement;
-  expect(Object.keys(answer)).toEqual(['equivalents', 'methods', 'governing', 'warnings']);
+  expect(Object.keys(answer)).toEqual(['units', 'equivalents', 'methods', 'governing', 'warnings']);
   for (const key of ['id', 'edition', 'applicable', 'reason', 'inputs', 'terms', 'source', 'status']) {
     expect(answer.methods[0]).toHaveProperty(key);
   }
