@@ -42,6 +42,22 @@ export function heatInput(joint: Joint): Fact {
   return { known: true, input: quantity(k * energy, from) };
 }
 
+/**
+ * Arc energy without k in kJ/mm, as ASME IX QW-409.1 counts (second-hand). Of a heat input that was entered as
+ * such it is that divided by k. Undefined where nothing is stated.
+ */
+export function arcEnergyShown(joint: Joint): WorkingInput | undefined {
+  const stated = joint.heatInput;
+  if (stated === 'not stated') return undefined;
+  if (!('kilojoulesPerMillimetre' in stated)) {
+    const { energy, words } = arcEnergyOf(stated);
+    return { name: 'E', value: energy, unit: 'kJ/mm', from: words };
+  }
+  const k = arcEfficiency[joint.process];
+  const value = stated.kilojoulesPerMillimetre / k;
+  return { name: 'E', value, unit: 'kJ/mm', from: `stated heat input / k ${k} (process ${joint.process})` };
+}
+
 type Arc = Exclude<Joint['heatInput'], 'not stated' | { readonly kilojoulesPerMillimetre: number }>;
 
 /** Arc energy in kJ/mm, and what it was worked out from. */

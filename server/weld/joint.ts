@@ -253,6 +253,11 @@ export const jointSchema = z
       .optional(),
     coolingSeconds: z
       .strictObject({ minimum: z.number().positive().max(1000), maximum: z.number().positive().max(1000) })
+      .superRefine(({ minimum, maximum }, context) => {
+        if (minimum <= maximum) return;
+        const message = `at least ${minimum} s, the shortest cooling time; one of the two is mistyped`;
+        context.addIssue({ code: 'custom', path: ['maximum'], message });
+      })
       .meta({ description: 'Window of the cooling time from 800 to 500 °C that the procedure allows.' })
       .optional(),
     weldSizeMillimetres: z

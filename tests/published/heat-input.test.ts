@@ -3,7 +3,7 @@
  * (ISO/TR 18491) and the published efficiencies of EN 1011-1 by ISO 4063 process.
  */
 import { expect, test } from 'vitest';
-import { arcEnergy, heatInput } from '../../server/metallurgy/heat-input.ts';
+import { arcEnergy, arcEnergyShown, heatInput } from '../../server/metallurgy/heat-input.ts';
 import type { Joint } from '../../server/weld/joint.ts';
 import { plainJoint } from '../support/plain-joint.ts';
 
@@ -36,4 +36,26 @@ test('a heat input that is entered as such already holds its k, whatever the pro
 test('a heat input that is not stated is asked for', () => {
   const fact = heatInput(plainJoint({ heatInput: 'not stated' }));
   expect(fact.known).toBe(false);
+});
+
+test('a waveform-controlled source: energy over length, and power over speed, give the energy of volts and amperes', () => {
+  // ISO/TR 18491, from memory. 24 V and 160 A are 3840 W; at 3 mm/s a bead of 300 mm takes 100 s and 384 kJ. k 0.8.
+  const byEnergy = { instantaneousJoules: 384_000, beadMillimetres: 300 };
+  const byPower = { instantaneousWatts: 3840, millimetresPerSecond: 3 };
+  for (const stated of [byEnergy, byPower]) {
+    const joint = plainJoint({ process: '111', heatInput: stated });
+    const fact = heatInput(joint);
+    expect(fact.known && fact.input.value).toBeCloseTo(1.024, 9);
+    expect(arcEnergyShown(joint)!.value).toBeCloseTo(1.28, 9);
+  }
+});
+
+test('arc energy without k is shown beside, as ASME IX QW-409.1 counts (second-hand)', () => {
+  const measured = { volts: 14, amperes: 180, millimetresPerSecond: 1.8 };
+  expect(arcEnergyShown(plainJoint({ process: '141', heatInput: measured }))!.value).toBeCloseTo(1.4, 9);
+  const stated = { kilojoulesPerMillimetre: 0.84 };
+  const shown = arcEnergyShown(plainJoint({ process: '141', heatInput: stated }))!;
+  expect(shown.value).toBeCloseTo(1.4, 9);
+  expect(shown.from).toContain('k 0.6');
+  expect(arcEnergyShown(plainJoint({ heatInput: 'not stated' }))).toBeUndefined();
 });
