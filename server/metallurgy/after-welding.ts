@@ -3,6 +3,7 @@
  * much hydrogen that leaves, as a range; and how long to wait before the last test. It never shortens a wait, and
  * never says that a part is free of hydrogen.
  */
+import { unitsOf } from '../measure/units.ts';
 import type { Joint } from '../weld/joint.ts';
 import type { Citation } from './citation.ts';
 import {
@@ -78,11 +79,12 @@ function heated(
   thickest: number,
   { celsius, hours }: NonNullable<Joint['postHeating']>,
 ): NonNullable<AfterWelding['postHeating']> {
+  const units = unitsOf(joint);
   const foreign = notFerritic(joint);
   if (foreign !== undefined) return { celsius, hours, notes: [foreign] };
   const residual = residualHydrogen(thickest, celsius, hours);
   if (residual === undefined) {
-    const note = `${degrees(celsius)} is above ${highestDiffusionCelsius} °C: that is heat treatment rather than post-heating, and no share of hydrogen is given for it`;
+    const note = `${degrees(celsius, units)} is above ${degrees(highestDiffusionCelsius, units)}: that is heat treatment rather than post-heating, and no share of hydrogen is given for it`;
     return { celsius, hours, notes: [note] };
   }
   const notes = [

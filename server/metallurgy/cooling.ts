@@ -3,6 +3,7 @@
  * preheat, where cooling is fastest, at the maximum interpass temperature, where it is slowest, and between.
  * A window is only ever one that a person entered; windows of practice are not shipped.
  */
+import { unitsOf } from '../measure/units.ts';
 import type { Joint, Part } from '../weld/joint.ts';
 import { highAlloy, steelUnknown } from './alloying.ts';
 import type { Status, WorkingInput, WorkingTerm } from './answer.ts';
@@ -61,6 +62,7 @@ export function cooling(joint: Joint, minimumCelsius: number | undefined): Cooli
 }
 
 function coolingOfPart(joint: Joint, part: Part, minimumCelsius: number | undefined): CoolingOfPart {
+  const units = unitsOf(joint);
   const q = heatInput(joint);
   const shape = joint.weldShape === undefined ? undefined : shapeFactors[joint.weldShape];
   const inputs = inputsOf(joint, part, minimumCelsius, q, shape);
@@ -80,7 +82,7 @@ function coolingOfPart(joint: Joint, part: Part, minimumCelsius: number | undefi
   if (minimumCelsius >= highestCoolingCelsius) {
     return {
       ...silent,
-      reason: `${degrees(minimumCelsius)} before the run is not below ${highestCoolingCelsius} °C, where the formulas end`,
+      reason: `${degrees(minimumCelsius, units)} before the run is not below ${degrees(highestCoolingCelsius, units)}, where the formulas end`,
     };
   }
   return {
@@ -136,7 +138,7 @@ function flagsOf(joint: Joint, part: Part, shape: ShapeFactors): string[] {
       ? [`F2 of this weld is given as ${shape.two.lowest} to ${shape.two.highest}; both ends are carried`]
       : []),
     ...(joint.procedure?.interpassMaximumCelsius === undefined
-      ? ['no maximum interpass temperature is stated; 50 and 100 °C above the minimum are shown instead']
+      ? ['no maximum interpass temperature is stated; two steps above the minimum are shown instead']
       : []),
   ];
 }

@@ -2,9 +2,10 @@
  * Limits upward for each part: what is published or practised for the maximum interpass temperature of such a
  * material, beside what the procedure states. Nothing here is applied: the limit that binds is the procedure's.
  */
+import { fromFahrenheit, type UnitSystem, unitsOf } from '../measure/units.ts';
 import type { Joint, Part } from '../weld/joint.ts';
 import type { Citation } from './citation.ts';
-import { interpassTable } from './interpass-table.ts';
+import { type InterpassRow, interpassTable } from './interpass-table.ts';
 import { degrees, steady } from './number.ts';
 import type { Span } from './span.ts';
 
@@ -43,9 +44,8 @@ function limitsOf(
   stated: number | undefined,
   minimum: number | undefined,
 ): UpperLimitsOfPart {
-  const suggestions = interpassTable
-    .filter((row) => row.appliesTo(part, joint))
-    .map(({ appliesTo: _, ...suggestion }) => suggestion);
+  const units = unitsOf(joint);
+  const suggestions = interpassTable.filter((row) => row.appliesTo(part, joint)).map((row) => suggestion(row, units));
   const asks = part.kind === undefined && part.pNumber === undefined;
   return {
     part: part.id,
@@ -55,27 +55,39 @@ function limitsOf(
       ...(suggestions.length === 0 && !asks
         ? ['no maximum interpass temperature is kept here for this material; the procedure has to state it']
         : []),
-      ...suggestions.flatMap((one) => notes(one, stated, minimum)),
+      ...suggestions.flatMap((one) => notes(one, stated, minimum, units)),
     ],
   };
 }
 
-function notes(one: InterpassSuggestion, stated: number | undefined, minimum: number | undefined): string[] {
+/** In a job in Fahrenheit the figure that is printed in Fahrenheit counts. */
+function suggestion({ appliesTo: _, fahrenheit, ...row }: InterpassRow, units: UnitSystem): InterpassSuggestion {
+  if (units === 'metric' || fahrenheit === undefined) return row;
+  const { lowest, highest } = fahrenheit;
+  return { ...row, celsius: { lowest: fromFahrenheit(lowest), highest: fromFahrenheit(highest) } };
+}
+
+function notes(
+  one: InterpassSuggestion,
+  stated: number | undefined,
+  minimum: number | undefined,
+  units: UnitSystem,
+): string[] {
   const { lowest, highest } = one.celsius;
-  const named = `${rangeText(one.celsius)} of ${one.source} (${one.material})`;
+  const named = `${rangeText(one.celsius, units)} of ${one.source} (${one.material})`;
   const warm = minimum === undefined ? undefined : steady(minimum);
   return [
-    ...(stated !== undefined && stated > highest
-      ? [`the procedure's maximum interpass temperature of ${degrees(stated)} is above the ${named}`]
+    ...(stated !== undefined && steady(stated) > steady(highest)
+      ? [`the procedure's maximum interpass temperature of ${degrees(stated, units)} is above the ${named}`]
       : []),
-    ...(warm !== undefined && warm > highest
-      ? [`the minimum preheat of ${degrees(warm)} is above the ${named}: no temperature keeps both`]
-      : warm !== undefined && warm > lowest
-        ? [`the minimum preheat of ${degrees(warm)} is above the lower end of the ${named}`]
+    ...(warm !== undefined && warm > steady(highest)
+      ? [`the minimum preheat of ${degrees(warm, units)} is above the ${named}: no temperature keeps both`]
+      : warm !== undefined && warm > steady(lowest)
+        ? [`the minimum preheat of ${degrees(warm, units)} is above the lower end of the ${named}`]
         : []),
   ];
 }
 
-/** "200 to 225 °C", or "250 °C". */
-export const rangeText = ({ lowest, highest }: Span): string =>
-  lowest === highest ? degrees(lowest) : `${lowest} to ${degrees(highest)}`;
+/** "200 to 225 °C", or "250 °C", in the units of the job. */
+export const rangeText = ({ lowest, highest }: Span, units: UnitSystem): string =>
+  lowest === highest ? degrees(lowest, units) : `${degrees(lowest, units).slice(0, -3)} to ${degrees(highest, units)}`;

@@ -46,10 +46,21 @@ test('what is only practised says so; a range keeps both ends', () => {
   const fine = limits({ kind: 'C-Mn and fine grain' }).suggestions.find((one) => one.celsius.highest === 250)!;
   expect(citationText(fine)).toContain('common practice, from memory');
   const strong = limits({ kind: 'quenched and tempered 890 to 960' }).suggestions;
-  expect(strong.map((one) => rangeText(one.celsius))).toContain('150 to 200 °C');
-  expect(limits({ kind: 'quenched and tempered 690' }).suggestions.map((one) => rangeText(one.celsius))).toContain(
-    '200 to 225 °C',
+  expect(strong.map((one) => rangeText(one.celsius, 'metric'))).toContain('150 to 200 °C');
+  expect(
+    limits({ kind: 'quenched and tempered 690' }).suggestions.map((one) => rangeText(one.celsius, 'metric')),
+  ).toContain('200 to 225 °C');
+});
+
+test('a job in Fahrenheit gets the figures that are printed in Fahrenheit', () => {
+  const inch = limits(
+    { pNumber: '1' },
+    { units: 'inch', procedure: { ...plainProcedure, interpassMaximumCelsius: 320 } },
   );
+  expect(rangeText(inch.suggestions[0]!.celsius, 'inch')).toBe('600 °F');
+  expect(inch.notes[0]).toContain('608 °F is above the 600 °F');
+  const navy = limits({ kind: 'quenched and tempered 690', thicknessMillimetres: 25.4 }, { units: 'inch' });
+  expect(navy.suggestions.slice(0, 2).map((one) => rangeText(one.celsius, 'inch'))).toEqual(['300 °F', '400 °F']);
 });
 
 test('9Cr-1Mo-V is 300 °C, second-hand', () => {

@@ -141,6 +141,15 @@ test('limits of a procedure must be in order', () => {
   expect(wrong({ highestCelsius: 200 })).toEqual(['procedure.highestCelsius']);
 });
 
+test('a window of cooling times must be in order', () => {
+  const read = (minimum: number, maximum: number) =>
+    readJoint({ ...plainJoint(), coolingSeconds: { minimum, maximum } });
+  expect(problemsOf(read(25, 10)).map((one) => [one.field, one.allowed])).toEqual([
+    ['coolingSeconds.maximum', 'at least 25 s, the shortest cooling time; one of the two is mistyped'],
+  ]);
+  expect(read(10, 10)).toHaveProperty('joint');
+});
+
 test('zone places required cannot be more than are fitted', () => {
   const joint = {
     ...plainJoint(),
