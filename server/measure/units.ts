@@ -21,3 +21,8 @@ export const fromInches = (inches: number): number => inches * millimetresPerInc
 /** kJ/mm to kJ/in. */
 export const toKilojoulesPerInch = (perMillimetre: number): number => perMillimetre * millimetresPerInch;
 export const fromKilojoulesPerInch = (perInch: number): number => perInch / millimetresPerInch;
+
+/** Exact by the pound-force and the inch: 1 ksi in megapascals. */
+const megapascalsPerKsi = 6.894757293168361;
+export const toKsi = (megapascals: number): number => megapascals / megapascalsPerKsi;
+export const fromKsi = (ksi: number): number => ksi * megapascalsPerKsi;

@@ -1,11 +1,15 @@
 import { describe, expect, test } from 'vitest';
 import { requirement } from '../../../server/metallurgy/requirement.ts';
+import type { Joint } from '../../../server/weld/joint.ts';
+import { jointSchema } from '../../../server/weld/joint.ts';
 import { candidateOf, metalCandidateOf, previewOf } from '../../../web/pages/new-joint/candidate.ts';
-import { draftOf, emptyDraft, idOf, isDraft, type JointDraft } from '../../../web/pages/new-joint/draft.ts';
+import type { JointDraft } from '../../../web/pages/new-joint/draft.ts';
+import { draftOf } from '../../../web/pages/new-joint/draft-of.ts';
+import { draftFrom, emptyDraft, idOf, isDraft } from '../../../web/pages/new-joint/empty-draft.ts';
 import { fieldWords } from '../../../web/pages/new-joint/field-words.ts';
-import { readAnalysis } from '../../../web/pages/new-joint/paste-analysis.ts';
 import { nextProbe, zoneDistance } from '../../../web/pages/new-joint/suggest.ts';
 import { bracket, girder, nozzle } from '../../support/station/joints.ts';
+import { everyField } from './every-field.ts';
 
 const withPart = (draft: JointDraft, part: Partial<JointDraft['parts'][number]>): JointDraft => ({
   ...draft,
@@ -21,10 +25,48 @@ const problemsOf = (draft: JointDraft) => {
   return candidate.ok ? {} : candidate.problems;
 };
 
-test.each([girder, nozzle, bracket])('a joint becomes a draft and the same joint again: $id', (joint) => {
-  const draft: unknown = JSON.parse(JSON.stringify(draftOf(joint)));
-  expect(isDraft(draft)).toBe(true);
-  expect(candidateOf(draft as JointDraft)).toEqual({ ok: true, joint });
+test.each([girder, nozzle, bracket, everyField, { ...everyField, units: 'inch' as const }])(
+  'a joint becomes a draft and the same joint again: $id, units $units',
+  (joint) => {
+    const draft: unknown = JSON.parse(JSON.stringify(draftOf(joint)));
+    expect(isDraft(draft)).toBe(true);
+    expect(candidateOf(draft as JointDraft)).toEqual({ ok: true, joint });
+  },
+);
+
+test('the joint with every field has every field of a joint file', () => {
+  expect(Object.keys(everyField).sort()).toEqual(Object.keys(jointSchema.shape).sort());
+});
+
+const heats: readonly (readonly [string, Joint['heatInput']])[] = [
+  ['not stated', 'not stated'],
+  ['kJ/mm', { kilojoulesPerMillimetre: 1.6 }],
+  ['arc', { volts: 28, amperes: 260, millimetresPerSecond: 6 }],
+  ['waveform energy', { instantaneousJoules: 160_000, beadMillimetres: 120 }],
+  ['waveform power', { instantaneousWatts: 7280, millimetresPerSecond: 6 }],
+];
+test.each(heats)('a heat input in the form "%s" comes back as it was', (_, heatInput) => {
+  for (const units of ['metric', 'inch'] as const) {
+    const joint = { ...girder, units, heatInput };
+    expect(candidateOf(draftOf(joint))).toEqual({ ok: true, joint });
+  }
+});
+
+test('a field of the joint that the form does not know goes through a correction unharmed', () => {
+  const joint = { ...girder, somethingLater: { value: 7 } } as typeof girder;
+  expect(draftOf(joint).carried).toEqual({ somethingLater: { value: 7 } });
+  const { ok } = candidateOf(draftOf(joint));
+  expect(ok, 'it reaches the schema, which is the one to refuse it').toBe(false);
+});
+
+test('a draft of the form before this one is still read, with nothing invented', () => {
+  const { units, contact, codeSet, chartReadings, carried, ...old } = draftOf(girder);
+  const { joules, bead, watts, ...heatInput } = old.heatInput;
+  const parts = old.parts.map(({ id, side, grade, thickness, analyses }) => ({ id, side, grade, thickness, analyses }));
+  const kept: unknown = JSON.parse(JSON.stringify({ ...old, format: 'joint draft 1', heatInput, parts }));
+  if (!isDraft(kept)) throw new Error('it must be known as a draft');
+  expect(candidateOf(draftFrom(kept))).toEqual({ ok: true, joint: girder });
+  expect(isDraft({ format: 'joint draft 9' })).toBe(false);
 });
 
 describe('an element', () => {
@@ -85,28 +127,39 @@ test('what the schema refuses is told with what was found and what is allowed', 
   expect(Object.keys(problemsOf({ ...twice, probes }))).toEqual(['probes.1.channel']);
 });
 
+test('a group of which a part is filled asks for the rest', () => {
+  const draft = {
+    ...draftOf(girder),
+    postHeating: { temperature: '250', hours: '' },
+    cooling: { minimum: '', maximum: '15' },
+  };
+  expect(problemsOf(draft)).toEqual({
+    'postHeating.hours': 'Needed: a number.',
+    'coolingSeconds.minimum': 'Needed: a number.',
+  });
+});
+
+test('likely slips are told at the field: carbon of 18, ppm typed as percent, a sum above the whole', () => {
+  expect(problemsOf(withCarbon('reported', '18'))).toEqual({
+    'parts.0.analyses.0.percent.C': expect.stringContaining('in hundredths of a percent, this is 0.18 %'),
+  });
+  const draft = draftOf(girder);
+  const [analysis] = draft.parts[0]!.analyses;
+  const contents = { ...analysis!.contents, N: { how: 'reported', text: '60' } } as const;
+  expect(problemsOf(withPart(draft, { analyses: [{ ...analysis!, contents }] }))).toEqual({
+    'parts.0.analyses.0.percent.N': expect.stringContaining('in ppm, this is 0.006 %'),
+  });
+  const whole = { Ni: { how: 'reported', text: '60' }, Cu: { how: 'reported', text: '50' } } as const;
+  expect(problemsOf(withPart(draft, { analyses: [{ ...analysis!, contents: whole }] }))).toEqual({
+    'parts.0.analyses.0.percent': expect.stringContaining('110 %'),
+  });
+});
+
 test('the drawing shows the probes that are whole already', () => {
   const draft = draftOf(girder);
   const half = { ...draft, probes: [draft.probes[0]!, { ...draft.probes[1]!, distance: 'x' }] };
   expect(previewOf(half)?.probes.map(({ id }) => id)).toEqual(['A1']);
   expect(previewOf(withPart(draft, { thickness: '' }))).toBeUndefined();
-});
-
-test('a line of a certificate is read as it stands; what is no element is left alone', () => {
-  const { read, contents } = readAnalysis(
-    'Heat 4711: C 0.17 Si 0,35 Mn:1.45 Nb <0.005 B n.r. V - CE 0.43 Alloy 7 Al≤0.02',
-  );
-  expect(read).toEqual(['C', 'Si', 'Mn', 'Nb', 'B', 'V', 'Al']);
-  expect(contents).toEqual({
-    C: { how: 'reported', text: '0.17' },
-    Si: { how: 'reported', text: '0,35' },
-    Mn: { how: 'reported', text: '1.45' },
-    Nb: { how: 'at most', text: '0.005' },
-    B: { how: 'not reported', text: '' },
-    V: { how: 'not reported', text: '' },
-    Al: { how: 'at most', text: '0.02' },
-  });
-  expect(readAnalysis('no numbers here').read).toEqual([]);
 });
 
 test('a new probe begins on the next channel of the board, on the other side, at the distance for the thickness', () => {
@@ -148,4 +201,8 @@ test('a path is told in words', () => {
   expect(fieldWords('probes.2.place.distanceMillimetres')).toBe('Probe 3, place distance');
   expect(fieldWords('parts.1.analyses.0.percent.C')).toBe('Part 2, analysis 1, C');
   expect(fieldWords('title')).toBe('Title');
+  expect(fieldWords('heatInput.kilojoulesPerMillimetre')).toBe('Heat input');
+  expect(fieldWords('heatInput.millimetresPerSecond')).toBe('Heat input travel speed');
+  expect(fieldWords('chartReadings.0.preheatMinimumCelsius')).toBe('Chart reading 1, preheat minimum');
+  expect(fieldWords('parts.0.yieldMegapascals')).toBe('Part 1, yield');
 });

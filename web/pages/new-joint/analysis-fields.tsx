@@ -1,11 +1,10 @@
 /** One chemical analysis: origin, paper, and each element as reported, bounded, or plainly not reported. */
-import { useSignal } from '@preact/signals';
 import { analysisOrigins, elements } from '../../../server/weld/composition.ts';
 import { begun } from '../../../server/wording/list.ts';
 import { SelectField, TextField } from '../../parts/field.tsx';
 import type { AnalysisDraft, ContentDraft } from './draft.ts';
 import type { Entry } from './entry.tsx';
-import { readAnalysis } from './paste-analysis.ts';
+import { PastePreview } from './paste-preview.tsx';
 
 interface Props {
   readonly entry: Entry;
@@ -16,20 +15,13 @@ interface Props {
 }
 
 export function AnalysisFields({ entry, analysis, path, onChange }: Props) {
-  const pasted = useSignal('');
-  const told = useSignal<string | undefined>(undefined);
   const set = (part: Partial<AnalysisDraft>): void => onChange({ ...analysis, ...part });
-  const paste = (): void => {
-    const { contents, read } = readAnalysis(pasted.value);
-    told.value =
-      read.length === 0
-        ? 'No element with a number was found in this text.'
-        : `Read: ${read.join(', ')}. Compare them with the paper.`;
-    if (read.length === 0) return;
+  const fill = (contents: AnalysisDraft['contents']): void => {
+    for (const element of Object.keys(contents)) entry.touch(`${path}.percent.${element}`);
+    entry.touch(`${path}.percent`);
     set({ contents: { ...analysis.contents, ...contents } });
-    for (const element of read) entry.touch(`${path}.percent.${element}`);
-    pasted.value = '';
   };
+  const sum = entry.problem(`${path}.percent`);
   return (
     <div class="analysis">
       <div class="fields">
@@ -64,31 +56,16 @@ export function AnalysisFields({ entry, analysis, path, onChange }: Props) {
             content={analysis.contents[element]}
             problem={entry.problem(`${path}.percent.${element}`)}
             field={`${path}.percent.${element}`}
-            onChange={(content) => {
-              entry.touch(`${path}.percent.${element}`);
-              set({ contents: { ...analysis.contents, [element]: content } });
-            }}
+            onChange={(content) => fill({ [element]: content })}
           />
         ))}
       </div>
-      <div class="paste">
-        <TextField
-          label="Or paste a line of the paper"
-          hint='As in "C 0.17 Si 0.35 Mn 1.45 Nb <0.005 B n.r."'
-          value={pasted.value}
-          onValue={(value) => {
-            pasted.value = value;
-          }}
-        />
-        <button type="button" class="plain" onClick={paste}>
-          Read it
-        </button>
-        {told.value !== undefined && (
-          <p class="hint" role="status">
-            {told.value}
-          </p>
-        )}
-      </div>
+      {sum !== undefined && (
+        <p class="problem" data-field={`${path}.percent`}>
+          {sum}
+        </p>
+      )}
+      <PastePreview onTake={fill} />
     </div>
   );
 }

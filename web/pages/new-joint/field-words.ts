@@ -7,17 +7,30 @@ export const fieldWords = (path: string): string => {
     .map((step) =>
       /^\d+$/.test(step)
         ? String(Number(step) + 1)
-        : step
-            .replace(/(Celsius|Millimetres|Kelvin|Minutes)$/, '')
+        : (ownWords[step] ??
+          step
+            .replace(endings, '')
             .replace(/([a-z])([A-Z])/g, '$1 $2')
-            .toLowerCase(),
+            .toLowerCase()),
     )
     .join(' ')
     .replace(
-      /\b(part|probe|analyse)s (\d+)/g,
+      /\b(part|probe|analyse|chart reading)s (\d+)/g,
       (_, noun: string, number: string) => `${noun === 'analyse' ? 'analysis' : noun} ${number},`,
     )
     .replace(/\bpercent (\w+)$/, (_, element: string) => element.charAt(0).toUpperCase() + element.slice(1))
+    .trim()
     .replace(/,$/, '');
   return words.charAt(0).toUpperCase() + words.slice(1);
+};
+
+/** Units at the end of a name, which say nothing that the field itself does not. */
+const endings = /(Celsius|Millimetres|Kelvin|Minutes|Megapascals|Seconds|Percent|KilojoulesPerMillimetre)$/;
+const ownWords: Readonly<Record<string, string>> = {
+  kilojoulesPerMillimetre: '',
+  millimetresPerSecond: 'travel speed',
+  instantaneousJoules: 'energy of the bead',
+  instantaneousWatts: 'power',
+  beadMillimetres: 'length of the bead',
+  celsius: 'temperature',
 };

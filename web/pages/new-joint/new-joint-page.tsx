@@ -7,11 +7,13 @@ import { useTitle } from '../../parts/title.ts';
 import type { Problems } from './candidate.ts';
 import { fieldWords } from './field-words.ts';
 import { FileButtons } from './file-buttons.tsx';
-import { IdentityFields, WeldingFields } from './job-fields.tsx';
+import { HeatingFields } from './heat-input-fields.tsx';
+import { CodeFields, IdentityFields } from './identity-fields.tsx';
 import { PartFields } from './part-fields.tsx';
 import { ProbeFields } from './probe-fields.tsx';
 import { ProcedureFields } from './procedure-fields.tsx';
 import { showFirst, useEntering } from './use-entering.ts';
+import { WeldingFields } from './welding-fields.tsx';
 
 export function NewJointPage({ correcting }: { readonly correcting?: string }) {
   useTitle(correcting === undefined ? 'New joint' : `Correct ${correcting}`);
@@ -52,8 +54,10 @@ export function NewJointPage({ correcting }: { readonly correcting?: string }) {
       <div class="entering-grid">
         <div class="entering-form">
           <IdentityFields entry={entry} correcting={correcting !== undefined} />
+          <CodeFields entry={entry} />
           <PartFields entry={entry} />
           <WeldingFields entry={entry} />
+          <HeatingFields entry={entry} />
           <ProcedureFields entry={entry} methods={answer?.methods ?? []} />
         </div>
         <aside class="entering-answer sheet" aria-labelledby="answer-title">

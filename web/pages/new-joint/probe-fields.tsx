@@ -7,6 +7,7 @@ import { SelectField, TextField } from '../../parts/field.tsx';
 import { station } from '../../state/station.ts';
 import type { ProbeDraft } from './draft.ts';
 import { type Entry, replaced, without } from './entry.tsx';
+import { NumberField } from './number-field.tsx';
 import { nextProbe } from './suggest.ts';
 
 export function ProbeFields({ entry }: { readonly entry: Entry }) {
@@ -123,14 +124,13 @@ function OneProbe({ entry, probe, index, boards, set, remove }: OneProps) {
             choices={faces.map((face) => ({ value: face as string, text: face }))}
             onValue={(face) => set({ face })}
           />
-          <TextField
+          <NumberField
+            entry={entry}
             label="Distance"
-            kind="number"
-            unit="mm"
+            kind="length"
             field={`${path}.place.distanceMillimetres`}
             value={probe.distance}
-            problem={problem('place.distanceMillimetres')}
-            onValue={(distance) => put('place.distanceMillimetres', { distance })}
+            onValue={(distance) => set({ distance })}
           />
           <TextField
             label="Clock"

@@ -1,8 +1,14 @@
 /** The qualified procedure and the code: what they state is judged; what they do not state stays empty and is not made up. */
 import type { MethodAnswer } from '../../../server/metallurgy/answer.ts';
 import { ChoiceField, TextField } from '../../parts/field.tsx';
+import { AfterFields } from './after-fields.tsx';
+import { ChartFields } from './chart-fields.tsx';
 import type { JointDraft } from './draft.ts';
 import type { Entry } from './entry.tsx';
+import { NumberField } from './number-field.tsx';
+import type { QuantityKind } from './quantity.ts';
+
+const temperature = { kind: 'temperature' } as const;
 
 export function ProcedureFields({
   entry,
@@ -13,20 +19,22 @@ export function ProcedureFields({
 }) {
   const { procedure, codeFloor, bindingMethods } = entry.draft;
   const set = (part: Partial<JointDraft['procedure']>): void => entry.change({ procedure: { ...procedure, ...part } });
-  const number = (label: string, unit: string, field: string, key: keyof JointDraft['procedure'], hint?: string) => (
-    <TextField
+  const number = (
+    label: string,
+    field: string,
+    key: Exclude<keyof JointDraft['procedure'], 'bound' | 'document'>,
+    of: { readonly kind: QuantityKind } | { readonly unit: string },
+    hint?: string,
+  ) => (
+    <NumberField
+      entry={entry}
       label={label}
-      kind="number"
-      unit={unit}
-      field={field}
+      field={`procedure.${field}`}
       optional="if stated"
-      value={String(procedure[key])}
-      problem={entry.problem(field)}
+      value={procedure[key]}
+      {...of}
       {...(hint === undefined ? {} : { hint })}
-      onValue={(value) => {
-        entry.touch(field);
-        set({ [key]: value });
-      }}
+      onValue={(value) => set({ [key]: value })}
     />
   );
   const governors = [
@@ -68,23 +76,23 @@ export function ProcedureFields({
               set({ revision });
             }}
           />
-          {number('Minimum preheat', '°C', 'procedure.preheatMinimumCelsius', 'minimum')}
-          {number('Maximum interpass', '°C', 'procedure.interpassMaximumCelsius', 'interpass')}
-          {number('Lowest in a break', '°C', 'procedure.maintenanceMinimumCelsius', 'maintenance')}
-          {number('Highest anywhere', '°C', 'procedure.highestCelsius', 'highest')}
+          {number('Minimum preheat', 'preheatMinimumCelsius', 'minimum', temperature)}
+          {number('Maximum interpass', 'interpassMaximumCelsius', 'interpass', temperature)}
+          {number('Lowest in a break', 'maintenanceMinimumCelsius', 'maintenance', temperature)}
+          {number('Highest anywhere', 'highestCelsius', 'highest', temperature)}
           {number(
             'Spread, at most',
-            'K',
-            'procedure.evennessMaximumKelvin',
+            'evennessMaximumKelvin',
             'evenness',
+            { kind: 'difference' },
             'Between the zone probes of one face.',
           )}
-          {number('Hold before the arc', 'min', 'procedure.soakHoldMinutes', 'hold', 'Where the heaters stay on.')}
+          {number('Hold before the arc', 'soakHoldMinutes', 'hold', { unit: 'min' }, 'Where the heaters stay on.')}
           {number(
             'Zone places',
+            'zonePlacesRequired',
             'places',
-            'procedure.zonePlacesRequired',
-            'places',
+            { unit: 'places' },
             'That must be at the minimum; empty: every one.',
           )}
         </div>
@@ -99,17 +107,13 @@ export function ProcedureFields({
       </label>
       {codeFloor.stated && (
         <div class="fields">
-          <TextField
+          <NumberField
+            entry={entry}
             label="Floor"
-            kind="number"
-            unit="°C"
+            kind="temperature"
             field="codeFloor.preheatMinimumCelsius"
             value={codeFloor.celsius}
-            problem={entry.problem('codeFloor.preheatMinimumCelsius')}
-            onValue={(celsius) => {
-              entry.touch('codeFloor.preheatMinimumCelsius');
-              entry.change({ codeFloor: { ...codeFloor, celsius } });
-            }}
+            onValue={(celsius) => entry.change({ codeFloor: { ...codeFloor, celsius } })}
           />
           <TextField
             label="Where it stands"
@@ -139,6 +143,8 @@ export function ProcedureFields({
           The job declares the calculation by {title} binding
         </label>
       ))}
+      <ChartFields entry={entry} />
+      <AfterFields entry={entry} />
     </fieldset>
   );
 }

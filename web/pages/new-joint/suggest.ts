@@ -1,16 +1,23 @@
 /** What a new probe begins with. Only a beginning: every field can be changed, and nothing here is judged. */
-
-import { readNumber } from '../../../server/measure/number-text.ts';
+import { toInches } from '../../../server/measure/units.ts';
 import type { JointDraft, ProbeDraft } from './draft.ts';
+import { type DraftUnits, readQuantity } from './quantity.ts';
 
-/** ISO 13916: up to 50 mm thick at 4 times the thickness, at most 50 mm; thicker, 75 mm. Undefined while the thickness is not known. */
-export const zoneDistance = (thickness: string): string => {
-  const read = readNumber(thickness);
+/**
+ * ISO 13916: up to 50 mm thick at 4 times the thickness, at most 50 mm; thicker, 75 mm. Empty while the thickness
+ * is not known. In inches to the hundredth, on the side that the rule asks for.
+ */
+export const zoneDistance = (thickness: string, units: DraftUnits = 'metric'): string => {
+  const read = readQuantity(thickness, 'length', units);
   if (read.kind !== 'number' || read.value <= 0) return '';
-  return read.value > 50 ? '75' : String(Math.min(4 * read.value, 50));
+  const thick = read.value > 50;
+  const millimetres = thick ? 75 : Math.min(4 * read.value, 50);
+  if (units !== 'inch') return String(millimetres);
+  const hundredths = toInches(millimetres) * 100;
+  return String((thick ? Math.ceil(hundredths) : Math.floor(hundredths)) / 100);
 };
 
-export const nextProbe = ({ probes, parts }: JointDraft, boards: readonly string[]): ProbeDraft => {
+export const nextProbe = ({ probes, parts, units }: JointDraft, boards: readonly string[]): ProbeDraft => {
   const last = probes.at(-1);
   const board = last?.board ?? boards[0] ?? '';
   const used = probes.filter((probe) => probe.board === board).map((probe) => Number(probe.channel));
@@ -29,7 +36,7 @@ export const nextProbe = ({ probes, parts }: JointDraft, boards: readonly string
     part: part?.id ?? '',
     side,
     face: last?.face ?? 'front',
-    distance: zoneDistance(part?.thickness ?? ''),
+    distance: zoneDistance(part?.thickness ?? '', units),
     clock: '',
   };
 };

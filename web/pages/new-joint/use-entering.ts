@@ -3,7 +3,7 @@
  * from it; and the way to the station. Nothing typed is lost by an error, a reload or a lost connection.
  */
 import { useComputed, useSignal } from '@preact/signals';
-import { useEffect } from 'preact/hooks';
+import { useEffect, useMemo } from 'preact/hooks';
 import { requirement } from '../../../server/metallurgy/requirement.ts';
 import type { JointState } from '../../../server/screen/contract.ts';
 import { jointSchema } from '../../../server/weld/joint.ts';
@@ -15,12 +15,15 @@ import { person } from '../../state/person.ts';
 import { goTo, jointAddress } from '../../state/route.ts';
 import { contact } from '../../state/station.ts';
 import { candidateOf, metalCandidateOf, type Problems, previewOf, sentence } from './candidate.ts';
-import { draftOf, emptyDraft, isDraft, type JointDraft } from './draft.ts';
+import type { JointDraft } from './draft.ts';
+import { draftOf } from './draft-of.ts';
+import { draftFrom, emptyDraft, isDraft } from './empty-draft.ts';
 import type { Entry } from './entry.tsx';
 
 export const useEntering = (correcting: string | undefined) => {
   const place = correcting === undefined ? 'preheat.draft' : `preheat.draft.${correcting}`;
-  const draft = useSignal<JointDraft>(kept(place, isDraft) ?? emptyDraft);
+  const found = useMemo(() => kept(place, isDraft), [place]);
+  const draft = useSignal<JointDraft>(found === undefined ? emptyDraft : draftFrom(found));
   const before = useSignal<JointDraft | undefined>(undefined);
   const touched = useSignal<ReadonlySet<string>>(new Set());
   const tried = useSignal(false);
@@ -31,7 +34,7 @@ export const useEntering = (correcting: string | undefined) => {
   const key = useSignal(actKey());
 
   useEffect(() => {
-    if (correcting === undefined || kept(place, isDraft) !== undefined) return;
+    if (correcting === undefined || found !== undefined) return;
     void getJson<JointState>(`/api/joints/${encodeURIComponent(correcting)}`).then((answer) => {
       if (answer.kind === 'ok') draft.value = draftOf(answer.value.joint);
       else failure.value = 'The joint could not be fetched from the station; go back and try again.';
@@ -165,6 +168,13 @@ export const showFirst = (fields: readonly string[]): void => {
     for (const field of fields) {
       const found = document.querySelector<HTMLElement>(`[data-field="${CSS.escape(field)}"]`);
       if (found !== null) {
+        // A field in a group that is folded away cannot be seen or reached.
+        for (
+          let group = found.closest('details');
+          group !== null;
+          group = group.parentElement?.closest('details') ?? null
+        )
+          group.open = true;
         found.scrollIntoView({ block: 'center' });
         found.focus({ preventScroll: true });
         return;

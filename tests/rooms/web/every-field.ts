@@ -1,0 +1,67 @@
+/** A joint that states everything a joint file can hold, so that no field is lost on its way through the form. Invented. */
+import { type Joint, jointSchema } from '../../../server/weld/joint.ts';
+import { girder } from '../../support/station/joints.ts';
+
+const document = 'ab'.repeat(32);
+const [first, second] = girder.parts;
+
+export const everyField: Joint = jointSchema.parse({
+  ...girder,
+  id: 'every-field',
+  contact: 'Foreman, extension 12',
+  units: 'metric',
+  codeSet: 'AWS D1.1',
+  restraint: 'high',
+  restraintIntensity: 12_500,
+  crackingZone: 'II',
+  parts: [
+    {
+      ...first!,
+      form: 'tube',
+      outsideDiameterMillimetres: 508,
+      kind: 'C-Mn and fine grain',
+      yieldMegapascals: 355,
+      tensileMegapascals: 470,
+      pNumber: '1',
+      awsCategory: 'B',
+      analyses: [
+        { ...first!.analyses[0]!, document },
+        { origin: 'product analysis', heat: '4712', percent: { C: 0.18, Nb: { atMost: 0.02 }, B: 'not reported' } },
+      ],
+    },
+    second!,
+  ],
+  consumable: {
+    ...girder.consumable,
+    deposit: 'ferritic',
+    weldMetal: { origin: 'product analysis', percent: { C: 0.06, Mn: 1.3 } },
+  },
+  heatInput: { instantaneousJoules: 160_000, beadMillimetres: 120 },
+  procedure: {
+    ...girder.procedure!,
+    document,
+    evennessMaximumKelvin: 30,
+    soakHoldMinutes: 15,
+    zonePlacesRequired: 4,
+  },
+  codeFloor: { preheatMinimumCelsius: 65, source: 'table of the code, row 3' },
+  bindingMethods: ['en-1011-2-method-b'],
+  chartReadings: [
+    {
+      method: 'EN 1011-2 method A',
+      chart: 'figure C.2 e, edition 2001',
+      scale: 'D',
+      part: first!.id,
+      combinedThicknessMillimetres: 140,
+      heatInputKilojoulesPerMillimetre: 1.6,
+      carbonEquivalentPercent: 0.43,
+      preheatMinimumCelsius: 125,
+      role: 'may govern',
+    },
+  ],
+  weldShape: 'between runs of a butt weld',
+  coolingSeconds: { minimum: 8, maximum: 20 },
+  weldSizeMillimetres: 60,
+  waitingEdition: 'EN 1090-2:2008',
+  postHeating: { celsius: 250, hours: 4 },
+});

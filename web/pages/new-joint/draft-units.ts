@@ -1,0 +1,47 @@
+/** Which fields of the draft carry a unit of the job: the one list by which a draft is turned from one system to the other. */
+import type { JointDraft } from './draft.ts';
+import { converted, type DraftUnits, type QuantityKind } from './quantity.ts';
+
+/** The draft in the other units: every number converted, what is no number left as it was typed. */
+export const inUnits = (draft: JointDraft, units: DraftUnits): JointDraft => ({
+  ...quantitiesMapped(draft, (text, kind) => converted(text, kind, draft.units, units)),
+  units,
+});
+
+export const quantitiesMapped = (draft: JointDraft, map: (text: string, kind: QuantityKind) => string): JointDraft => {
+  const { heatInput, procedure, codeFloor, postHeating } = draft;
+  return {
+    ...draft,
+    parts: draft.parts.map((part) => ({
+      ...part,
+      thickness: map(part.thickness, 'length'),
+      diameter: map(part.diameter, 'length'),
+      yield: map(part.yield, 'strength'),
+      tensile: map(part.tensile, 'strength'),
+    })),
+    heatInput: {
+      ...heatInput,
+      kilojoules: map(heatInput.kilojoules, 'heat input'),
+      speed: map(heatInput.speed, 'speed'),
+      bead: map(heatInput.bead, 'length'),
+    },
+    weldSize: map(draft.weldSize, 'length'),
+    procedure: {
+      ...procedure,
+      minimum: map(procedure.minimum, 'temperature'),
+      interpass: map(procedure.interpass, 'temperature'),
+      maintenance: map(procedure.maintenance, 'temperature'),
+      highest: map(procedure.highest, 'temperature'),
+      evenness: map(procedure.evenness, 'difference'),
+    },
+    codeFloor: { ...codeFloor, celsius: map(codeFloor.celsius, 'temperature') },
+    chartReadings: draft.chartReadings.map((reading) => ({
+      ...reading,
+      combinedThickness: map(reading.combinedThickness, 'length'),
+      heatInput: map(reading.heatInput, 'heat input'),
+      minimum: map(reading.minimum, 'temperature'),
+    })),
+    postHeating: { ...postHeating, temperature: map(postHeating.temperature, 'temperature') },
+    probes: draft.probes.map((probe) => ({ ...probe, distance: map(probe.distance, 'length') })),
+  };
+};

@@ -1,0 +1,116 @@
+/** What the form begins with, and what an older draft of this device becomes. */
+import type { AnalysisDraft, ChartReadingDraft, JointDraft, PartDraft } from './draft.ts';
+
+export const emptyAnalysis: AnalysisDraft = { origin: 'heat certificate', certificate: '', heat: '', contents: {} };
+
+export const emptyPart = (id: string, side: string): PartDraft => ({
+  id,
+  side,
+  grade: '',
+  thickness: '',
+  form: '',
+  diameter: '',
+  kind: '',
+  yield: '',
+  tensile: '',
+  pNumber: '',
+  awsCategory: '',
+  analyses: [emptyAnalysis],
+});
+
+export const emptyReading: ChartReadingDraft = {
+  method: 'EN 1011-2 method A',
+  chart: '',
+  scale: '',
+  part: '',
+  combinedThickness: '',
+  heatInput: '',
+  equivalent: '',
+  minimum: '',
+  role: 'may govern',
+};
+
+export const emptyDraft: JointDraft = {
+  format: 'joint draft 2',
+  title: '',
+  id: '',
+  idTyped: false,
+  workshop: '',
+  drawing: '',
+  contact: '',
+  jointType: 'plate butt',
+  units: 'metric',
+  codeSet: '',
+  restraint: '',
+  restraintIntensity: '',
+  crackingZone: '',
+  parts: [emptyPart('plate A', 'A'), emptyPart('plate B', 'B')],
+  designation: '',
+  deposit: '',
+  hydrogen: { how: 'not stated', class: 'H5', millilitres: '' },
+  weldMetal: [],
+  process: '111',
+  heatInput: {
+    how: 'not stated',
+    kilojoules: '',
+    volts: '',
+    amperes: '',
+    speed: '',
+    joules: '',
+    bead: '',
+    watts: '',
+  },
+  weldShape: '',
+  weldSize: '',
+  cooling: { minimum: '', maximum: '' },
+  heating: { means: 'resistance pads', face: 'back', whileWelding: 'off' },
+  procedure: {
+    bound: false,
+    id: '',
+    revision: '',
+    minimum: '',
+    interpass: '',
+    maintenance: '',
+    highest: '',
+    evenness: '',
+    hold: '',
+    places: '',
+  },
+  codeFloor: { stated: false, celsius: '', source: '' },
+  bindingMethods: [],
+  chartReadings: [],
+  postHeating: { temperature: '', hours: '' },
+  waitingEdition: '',
+  probes: [],
+  carried: {},
+};
+
+/** A draft of this form, or of one before it. */
+export type KeptDraft = Partial<JointDraft> & { readonly format: string };
+
+export const isDraft = (value: unknown): value is KeptDraft => {
+  if (typeof value !== 'object' || value === null) return false;
+  const { format } = value as { readonly format?: unknown };
+  return format === 'joint draft 1' || format === 'joint draft 2';
+};
+
+/** Every field that an older draft does not hold is empty; whoever typed it has stated no units. */
+export const draftFrom = (kept: KeptDraft): JointDraft => ({
+  ...emptyDraft,
+  units: '',
+  ...kept,
+  format: 'joint draft 2',
+  parts: (kept.parts ?? emptyDraft.parts).map((part) => ({ ...emptyPart('', 'A'), ...part })),
+  heatInput: { ...emptyDraft.heatInput, ...kept.heatInput },
+});
+
+/** An id made of a title: small letters, digits and hyphens. */
+export const idOf = (title: string): string =>
+  title
+    .toLowerCase()
+    .normalize('NFKD')
+    .replace(/\p{M}/gu, '')
+    .replace(/[^a-z0-9]+/g, '-')
+    .replace(/^-+|-+$/g, '')
+    .slice(0, 60)
+    .replace(/-+$/, '');
