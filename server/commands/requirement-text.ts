@@ -15,13 +15,22 @@ export function requirementText(joint: Joint, answer: Requirement): string {
     `  ${governing.because}`,
     ...section('To be noted', answer.warnings.map(warningLine)),
     ...section('Carbon equivalents', merged(answer.equivalents, equivalentLines)),
-    ...section('Methods', merged(answer.methods, methodLines)),
+    ...section('Methods', merged(inOrderOfStanding(answer.methods), methodLines)),
     ...section(
       'Cautions',
       cautions.slice(0, 2).map((caution) => `- ${caution}`),
     ),
   ].join('\n');
 }
+
+/** What may govern first, then the floors of a code, then what only compares: with a number before without one. */
+const inOrderOfStanding = (methods: readonly MethodAnswer[]): readonly MethodAnswer[] =>
+  [...methods].sort((a, b) => rank(a) - rank(b));
+
+const rank = ({ role, computedCelsius, indication }: MethodAnswer): number => {
+  const bySort = { 'may govern': 0, 'code minimum': 2, 'comparison only': 4 }[role];
+  return computedCelsius === undefined && indication === undefined ? bySort + 1 : bySort;
+};
 
 const section = (title: string, lines: readonly string[]): string[] =>
   lines.length === 0 ? [] : ['', title, ...lines.map((line) => `  ${line}`)];
@@ -66,16 +75,18 @@ const methodLines = (one: MethodAnswer): Lines => ({
   name: one.title,
   result: methodResult(one),
   working: [
+    `standing: ${one.standing}`,
     one.formula,
     ...inputLines(one.inputs),
-    ...one.terms.map((term) => `${term.formula} = ${plain(term.value, 4)} ${term.unit} (${term.name})`),
-    ...one.flags.map((flag) => `note: ${flag}`),
+    ...one.terms.map((term) => `${term.formula} = ${quantity(term.value, term.unit, 4)} (${term.name})`),
+    ...one.flags.map((flag) => `to be noted: ${flag}`),
+    ...(one.notes ?? []).map((note) => `note: ${note}`),
     `source: ${one.source} (${one.status})`,
   ],
 });
 
 function methodResult(one: MethodAnswer): string {
-  if (one.computedCelsius === undefined) return `no number; ${one.reason}`;
+  if (one.computedCelsius === undefined) return one.indication ?? `no number; ${one.reason}`;
   const value = one.noPreheatNeeded
     ? `no preheat needed (the formula gives ${degrees(one.computedCelsius)})`
     : degrees(one.computedCelsius);
@@ -87,8 +98,11 @@ function inputLines(inputs: readonly WorkingInput[]): string[] {
   const byOrigin = new Map<string, string[]>();
   for (const { name, value, unit, from } of inputs) {
     const list = byOrigin.get(from) ?? [];
-    list.push(`${name} ${plain(value)} ${unit}`);
+    list.push(`${name} ${quantity(value, unit, 5)}`);
     byOrigin.set(from, list);
   }
   return [...byOrigin].map(([from, list]) => `${list.join(', ')} (${from})`);
 }
+
+const quantity = (value: number, unit: string, decimals: number): string =>
+  `${plain(value, decimals)} ${unit}`.trimEnd();

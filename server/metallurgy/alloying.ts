@@ -3,7 +3,7 @@
  * stated kind, by the P-number, and by any reported element of 5 % or more (the usual division, common practice).
  */
 import type { Element } from '../weld/composition.ts';
-import type { Part } from '../weld/joint.ts';
+import type { Part } from '../weld/part.ts';
 import { content } from './analysis.ts';
 import { plain } from './number.ts';
 

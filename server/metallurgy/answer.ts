@@ -68,9 +68,11 @@ export interface MethodAnswer {
   readonly missing: readonly string[];
   /** What the number rests on that nobody stated, one sentence each. */
   readonly flags: readonly string[];
+  /** What else the source says here, or how the number was found, one sentence each. Nothing is asked for by it. */
+  readonly notes?: readonly string[];
   readonly formula: string;
   readonly inputs: readonly WorkingInput[];
-  /** Addends of the formula, or its steps; the addends sum to computedCelsius. Empty where there is nothing to show. */
+  /** Addends of the formula, which sum to computedCelsius, or its steps. Empty where there is nothing to show. */
   readonly terms: readonly WorkingTerm[];
   /** The formula's own result, also where it is so low that no preheat is needed. Absent where there is no number. */
   readonly computedCelsius?: number;

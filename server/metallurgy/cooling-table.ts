@@ -3,7 +3,8 @@
  * part, the slower it cools: the lower end of a window binds at the minimum preheat, the upper end at the maximum
  * interpass temperature.
  */
-import type { Joint, Part } from '../weld/joint.ts';
+import type { Joint } from '../weld/joint.ts';
+import type { Part } from '../weld/part.ts';
 import {
   type CoolingConditions,
   coolingSeconds,

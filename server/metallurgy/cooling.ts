@@ -4,7 +4,8 @@
  * A window is only ever one that a person entered; windows of practice are not shipped.
  */
 import { unitsOf } from '../measure/units.ts';
-import type { Joint, Part } from '../weld/joint.ts';
+import type { Joint } from '../weld/joint.ts';
+import type { Part } from '../weld/part.ts';
 import { highAlloy, steelUnknown } from './alloying.ts';
 import type { Status, WorkingInput, WorkingTerm } from './answer.ts';
 import { type CoolingRow, coolingRows, endsOf } from './cooling-table.ts';

@@ -6,6 +6,7 @@
  * without any number leaves the joint without one: the more demanding of two cannot be known from one. A code
  * floor alone never governs: it says how cold a weld may never be, not how warm this one must be.
  */
+import { type UnitSystem, unitsOf } from '../measure/units.ts';
 import type { Joint } from '../weld/joint.ts';
 import type { Acceptance, Governing, GoverningKind, MethodAnswer } from './answer.ts';
 import { degrees, noPreheatCelsius, roundedUp, steady } from './number.ts';
@@ -27,18 +28,19 @@ export function governing(
   const failed = silentBinding(joint, answers);
   if (failed !== undefined) return { kind: 'none', ...computed, because: failed };
   const procedure = procedureCandidate(joint);
-  const first = procedure ?? methodCandidate(joint, answers, usable, highest);
+  const first = procedure ?? methodCandidate(joint, answers, usable);
   if (typeof first === 'string') return { kind: 'none', ...computed, because: first };
   const binding = procedure === undefined ? [] : bindingCandidates(joint, usable);
   const raised = [...binding, ...floorCandidates(joint, answers)].filter((one) => one.celsius > first.celsius);
   const top = raised.reduce((most, one) => (one.celsius > most.celsius ? one : most), first);
-  const because = top === first ? `${first.because}.` : `${top.because}; it is above ${lower(first)}.`;
+  const because = top === first ? `${first.because}.` : `${top.because}; it is above ${lower(first, unitsOf(joint))}.`;
   return { kind: top.kind, ...computed, preheatMinimumCelsius: top.celsius, because };
 }
 
 /** A plain yes, or an extended one that a named person has accepted. */
 export const mayGovern = (one: MethodAnswer, acceptances: readonly Acceptance[]): boolean =>
   one.role === 'may govern' &&
+  one.computedCelsius !== undefined &&
   (one.applicable === 'yes' || (one.applicable === 'extended' && acceptanceOf(one, acceptances) !== undefined));
 
 /** An acceptance that names no method speaks of every one. */
@@ -55,9 +57,21 @@ export const highestOf = (answers: readonly MethodAnswer[]): MethodAnswer | unde
     undefined,
   );
 
-/** A computed value is rounded up; one that stands in a table is judged as it stands. */
-const judged = ({ computedCelsius, tabulated }: MethodAnswer): number =>
-  tabulated ? steady(computedCelsius!) : roundedUp(computedCelsius!);
+/** A computed value is rounded up; one out of a table or off a chart is judged as it stands; none needed is 20. */
+const judged = ({ computedCelsius, tabulated, noPreheatNeeded }: MethodAnswer, units: UnitSystem): number => {
+  if (noPreheatNeeded) return noPreheatCelsius;
+  return tabulated ? steady(computedCelsius!) : roundedUp(computedCelsius!, units);
+};
+
+const roundedTo = (units: UnitSystem, celsius: number): string =>
+  `rounded up to the next ${units === 'inch' ? '10 °F' : '5 °C'}: ${degrees(celsius, units)}`;
+
+/**
+ * The one that asks for most as it would be judged, then as computed. By the computed value alone a table's 144
+ * would stand before a formula's 143.7, which is judged as 145: a requirement that falls where a method rises.
+ */
+const mostDemanding = (answers: readonly MethodAnswer[], units: UnitSystem): MethodAnswer | undefined =>
+  [...answers].sort((a, b) => judged(b, units) - judged(a, units) || b.computedCelsius! - a.computedCelsius!)[0];
 
 export const isBinding = (joint: Joint, one: MethodAnswer): boolean => joint.bindingMethods?.includes(one.id) ?? false;
 
@@ -65,7 +79,7 @@ function procedureCandidate(joint: Joint): Candidate | undefined {
   const { procedure } = joint;
   if (procedure?.preheatMinimumCelsius === undefined) return undefined;
   const celsius = procedure.preheatMinimumCelsius;
-  const because = `Procedure ${procedure.id} revision ${procedure.revision} asks for ${degrees(celsius)}; with a procedure bound its value is judged as it stands`;
+  const because = `Procedure ${procedure.id} revision ${procedure.revision} asks for ${degrees(celsius, unitsOf(joint))}; with a procedure bound its value is judged as it stands`;
   return { kind: 'procedure', celsius, because };
 }
 
@@ -74,8 +88,9 @@ function methodCandidate(
   joint: Joint,
   answers: readonly MethodAnswer[],
   usable: readonly MethodAnswer[],
-  highest: MethodAnswer | undefined,
 ): Candidate | string {
+  const units = unitsOf(joint);
+  const highest = mostDemanding(usable, units);
   const uncovered = joint.parts.filter((part) => !usable.some((one) => one.part === part.id));
   if (uncovered.length > 0 || highest === undefined) return nothing(joint, answers, uncovered);
   const value = highest.computedCelsius!;
@@ -84,19 +99,19 @@ function methodCandidate(
     return {
       kind: 'no preheat needed',
       celsius: noPreheatCelsius,
-      because: `No preheat needed: ${which} gives ${degrees(value)}, not above ${noPreheatCelsius} °C. The part must still be dry and at least ${noPreheatCelsius} °C (common practice), and that is what is judged`,
+      because: `No preheat needed: ${which} gives ${degrees(value, units)}, not above ${degrees(noPreheatCelsius, units)}. The part must still be dry and at least ${degrees(noPreheatCelsius, units)} (common practice), and that is what is judged`,
     };
   }
-  const celsius = judged(highest);
+  const celsius = judged(highest, units);
   const stands = highest.tabulated
-    ? 'and a value out of a table is judged as it stands'
-    : steady(value) === celsius
-      ? 'a multiple of 5 °C as it stands'
-      : `rounded up to the next 5 °C: ${degrees(celsius)}`;
+    ? 'and a value out of a table or off a chart is judged as it stands'
+    : steady(value) === steady(celsius)
+      ? `a multiple of ${units === 'inch' ? '10 °F' : '5 °C'} as it stands`
+      : roundedTo(units, celsius);
   const chosen = usable.some((one) => one.part !== highest.part && one.computedCelsius! < value)
     ? ', the most demanding of the parts'
     : '';
-  return { kind: 'highest method', celsius, because: `${which} gives ${degrees(value)}${chosen}, ${stands}` };
+  return { kind: 'highest method', celsius, because: `${which} gives ${degrees(value, units)}${chosen}, ${stands}` };
 }
 
 function nothing(joint: Joint, answers: readonly MethodAnswer[], uncovered: Joint['parts']): string {
@@ -127,9 +142,10 @@ function silentBinding(joint: Joint, answers: readonly MethodAnswer[]): string |
     if (own.length === 0) {
       return `The job declares the calculation "${id}" binding, and there is no such method that may govern. Correct its id or take it off the list.`;
     }
-    const silent = own.find((one) => one.applicable === 'no');
+    const silent = own.find((one) => one.computedCelsius === undefined);
     if (silent !== undefined) {
-      return `The job declares ${silent.title} binding, and it gives no number for part ${silent.part}: ${silent.reason}. Enter what it needs, or have the job withdraw it.`;
+      const why = silent.indication ?? silent.reason;
+      return `The job declares ${silent.title} binding, and it gives no number for part ${silent.part}: ${why}. Enter what it needs, or have the job withdraw it.`;
     }
   }
   return undefined;
@@ -139,16 +155,21 @@ function bindingCandidates(joint: Joint, usable: readonly MethodAnswer[]): Candi
   return usable
     .filter((one) => isBinding(joint, one) && one.preheatMinimumCelsius !== undefined)
     .map((one) => {
-      const celsius = judged(one);
-      const rounded =
-        celsius === steady(one.preheatMinimumCelsius!) ? '' : `, rounded up to the next 5 °C: ${degrees(celsius)}`;
-      const because = `The job declares ${one.title} binding; for part ${one.part} it gives ${degrees(one.preheatMinimumCelsius!)}${rounded}`;
+      const units = unitsOf(joint);
+      const celsius = judged(one, units);
+      const rounded = steady(celsius) === steady(one.preheatMinimumCelsius!) ? '' : `, ${roundedTo(units, celsius)}`;
+      const because = `The job declares ${one.title} binding; for part ${one.part} it gives ${degrees(one.preheatMinimumCelsius!, units)}${rounded}`;
       return { kind: 'binding calculation' as const, celsius, because };
     });
 }
 
 /** Floors never govern alone: the one that a person entered, and the row of the chosen code's own table. */
 function floorCandidates(joint: Joint, answers: readonly MethodAnswer[]): Candidate[] {
+  const floor = (source: string, celsius: number): Candidate => ({
+    kind: 'code floor',
+    celsius,
+    because: `${source} sets a mandatory floor of ${degrees(celsius, unitsOf(joint))}`,
+  });
   const entered =
     joint.codeFloor === undefined ? [] : [floor(joint.codeFloor.source, joint.codeFloor.preheatMinimumCelsius)];
   const tables = answers
@@ -157,13 +178,7 @@ function floorCandidates(joint: Joint, answers: readonly MethodAnswer[]): Candid
   return [...entered, ...tables];
 }
 
-const floor = (source: string, celsius: number): Candidate => ({
-  kind: 'code floor',
-  celsius,
-  because: `${source} sets a mandatory floor of ${degrees(celsius)}`,
-});
-
-const lower = (first: Candidate): string =>
+const lower = (first: Candidate, units: UnitSystem): string =>
   first.kind === 'procedure'
-    ? `the procedure's ${degrees(first.celsius)}`
-    : `the ${degrees(first.celsius)} that is calculated`;
+    ? `the procedure's ${degrees(first.celsius, units)}`
+    : `the ${degrees(first.celsius, units)} that is calculated`;

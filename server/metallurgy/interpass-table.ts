@@ -2,7 +2,8 @@
  * Maximum interpass temperatures that are published or practised, by P-number and by kind of material: suggestions
  * to compare with, never limits by themselves. Figures that the sources dispute (duplex by practice) are left out.
  */
-import type { Joint, Part } from '../weld/joint.ts';
+import type { Joint } from '../weld/joint.ts';
+import type { Part } from '../weld/part.ts';
 import type { Citation } from './citation.ts';
 import type { Span } from './span.ts';
 

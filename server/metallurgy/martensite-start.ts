@@ -3,7 +3,8 @@
  * the requirement and never governs. Of several analyses the one that gives the lowest temperature counts; an
  * element that no paper gives is asked for.
  */
-import type { Joint, Part } from '../weld/joint.ts';
+import type { Joint } from '../weld/joint.ts';
+import type { Part } from '../weld/part.ts';
 import { highAlloy } from './alloying.ts';
 import type { Status, WorkingInput } from './answer.ts';
 import { type EquivalentDefinition, equivalent } from './equivalent.ts';

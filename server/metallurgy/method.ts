@@ -2,7 +2,8 @@
  * A published way to a minimum preheat. Each is one small file in methods/ that declares what it needs, its
  * range, source and status, and works one part of the joint; methods/list.ts names it in one line.
  */
-import type { CodeSet, Joint, Part } from '../weld/joint.ts';
+import type { CodeSet, Joint } from '../weld/joint.ts';
+import type { Part } from '../weld/part.ts';
 import type { Equivalent, EquivalentId, MethodAnswer, MethodId, Status, WorkingInput, WorkingTerm } from './answer.ts';
 import type { Fact } from './fact.ts';
 import { noPreheatCelsius, steady } from './number.ts';
@@ -56,6 +57,9 @@ export type Outcome =
       readonly extended: readonly string[];
       /** The code recommends this row and does not require it. */
       readonly recommended?: true;
+      readonly notes?: readonly string[];
+      /** Where this row or reading is known less well, or otherwise, than the method as a whole. */
+      readonly status?: Status;
     }
   /** Shows an index or a time, and no temperature by its nature. */
   | {
@@ -64,6 +68,7 @@ export type Outcome =
       readonly inputs: readonly WorkingInput[];
       readonly terms: readonly WorkingTerm[];
       readonly flags: readonly string[];
+      readonly notes?: readonly string[];
     };
 
 export function answer(method: Method, facts: PartFacts): MethodAnswer {
@@ -88,12 +93,14 @@ export function answer(method: Method, facts: PartFacts): MethodAnswer {
       return { ...head, ...silent, applicable: 'no', reason: outcome.reason };
     case 'indicates': {
       const { indication, terms, flags } = outcome;
-      return { ...head, ...silent, applicable: 'yes', reason: '', indication, terms, flags };
+      return { ...head, ...silent, applicable: 'yes', reason: '', indication, terms, flags, ...notesOf(outcome) };
     }
     case 'computes': {
       const none = steady(outcome.celsius) <= noPreheatCelsius;
       return {
         ...head,
+        ...notesOf(outcome),
+        ...(outcome.status === undefined ? {} : { status: outcome.status }),
         applicable: outcome.extended.length > 0 ? 'extended' : 'yes',
         reason: outcome.extended.join('; '),
         missing: [],
@@ -118,6 +125,7 @@ function roleOn(method: Method, facts: PartFacts, outcome: Outcome): Pick<Method
   if (method.role === 'comparison only') return compares('for comparison only');
   if (method.role === 'may govern' && (joint.bindingMethods?.includes(method.id) ?? false))
     return { role: method.role, standing: 'declared binding by the job' };
+  if (outcome.kind === 'indicates') return compares('shows what to look up, and no temperature');
   if (joint.codeSet !== undefined && !method.codeSets.includes(joint.codeSet))
     return compares(`for comparison only: not of the chosen code (${joint.codeSet})`);
   if (outcome.kind === 'computes' && outcome.recommended === true)
@@ -139,4 +147,6 @@ function foreignWeldMetal(method: Method, { joint }: PartFacts): Outcome | undef
   return { kind: 'refuses', reason, inputs: [] };
 }
 
+const notesOf = ({ notes }: { readonly notes?: readonly string[] }): Pick<MethodAnswer, 'notes'> =>
+  notes === undefined || notes.length === 0 ? {} : { notes };
 const asking = (missing: readonly string[]): string => `cannot be computed yet; needed: ${missing.join('; ')}`;

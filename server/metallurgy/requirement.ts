@@ -12,7 +12,7 @@ import { governing } from './governing.ts';
 import { heatInput } from './heat-input.ts';
 import { hydrogen } from './hydrogen.ts';
 import { answer } from './method.ts';
-import { methods } from './methods/list.ts';
+import { methodsFor } from './methods/list.ts';
 import { warnings } from './warnings.ts';
 
 /** `part` of the equivalents of the weld metal. */
@@ -31,7 +31,7 @@ export function requirement(joint: Joint, acceptances: readonly Acceptance[]): R
     const own = equivalentDefinitions.map((definition) => equivalent(definition, part.id, part.analyses));
     equivalents.push(...own);
     const facts = { ...shared, part, equivalent: (id: EquivalentId) => byId(own, id) };
-    return methods.map((method) => answer(method, facts));
+    return methodsFor(joint, part).map((method) => answer(method, facts));
   });
   const governs = governing(joint, answers, acceptances);
   return {

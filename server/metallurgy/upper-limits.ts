@@ -3,7 +3,8 @@
  * material, beside what the procedure states. Nothing here is applied: the limit that binds is the procedure's.
  */
 import { fromFahrenheit, type UnitSystem, unitsOf } from '../measure/units.ts';
-import type { Joint, Part } from '../weld/joint.ts';
+import type { Joint } from '../weld/joint.ts';
+import type { Part } from '../weld/part.ts';
 import type { Citation } from './citation.ts';
 import { type InterpassRow, interpassTable } from './interpass-table.ts';
 import { degrees, steady } from './number.ts';

@@ -2,6 +2,7 @@
  * What a person must be told or asked about a requirement. A warning that wants an answer holds back readiness
  * until a named person has given it; the others inform.
  */
+import { unitsOf } from '../measure/units.ts';
 import type { Joint } from '../weld/joint.ts';
 import type { Acceptance, Governing, MethodAnswer, RequirementWarning } from './answer.ts';
 import { acceptanceOf, highestOf, isBinding } from './governing.ts';
@@ -14,14 +15,16 @@ export function warnings(
   governs: Governing,
 ): readonly RequirementWarning[] {
   const governors = answers.filter((one) => one.role === 'may govern');
+  // A floor of the chosen code that cannot be read is a gap in what is mandatory: it is told as well.
+  const ofTheCode = answers.filter((one) => one.role !== 'comparison only');
   return [
-    ...silent(governors),
+    ...silent(ofTheCode),
     ...extended(joint, governors, acceptances, governs),
-    ...flags(governors),
+    ...flags(ofTheCode),
     ...procedureSilent(joint),
     ...procedureBelow(joint, governors, acceptances, governs),
     ...aboveMaximum(joint, governs),
-    ...floorBelow(answers),
+    ...floorBelow(joint, answers),
   ];
 }
 
@@ -55,7 +58,7 @@ function extended(
     .filter((one) => one.applicable === 'extended')
     .map((one) => {
       const accepted = acceptanceOf(one, acceptances);
-      const head = `${one.title}, part ${one.part}: ${degrees(one.computedCelsius!)} is computed outside the validated range (${one.reason})`;
+      const head = `${one.title}, part ${one.part}: ${degrees(one.computedCelsius!, unitsOf(joint))} is computed outside the validated range (${one.reason})`;
       if (accepted !== undefined) {
         return {
           kind: 'out of range',
@@ -99,7 +102,7 @@ function procedureBelow(
   return [
     {
       kind: 'procedure below calculation',
-      message: `The procedure asks for ${degrees(stated)}, below the ${degrees(highest.computedCelsius!)} of ${highest.title} for part ${highest.part}.${tail}`,
+      message: `The procedure asks for ${degrees(stated, unitsOf(joint))}, below the ${degrees(highest.computedCelsius!, unitsOf(joint))} of ${highest.title} for part ${highest.part}.${tail}`,
       wantsAnswer: accepted === undefined && !raised,
       method: highest.id,
     },
@@ -118,13 +121,13 @@ function aboveMaximum(joint: Joint, governs: Governing): RequirementWarning[] {
     .filter(({ value }) => minimum > value)
     .map(({ name, value }) => ({
       kind: 'minimum above maximum interpass',
-      message: `The minimum of ${degrees(minimum)} is above the procedure's ${name} of ${degrees(value)}: no temperature satisfies both. Have the procedure corrected before heating.`,
+      message: `The minimum of ${degrees(minimum, unitsOf(joint))} is above the procedure's ${name} of ${degrees(value, unitsOf(joint))}: no temperature satisfies both. Have the procedure corrected before heating.`,
       wantsAnswer: false,
     }));
 }
 
 /** A code's floor may lie far below what the metal asks for; whoever reads only the table must be told. */
-function floorBelow(answers: readonly MethodAnswer[]): RequirementWarning[] {
+function floorBelow(joint: Joint, answers: readonly MethodAnswer[]): RequirementWarning[] {
   return answers
     .filter((one) => one.role === 'code minimum' && one.computedCelsius !== undefined)
     .flatMap((one) => {
@@ -134,7 +137,7 @@ function floorBelow(answers: readonly MethodAnswer[]): RequirementWarning[] {
       return [
         {
           kind: 'code minimum below calculation' as const,
-          message: `${one.title}, part ${one.part}: the floor of ${degrees(one.computedCelsius!)} is far below the ${degrees(highest.computedCelsius!)} of ${highest.title}. A floor says how cold a weld may never be, not how warm this one must be.`,
+          message: `${one.title}, part ${one.part}: the floor of ${degrees(one.computedCelsius!, unitsOf(joint))} is far below the ${degrees(highest.computedCelsius!, unitsOf(joint))} of ${highest.title}. A floor says how cold a weld may never be, not how warm this one must be.`,
           wantsAnswer: false,
           method: one.id,
         },

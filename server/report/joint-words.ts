@@ -1,6 +1,7 @@
 /** The joint's own facts as short text. What was not stated is said to be not stated. */
 import { type UnitSystem, unitsOf } from '../measure/units.ts';
-import type { Joint, Part } from '../weld/joint.ts';
+import type { Joint } from '../weld/joint.ts';
+import type { Part } from '../weld/part.ts';
 import { heatInputFigureText, lengthText, travelText } from '../wording/length.ts';
 
 export const hydrogenText = ({ consumable }: Joint): string => {

@@ -8,7 +8,9 @@ export interface CrossIssue {
   readonly message: string;
 }
 
-export function crossChecks(joint: Pick<Joint, 'parts' | 'probes' | 'procedure'>): readonly CrossIssue[] {
+export function crossChecks(
+  joint: Pick<Joint, 'parts' | 'probes' | 'procedure' | 'chartReadings'>,
+): readonly CrossIssue[] {
   return [
     ...repeated(joint.parts.map((part) => part.id)).map((index) => ({
       path: ['parts', index, 'id'],
@@ -24,6 +26,7 @@ export function crossChecks(joint: Pick<Joint, 'parts' | 'probes' | 'procedure'>
     })),
     ...joint.probes.flatMap((probe, index) => placeOnPart(joint, probe, index)),
     ...countOfZonePlaces(joint),
+    ...chartReadings(joint),
   ];
 }
 
@@ -53,6 +56,21 @@ function countOfZonePlaces(joint: Pick<Joint, 'probes' | 'procedure'>): CrossIss
       message: `at most ${fitted}, the number of zone probes on this joint`,
     },
   ];
+}
+
+/** Two readings of one method for one part would leave open which counts. */
+function chartReadings({ parts, chartReadings: readings = [] }: Pick<Joint, 'parts' | 'chartReadings'>): CrossIssue[] {
+  const ids = parts.map((part) => part.id);
+  const unknown = readings.flatMap(({ part }, index) =>
+    part === undefined || ids.includes(part)
+      ? []
+      : [{ path: ['chartReadings', index, 'part'], message: `the id of a part of this joint: ${ids.join(', ')}` }],
+  );
+  const twice = repeated(readings.map(({ method, part }) => JSON.stringify([method, part]))).map((index) => ({
+    path: ['chartReadings', index, 'method'],
+    message: 'one reading of a method for a part; an earlier entry already gives one',
+  }));
+  return [...unknown, ...twice];
 }
 
 const wire = (probe: Probe): string => `${probe.board} channel ${probe.channel}`;

@@ -5,7 +5,8 @@
 import { expect, test } from 'vitest';
 import { citationText } from '../../server/metallurgy/citation.ts';
 import { rangeText, upperLimits } from '../../server/metallurgy/upper-limits.ts';
-import type { Joint, Part } from '../../server/weld/joint.ts';
+import type { Joint } from '../../server/weld/joint.ts';
+import type { Part } from '../../server/weld/part.ts';
 import { plainJoint, plainPart, plainProcedure } from '../support/plain-joint.ts';
 
 const limits = (part: Partial<Part>, joint: Partial<Joint> = {}, minimum?: number) =>

@@ -2,7 +2,8 @@
  * The set-up as a section across the groove, to scale in distance and thickness, with every probe that has a
  * place. The groove itself is a mark: its form is not in the joint's facts and is not made up. Pure.
  */
-import type { Joint, Part } from '../../weld/joint.ts';
+import type { Joint } from '../../weld/joint.ts';
+import type { Part } from '../../weld/part.ts';
 import type { Probe } from '../../weld/probe.ts';
 import { listText } from '../../wording/list.ts';
 import { plain } from '../joint-words.ts';

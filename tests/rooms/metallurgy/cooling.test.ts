@@ -2,7 +2,8 @@
 import { expect, test } from 'vitest';
 import { cooling } from '../../../server/metallurgy/cooling.ts';
 import { windowOverRows } from '../../../server/metallurgy/cooling-table.ts';
-import type { Joint, Part } from '../../../server/weld/joint.ts';
+import type { Joint } from '../../../server/weld/joint.ts';
+import type { Part } from '../../../server/weld/part.ts';
 import { plainJoint, plainPart, plainProcedure, withPercent } from '../../support/plain-joint.ts';
 
 const butt = 'between runs of a butt weld' as const;

@@ -13,6 +13,8 @@ export const everyField: Joint = jointSchema.parse({
   codeSet: 'AWS D1.1',
   restraint: 'high',
   restraintIntensity: 12_500,
+  stressConcentration: 1.5,
+  meanWeldStressMegapascals: 490,
   crackingZone: 'II',
   parts: [
     {
@@ -34,6 +36,7 @@ export const everyField: Joint = jointSchema.parse({
   consumable: {
     ...girder.consumable,
     deposit: 'ferritic',
+    glycerineMillilitresPer100Grams: 2.5,
     weldMetal: { origin: 'product analysis', percent: { C: 0.06, Mn: 1.3 } },
   },
   heatInput: { instantaneousJoules: 160_000, beadMillimetres: 120 },

@@ -26,6 +26,7 @@ export const quantitiesMapped = (draft: JointDraft, map: (text: string, kind: Qu
       bead: map(heatInput.bead, 'length'),
     },
     weldSize: map(draft.weldSize, 'length'),
+    meanStress: map(draft.meanStress, 'strength'),
     procedure: {
       ...procedure,
       minimum: map(procedure.minimum, 'temperature'),

@@ -76,10 +76,14 @@ export interface JointDraft {
   readonly codeSet: string;
   readonly restraint: string;
   readonly restraintIntensity: string;
+  readonly stressConcentration: string;
+  readonly meanStress: string;
   readonly crackingZone: string;
   readonly parts: readonly PartDraft[];
   readonly designation: string;
   readonly deposit: string;
+  /** Hydrogen by the old glycerine method. */
+  readonly glycerine: string;
   readonly hydrogen: {
     readonly how: 'class' | 'measured' | 'not stated';
     readonly class: string;

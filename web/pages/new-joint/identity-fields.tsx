@@ -1,4 +1,5 @@
 /** What the joint is called and of what kind it is; by which code and in which units its papers are written. */
+
 import { codeSets, jointTypes } from '../../../server/weld/joint.ts';
 import { begun } from '../../../server/wording/list.ts';
 import { ChoiceField, SelectField, TextField } from '../../parts/field.tsx';
@@ -124,7 +125,14 @@ export function CodeFields({ entry }: { readonly entry: Entry }) {
       <More
         title={asks.restraint ? 'Restraint intensity, cracking zone' : 'Restraint'}
         about="as far as a method goes by it"
-        filled={anyFilled(asks.restraint ? '' : draft.restraint, draft.restraintIntensity, draft.crackingZone)}
+        filled={anyFilled(
+          asks.restraint ? '' : draft.restraint,
+          draft.restraintIntensity,
+          draft.crackingZone,
+          draft.stressConcentration,
+          draft.meanStress,
+          draft.glycerine,
+        )}
       >
         {!asks.restraint && restraint}
         <div class="fields">
@@ -144,6 +152,35 @@ export function CodeFields({ entry }: { readonly entry: Entry }) {
             value={draft.crackingZone}
             choices={orNone(['I', 'II', 'III'])}
             onValue={(crackingZone) => entry.change({ crackingZone })}
+          />
+        </div>
+        <p class="hint">For the cracking index of Yurioka, which only compares:</p>
+        <div class="fields">
+          <NumberField
+            entry={entry}
+            label="Stress concentration Kt"
+            field="stressConcentration"
+            optional="if known"
+            value={draft.stressConcentration}
+            onValue={(stressConcentration) => entry.change({ stressConcentration })}
+          />
+          <NumberField
+            entry={entry}
+            label="Mean stress of the weld"
+            field="meanWeldStressMegapascals"
+            kind="strength"
+            optional="if known"
+            value={draft.meanStress}
+            onValue={(meanStress) => entry.change({ meanStress })}
+          />
+          <NumberField
+            entry={entry}
+            label="Hydrogen by the glycerine method"
+            field="consumable.glycerineMillilitresPer100Grams"
+            unit="ml/100 g"
+            optional="if known"
+            value={draft.glycerine}
+            onValue={(glycerine) => entry.change({ glycerine })}
           />
         </div>
       </More>

@@ -1,5 +1,5 @@
 /** Further facts of a part: those that the chosen code goes by in plain sight, the rest folded away. */
-import { materialKinds, partForms, partSchema, pNumbers } from '../../../server/weld/joint.ts';
+import { materialKinds, partForms, partSchema, pNumbers } from '../../../server/weld/part.ts';
 import { begun } from '../../../server/wording/list.ts';
 import { SelectField } from '../../parts/field.tsx';
 import { anyFilled, More } from '../../parts/more.tsx';

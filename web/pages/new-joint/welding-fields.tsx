@@ -1,5 +1,7 @@
 /** How the joint is welded: process, consumable with its hydrogen, heat input, and what its cooling is asked about. */
-import { consumableSchema, jointSchema, processes } from '../../../server/weld/joint.ts';
+
+import { jointSchema } from '../../../server/weld/joint.ts';
+import { consumableSchema, processes } from '../../../server/weld/welding.ts';
 import { begun } from '../../../server/wording/list.ts';
 import { ChoiceField, SelectField, TextField } from '../../parts/field.tsx';
 import { anyFilled, More } from '../../parts/more.tsx';
