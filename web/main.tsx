@@ -26,6 +26,8 @@ function Page() {
       return <JointPage key={now.joint} joint={now.joint} />;
     case 'record':
       return <RecordPage key={now.joint} joint={now.joint} />;
+    case 'requirement':
+      return <Requiring key={now.joint} joint={now.joint} />;
     case 'new joint':
       return <Entering key="new" />;
     case 'correct joint':
@@ -40,6 +42,13 @@ function Page() {
         </section>
       );
   }
+}
+
+/** The formulas come along with this page; whoever only watches does not wait for them. */
+function Requiring({ joint }: { readonly joint: string }) {
+  const requiring = useLoaded(() => import('./pages/requirement/requirement-page.tsx'));
+  if (requiring === 'loading' || requiring === 'failed') return <NotLoaded state={requiring} />;
+  return <requiring.RequirementPage joint={joint} />;
 }
 
 /** Entering a joint brings the schema and the formulas along; whoever only watches does not wait for them. */

@@ -1,13 +1,18 @@
 /** Lengths and heat inputs in the units of the job. Stored in millimetres and kilojoules per millimetre. */
 import { toInches, toKilojoulesPerInch, type UnitSystem } from '../measure/units.ts';
 
-/** "75 mm", "2.953 in". */
+/** "75 mm", "2.95 in". */
 export const lengthText = (millimetres: number, units: UnitSystem): string =>
   `${lengthFigure(millimetres, units)} ${lengthUnit(units)}`;
 
 /** "75", where the unit stands elsewhere. */
 export const lengthFigure = (millimetres: number, units: UnitSystem): string =>
-  units === 'inch' ? few(toInches(millimetres), 3) : few(millimetres, 2);
+  units === 'inch'
+    ? few(toInches(millimetres), isWholeThousandths(toInches(millimetres)) ? 3 : 2)
+    : few(millimetres, 2);
+
+/** 3/8 in is 0.375 in and is shown so; what was millimetres needs no third decimal. */
+const isWholeThousandths = (inches: number): boolean => Math.abs(inches * 1000 - Math.round(inches * 1000)) < 1e-6;
 
 export const lengthUnit = (units: UnitSystem): string => (units === 'inch' ? 'in' : 'mm');
 

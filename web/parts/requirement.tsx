@@ -1,13 +1,25 @@
 /** How hot, by which rule, how sure: the governing minimum in large figures, all methods on one axis, the working. */
 import type { MethodAnswer, Requirement, WorkingInput } from '../../server/metallurgy/answer.ts';
+import { degrees } from '../../server/metallurgy/number.ts';
 import { begun } from '../../server/wording/list.ts';
 import { governingText, minimumText } from '../../server/wording/requirement.ts';
+import { degreeUnit, shownDegrees } from '../../server/wording/temperature.ts';
 import { numberText } from '../format/number.ts';
 
 export function RequirementView({ requirement }: { readonly requirement: Requirement }) {
-  const { governing, warnings, equivalents, methods } = requirement;
   return (
     <div class="requirement">
+      <RequirementHead requirement={requirement} />
+      <MethodAxis methods={requirement.methods} requirement={requirement} />
+      <RequirementWorking requirement={requirement} />
+    </div>
+  );
+}
+
+export function RequirementHead({ requirement }: { readonly requirement: Requirement }) {
+  const { governing, warnings } = requirement;
+  return (
+    <>
       <p class="minimum">
         <span class="minimum-figure">{minimumText(requirement)}</span>
         <span class="minimum-by">{begun(governingText(governing.kind))}</span>
@@ -23,44 +35,56 @@ export function RequirementView({ requirement }: { readonly requirement: Require
           ))}
         </ul>
       )}
-      <MethodAxis methods={methods} governing={governing.preheatMinimumCelsius} />
-      <details class="working">
-        <summary>Working of each method</summary>
-        {methods.map((method) => (
-          <MethodWorking key={`${method.id} ${method.part}`} method={method} />
-        ))}
-        <h4>Carbon equivalents</h4>
-        <ul class="plain-list">
-          {equivalents.map((equivalent) => (
-            <li key={`${equivalent.id} ${equivalent.part}`}>
-              <strong>
-                {equivalent.id}, {equivalent.part}:{' '}
-                {equivalent.value === undefined ? 'not known' : `${numberText(equivalent.value, 3)} %`}
-              </strong>
-              <span class="formula">{equivalent.formula}</span>
-              {equivalent.missing.length > 0 && <span class="asked">needs {equivalent.missing.join(', ')}</span>}
-              {equivalent.outOfRange.map((range) => (
-                <span class="asked" key={range}>
-                  {range}
-                </span>
-              ))}
-            </li>
-          ))}
-        </ul>
-      </details>
-    </div>
+    </>
   );
 }
 
-/** All numbers beside each other on one scale of temperature. */
+export function RequirementWorking({ requirement: { equivalents, methods } }: { readonly requirement: Requirement }) {
+  return (
+    <details class="working">
+      <summary>Working of each method</summary>
+      {methods.map((method) => (
+        <MethodWorking key={`${method.id} ${method.part}`} method={method} />
+      ))}
+      <h4>Carbon equivalents</h4>
+      <ul class="plain-list">
+        {equivalents.map((equivalent) => (
+          <li key={`${equivalent.id} ${equivalent.part}`}>
+            <strong>
+              {equivalent.id}, {equivalent.part}:{' '}
+              {equivalent.value === undefined ? 'not known' : `${numberText(equivalent.value, 3)} %`}
+            </strong>
+            <span class="formula">{equivalent.formula}</span>
+            {equivalent.missing.length > 0 && <span class="asked">needs {equivalent.missing.join(', ')}</span>}
+            {equivalent.outOfRange.map((range) => (
+              <span class="asked" key={range}>
+                {range}
+              </span>
+            ))}
+            <span class="aside">
+              {equivalent.source} ({equivalent.status})
+            </span>
+          </li>
+        ))}
+      </ul>
+    </details>
+  );
+}
+
+/** Those that may govern or are a floor, on one scale of temperature; what only compares stands on the requirement page. */
 function MethodAxis({
   methods,
-  governing,
+  requirement,
 }: {
   readonly methods: readonly MethodAnswer[];
-  readonly governing: number | undefined;
+  readonly requirement: Requirement;
 }) {
-  const numbers = methods.filter((method) => method.computedCelsius !== undefined);
+  const { units } = requirement;
+  const governing = requirement.governing.preheatMinimumCelsius;
+  const numbers = methods.filter(
+    ({ computedCelsius, role }) => computedCelsius !== undefined && role !== 'comparison only',
+  );
+  const compared = methods.filter(({ role }) => role === 'comparison only').length;
   if (numbers.length === 0) return null;
   const values = [
     ...numbers.map((method) => method.computedCelsius!),
@@ -72,7 +96,7 @@ function MethodAxis({
   const at = (celsius: number): string => `${((celsius - low) / (high - low)) * 100}%`;
   return (
     <figure class="axis-figure">
-      <figcaption>All methods, °C</figcaption>
+      <figcaption>Methods, {degreeUnit(units)}</figcaption>
       <ul>
         {numbers.map((method) => (
           <li key={`${method.id} ${method.part}`}>
@@ -84,15 +108,17 @@ function MethodAxis({
               {governing !== undefined && <span class="axis-limit" style={{ left: at(governing) }} />}
             </span>
             <span class="axis-number">
-              {numberText(method.computedCelsius!, 0)}
+              {numberText(shownDegrees(method.computedCelsius! * 1000, units), 0)}
               {method.applicable === 'extended' && ' extended'}
+              {method.role === 'code minimum' && ' floor'}
             </span>
           </li>
         ))}
       </ul>
-      {governing !== undefined && (
-        <p class="aside">The upright line is the value that is judged, {numberText(governing, 1)} °C.</p>
-      )}
+      <p class="aside">
+        {governing !== undefined && `The upright line is the value that is judged, ${degrees(governing, units)}. `}
+        {compared > 0 && `${compared} more ${compared === 1 ? 'answer only compares' : 'answers only compare'}.`}
+      </p>
     </figure>
   );
 }
@@ -104,14 +130,18 @@ function MethodWorking({ method }: { readonly method: MethodAnswer }) {
         {method.title}, part {method.part}
       </h4>
       <p class="aside">
-        {method.edition}. Source: {method.source} ({method.status}).
+        {begun(method.standing)}. {method.edition}. Source: {method.source} ({method.status}).
       </p>
+      {method.indication !== undefined && <p>{begun(method.indication)}</p>}
       {method.applicable !== 'yes' && (
         <p class="asked">
           {method.applicable === 'no' ? 'No number: ' : 'Outside its validated range: '}
           {method.reason}
         </p>
       )}
+      {method.notes?.map((note) => (
+        <p key={note}>{begun(note)}</p>
+      ))}
       {method.flags.map((flag) => (
         <p class="asked" key={flag}>
           {begun(flag)}
@@ -132,7 +162,7 @@ function MethodWorking({ method }: { readonly method: MethodAnswer }) {
             ))}
             {method.computedCelsius !== undefined && (
               <tr class="sum">
-                <th scope="row">Sum</th>
+                <th scope="row">{method.tabulated ? 'Table' : 'Result'}</th>
                 <td>{method.noPreheatNeeded ? 'no preheat needed' : ''}</td>
                 <td class="number">{numberText(method.computedCelsius, 1)} °C</td>
               </tr>

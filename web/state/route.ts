@@ -10,6 +10,7 @@ export type Route =
   | { readonly page: 'joint'; readonly joint: string }
   | { readonly page: 'correct joint'; readonly joint: string }
   | { readonly page: 'record'; readonly joint: string }
+  | { readonly page: 'requirement'; readonly joint: string }
   | { readonly page: 'unknown'; readonly address: string };
 
 export const readRoute = (hash: string): Route => {
@@ -24,6 +25,7 @@ export const readRoute = (hash: string): Route => {
   if (first === 'joint' && joint !== undefined && parts.length <= 3) {
     if (last === undefined) return { page: 'joint', joint };
     if (last === 'record') return { page: 'record', joint };
+    if (last === 'requirement') return { page: 'requirement', joint };
     if (last === 'correct') return { page: 'correct joint', joint };
   }
   return { page: 'unknown', address: hash };
@@ -33,6 +35,7 @@ export const overviewAddress = '#/';
 export const newJointAddress = '#/new';
 export const jointAddress = (joint: string): string => `#/joint/${encodeURIComponent(joint)}`;
 export const recordAddress = (joint: string): string => `${jointAddress(joint)}/record`;
+export const requirementAddress = (joint: string): string => `${jointAddress(joint)}/requirement`;
 export const correctAddress = (joint: string): string => `${jointAddress(joint)}/correct`;
 
 export const route = signal<Route>({ page: 'overview' });

@@ -11,6 +11,7 @@ import { Section } from '../../parts/section/section.tsx';
 import { useTitle } from '../../parts/title.ts';
 import { followJoint, type JointFeed } from '../../state/joint.ts';
 import { probeRows } from '../../state/probe-rows.ts';
+import { requirementAddress } from '../../state/route.ts';
 import { outsideNow, standingOf } from '../../state/standing.ts';
 import { contact, serverSecond, station } from '../../state/station.ts';
 import { entryLine } from '../record/entry-line.ts';
@@ -119,6 +120,9 @@ function OneJoint({ live, feed }: { readonly live: LiveJoint; readonly feed: Joi
         <section class="sheet" aria-labelledby="requirement-heading">
           <div class="sheet-head">
             <h2 id="requirement-heading">Required preheat</h2>
+            <a class="button" href={requirementAddress(joint.id)}>
+              How hot, and why
+            </a>
           </div>
           <RequirementView requirement={assessment.requirement} />
         </section>

@@ -8,7 +8,7 @@ import { sourceMark, sourceText } from '../../../server/wording/words.ts';
 import { getJson } from '../../feed/http.ts';
 import { clockText, dayText, zoneText } from '../../format/time.ts';
 import { useTitle } from '../../parts/title.ts';
-import { jointAddress } from '../../state/route.ts';
+import { jointAddress, requirementAddress } from '../../state/route.ts';
 import { entryLine } from './entry-line.ts';
 
 export function RecordPage({ joint }: { readonly joint: string }) {
@@ -41,6 +41,9 @@ export function RecordPage({ joint }: { readonly joint: string }) {
         <h1 id="record-title">Record of {state.value?.joint.title ?? joint}</h1>
         <a class="button" href={jointAddress(joint)}>
           Back to the joint
+        </a>
+        <a class="button" href={requirementAddress(joint)}>
+          How hot, and why
         </a>
       </div>
       {state.value !== undefined && sourceMark(state.value.assessment.source) !== undefined && (
