@@ -6,7 +6,12 @@ import { cautions } from '../wording/cautions.ts';
 import { listText } from '../wording/list.ts';
 import { governingText, minimumText } from '../wording/requirement.ts';
 
-export function requirementText(joint: Joint, answer: Requirement): string {
+/** `beside`: titled lists of lines that stand between the methods and the cautions. */
+export function requirementText(
+  joint: Joint,
+  answer: Requirement,
+  beside: readonly (readonly [title: string, lines: readonly string[]])[],
+): string {
   const { governing } = answer;
   return [
     `${joint.title} (${joint.id})`,
@@ -16,6 +21,7 @@ export function requirementText(joint: Joint, answer: Requirement): string {
     ...section('To be noted', answer.warnings.map(warningLine)),
     ...section('Carbon equivalents', merged(answer.equivalents, equivalentLines)),
     ...section('Methods', merged(inOrderOfStanding(answer.methods), methodLines)),
+    ...beside.flatMap(([title, lines]) => section(title, lines)),
     ...section(
       'Cautions',
       cautions.slice(0, 2).map((caution) => `- ${caution}`),

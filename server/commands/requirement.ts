@@ -1,20 +1,24 @@
 /**
- * `requirement JOINT.json`: how hot, and why. With --json the plain answer
- * {equivalents, methods, governing, warnings}; otherwise words with the working.
+ * `requirement JOINT.json`: how hot, and why, with what stands beside it: cooling, limits upward, what comes after
+ * welding, what matters most. With --json as plain data; otherwise words with the working.
  */
 import type { Requirement } from '../metallurgy/answer.ts';
-import { requirement as requirementOf } from '../metallurgy/requirement.ts';
+import { explain } from '../metallurgy/explanation.ts';
+import { sensitivities } from '../metallurgy/what-if.ts';
 import { readArguments, refuse } from './arguments.ts';
 import { type Command, exitStatus } from './command.ts';
+import { explanationText } from './explanation-text.ts';
 import { readJointFile } from './joint-file.ts';
 import { requirementText } from './requirement-text.ts';
 
 const help = `requirement JOINT.json [--json]
 
 Works out the required preheat of a joint: every carbon equivalent and every method for every part, with its
-formula, inputs, terms, range and source; which value governs, and what a person must be told or asked.
+formula, inputs, terms, range and source; which value governs, and what a person must be told or asked. Beside it: cooling time and the heat input that a
+window allows, limits upward, what comes after welding, and which input matters most.
 
-  --json   the answer as JSON: {equivalents, methods, governing, warnings}
+  --json   the answer as JSON: {equivalents, methods, governing, warnings, combinedThickness, martensiteStart,
+           cooling, upperLimits, afterWelding, sensitivities}
   --help   this page
 
 Exit status: 0 a minimum governs (or no preheat is needed), 2 none can be given, 3 bad input.
@@ -34,8 +38,13 @@ export const requirement: Command = {
     if (path === undefined || rest.length > 0) return refuse(requirement, 'name one joint file', terminal);
     const joint = await readJointFile(path, terminal);
     if (joint === undefined) return exitStatus.failed;
-    const answer = requirementOf(joint, []);
-    terminal.out(asked.values.json === true ? JSON.stringify(answer, null, 2) : requirementText(joint, answer));
+    const { requirement: answer, ...beside } = explain(joint, []);
+    const matters = sensitivities(joint, []);
+    terminal.out(
+      asked.values.json === true
+        ? JSON.stringify({ ...answer, ...beside, sensitivities: matters }, null, 2)
+        : requirementText(joint, answer, explanationText(beside, matters, answer.units)),
+    );
     return status(answer);
   },
 };

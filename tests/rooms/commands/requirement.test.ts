@@ -8,7 +8,7 @@ import type { Command } from '../../../server/commands/command.ts';
 import { requirement } from '../../../server/commands/requirement.ts';
 import { schema } from '../../../server/commands/schema.ts';
 import type { Requirement } from '../../../server/metallurgy/answer.ts';
-import { plainJoint, plainPart, withPercent } from '../../support/plain-joint.ts';
+import { plainJoint, plainPart, plainProcedure, withPercent } from '../../support/plain-joint.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'requirement-'));
 afterAll(() => rmSync(folder, { recursive: true }));
@@ -30,7 +30,19 @@ test('--json answers its four parts and the unit system of its words, each metho
   const { status, out, err } = await ran(requirement, demo('s1-base-plate'), '--json');
   expect([status, err]).toEqual([0, '']);
   const answer = JSON.parse(out) as Requirement;
-  expect(Object.keys(answer)).toEqual(['units', 'equivalents', 'methods', 'governing', 'warnings']);
+  expect(Object.keys(answer)).toEqual([
+    'units',
+    'equivalents',
+    'methods',
+    'governing',
+    'warnings',
+    'combinedThickness',
+    'martensiteStart',
+    'cooling',
+    'upperLimits',
+    'afterWelding',
+    'sensitivities',
+  ]);
   for (const key of ['id', 'edition', 'applicable', 'reason', 'inputs', 'terms', 'source', 'status']) {
     expect(answer.methods[0]).toHaveProperty(key);
   }
@@ -45,6 +57,38 @@ test('in words: the answer, the formula, each term and a caution', async () => {
   expect(out).toContain('697·CET');
   expect(out).toContain('750·CET − 150 = 95.4375 °C');
   expect(out).toContain('does not say that a weld is sound or safe');
+});
+
+test('beside it in words: cooling, upper limits, what comes after welding, what matters most', async () => {
+  const more = {
+    weldShape: 'between runs of a butt weld',
+    coolingSeconds: { minimum: 8, maximum: 25 },
+    waitingEdition: 'EN 1090-2:2008',
+    postHeating: { celsius: 250, hours: 2 },
+    procedure: plainProcedure,
+  } as const;
+  const parts = [plainPart({ kind: 'C-Mn and fine grain', yieldMegapascals: 355 })];
+  const path = written('beside.json', JSON.stringify(plainJoint({ ...more, parts })));
+  const { status, out } = await ran(requirement, path);
+  expect(status).toBe(0);
+  const [cooling, upper, after, matters] = ['Cooling', 'Upper limits', 'After welding', 'What matters most'].map(
+    (title) => new RegExp(`\\n${title}\\n((  .*\\n)+)`).exec(out)?.[1] ?? '',
+  );
+  expect(cooling).toContain('arc energy without k: 1.875 kJ/mm');
+  expect(cooling).toContain('from 150 °C (minimum preheat): 10.6 s');
+  // 8 s at 150 °C and 25 s at 250 °C with F3 0.9, computed from the formulas.
+  expect(cooling).toContain('over all of these temperatures: 1.13 to 2.23 kJ/mm');
+  expect(upper).toContain('250 °C for C-Mn and fine grain');
+  expect(upper).toContain('martensite start, Andrews');
+  expect(after).toContain('EN 1090-2:2008: at least 16 h from the end of welding');
+  expect(after).toContain('of the hydrogen left');
+  expect(matters).toMatch(/K for each 1 ml\/100 g more hydrogen \(EN 1011-2 method B/);
+});
+
+test('without the facts for it, what stands beside asks', async () => {
+  const { out } = await ran(requirement, demo('s6-p91-pipe'));
+  expect(out).toContain('no cooling time; part');
+  expect(out).toContain('No rule for the wait is chosen');
 });
 
 test('a refused steel answers 2, with the reason and what to consult; so does an extended range', async () => {
