@@ -6,11 +6,11 @@ import { citationText } from '../metallurgy/citation.ts';
 import type { CoolingRow, HeatInputWindow } from '../metallurgy/cooling-table.ts';
 import type { ResidualHydrogen } from '../metallurgy/hydrogen-diffusion.ts';
 import type { MartensiteStart } from '../metallurgy/martensite-start.ts';
-import { plain } from '../metallurgy/number.ts';
+import { plain, steady } from '../metallurgy/number.ts';
 import type { Span } from '../metallurgy/span.ts';
 import { type InterpassSuggestion, rangeText } from '../metallurgy/upper-limits.ts';
 import type { Sensitivity } from '../metallurgy/what-if.ts';
-import { heatInputFigureText, lengthText } from './length.ts';
+import { lengthText } from './length.ts';
 import { listText } from './list.ts';
 
 /** "7.2 to 9.7 s, three-dimensional, transition thickness 19.6 mm", or what is missing for it. */
@@ -32,9 +32,19 @@ const windowWords = {
 
 /** "0.71 to 1.42 kJ/mm". */
 export const heatInputWindowText = ({ minimum, maximum }: HeatInputWindow, units: UnitSystem): string =>
-  minimum > maximum
-    ? 'no heat input keeps the window'
-    : `${heatInputFigureText(Number(minimum.toFixed(2)), units)} to ${heatInputFigureText(Number(maximum.toFixed(2)), units)}`;
+  minimum > maximum ? 'no heat input keeps the window' : inwards(minimum, maximum, units);
+
+/** Rounded towards the middle, so that neither figure that is shown leaves the window. */
+function inwards(minimum: number, maximum: number, units: UnitSystem): string {
+  const shown = (value: number): number => (units === 'inch' ? toKilojoulesPerInch(value) : value);
+  const scale = units === 'inch' ? 10 : 100;
+  const low = Math.ceil(steady(shown(minimum) * scale)) / scale;
+  const high = Math.floor(steady(shown(maximum) * scale)) / scale;
+  const unit = units === 'inch' ? 'kJ/in' : 'kJ/mm';
+  return low > high
+    ? `only about ${plain(shown(minimum), 3)} ${unit} keeps the window`
+    : `${plain(low)} ${unit} to ${plain(high)} ${unit}`;
+}
 
 /** "350 °C", or why there is no number. */
 export const martensiteText = ({ celsius, missing, remark }: MartensiteStart, units: UnitSystem): string => {

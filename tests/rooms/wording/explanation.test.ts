@@ -37,11 +37,22 @@ test('cooling, window, martensite start, hydrogen left and the wait are whole ph
   expect(coolingText(row!, 'metric')).toMatch(
     /^10\.4 s, three-dimensional flow \(transition thickness 20 mm\), inside/,
   );
-  // 8 and 25 s over 5975·(1/355 − 1/655)·0.9.
-  expect(heatInputWindowText(row!.allowed!, 'metric')).toBe('1.15 kJ/mm to 3.6 kJ/mm');
+  // 8 and 25 s over 5975·(1/355 − 1/655)·0.9 are 1.153 and 3.603; shown inwards.
+  expect(heatInputWindowText(row!.allowed!, 'metric')).toBe('1.16 kJ/mm to 3.6 kJ/mm');
   // Andrews: 539 − 423·0.17 − 30.4·1.45 − 17.7·0.05 − 12.1·0.05 − 7.5·0.01 = 421.4.
   expect(martensiteText(martensiteStart[0]!, 'metric')).toBe('421 °C');
   expect(martensiteText(martensiteStart[0]!, 'inch')).toBe('791 °F');
   expect(residualText(afterWelding.postHeating!.residual!)).toMatch(/^\d+ to \d+ % of the hydrogen left on the mean/);
   expect(waitingText(afterWelding, 'metric')).toMatch(/^North Sea practice: at least 48 h from the end of welding/);
+});
+
+test('a window of heat input is rounded inwards, in kJ/in too, and says where nothing keeps it', () => {
+  expect(heatInputWindowText({ minimum: 1.001, maximum: 1.999 }, 'metric')).toBe('1.01 kJ/mm to 1.99 kJ/mm');
+  // 1.001 and 1.999 kJ/mm are 25.4254 and 50.7746 kJ/in.
+  expect(heatInputWindowText({ minimum: 1.001, maximum: 1.999 }, 'inch')).toBe('25.5 kJ/in to 50.7 kJ/in');
+  expect(heatInputWindowText({ minimum: 1.2, maximum: 1.2 }, 'metric')).toBe('1.2 kJ/mm to 1.2 kJ/mm');
+  expect(heatInputWindowText({ minimum: 1.001, maximum: 1.004 }, 'metric')).toBe(
+    'only about 1.001 kJ/mm keeps the window',
+  );
+  expect(heatInputWindowText({ minimum: 2, maximum: 1 }, 'metric')).toBe('no heat input keeps the window');
 });
