@@ -2,8 +2,9 @@
  * What lies under and beside the lines: stretches without readings, passes, limits, moments, and the names
  * at the line ends. Drawn on the canvas directly, so that labels keep out of each other's way.
  */
+
+import { spread } from '../../server/placing/spread.ts';
 import type { Picture } from './picture.ts';
-import { spread } from './spread.ts';
 
 export interface Inks {
   readonly ink: string;

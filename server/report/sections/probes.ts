@@ -1,4 +1,4 @@
-/** Where the temperatures were taken: a section to scale, the probes in a table, the boards that read them. */
+/** Where the temperatures were taken: section and plan to scale, the probes in a table, the boards that read them. */
 import type { ProbeStatus } from '../../judgement/assessment.ts';
 import { type MilliCelsius, milliCelsius } from '../../measure/quantity.ts';
 import type { UnitSystem } from '../../measure/units.ts';
@@ -7,26 +7,23 @@ import { placeText, qualityText, useText } from '../../wording/words.ts';
 import type { ReportFacts } from '../facts.ts';
 import { type Block, paragraph, type Section } from '../page-model.ts';
 import type { Times } from '../paper.ts';
-import { sectionDrawing } from '../set-up/section-drawing.ts';
-import { setUpAlternative, setUpSvg } from '../set-up/set-up-svg.ts';
+import { planPicture, sectionPicture } from '../set-up/set-up.ts';
 
 export const probesSection = (facts: ReportFacts, times: Times): Section => ({
   heading: 'Probes and set-up',
-  blocks: [drawing(facts), probeTable(facts, times), boardTable(facts, times), paragraph(calibration)],
+  blocks: [
+    sectionPicture(facts.joint, size),
+    planPicture(facts.joint, { ...size, heightMost: 160 }),
+    probeTable(facts, times),
+    boardTable(facts, times),
+    paragraph(calibration),
+  ],
 });
 
 const calibration =
   'Calibration: no calibration of thermocouples or instruments is entered in this record. The readings stand as the instruments gave them.';
 
-const drawing = ({ joint }: ReportFacts): Block => {
-  const model = sectionDrawing(joint);
-  return {
-    kind: 'picture',
-    svg: setUpSvg(model),
-    alternative: setUpAlternative(model),
-    caption: model.caption,
-  };
-};
+const size = { width: 511, heightMost: 120, letters: 7 };
 
 const probeTable = (facts: ReportFacts, times: Times): Block => ({
   kind: 'table',

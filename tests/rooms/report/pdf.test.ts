@@ -86,7 +86,7 @@ describe('PDF', () => {
     });
     expect(sheets[0]).toContain('Complies');
     // Words within the chart and the drawing are text too, not outlines, and not lost for want of a font.
-    for (const words of ['minimum preheat 150 °C', 'Local time, Europe/Warsaw', 'Z1 and Z3 at 75 mm'])
+    for (const words of ['minimum preheat 150 °C', 'Local time, Europe/Warsaw', 'front 75 mm'])
       expect(text).toContain(words);
     expect(sheets.at(-1)).toContain(facts.head.hash);
   });

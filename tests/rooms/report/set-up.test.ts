@@ -1,9 +1,10 @@
-/** The set-up drawing: to scale, every placed probe in it, nothing made up. */
+/** The set-up on paper: to scale, every placed probe in it, nothing made up. */
 import { describe, expect, it } from 'vitest';
-import { sectionDrawing } from '../../../server/report/set-up/section-drawing.ts';
-import { setUpAlternative, setUpSvg } from '../../../server/report/set-up/set-up-svg.ts';
+import { planPicture, sectionPicture } from '../../../server/report/set-up/set-up.ts';
+import { jointTypes } from '../../../server/weld/joint.ts';
 import { fixtureJoint } from '../../support/report-joint.ts';
 
+const size = { width: 511, heightMost: 120, letters: 7 };
 const place = (side: 'A' | 'B', distanceMillimetres: number, clock?: number) => ({
   part: side === 'A' ? 'shell course 2' : 'shell course 3',
   side,
@@ -21,35 +22,28 @@ const probe = (id: string, channel: number, where: unknown) => ({
 });
 
 describe('set-up', () => {
-  it('puts probes of one place together and names those without a place', () => {
-    const drawing = sectionDrawing(fixtureJoint());
-    expect(drawing.sides[0]!.points).toEqual([
-      { probes: ['H1'], face: 'back', distanceMillimetres: 40, beyond: false },
-      { probes: ['Z1', 'Z3'], face: 'front', distanceMillimetres: 75, beyond: false },
-      { probes: ['Z5'], face: 'front', distanceMillimetres: 100, beyond: false },
-    ]);
-    expect(drawing.unplaced).toEqual(['Amb']);
-    expect(drawing.caption).toContain('Without a place: Amb.');
+  it('names every placed probe with its face and distance, and those without a place', () => {
+    const joint = fixtureJoint();
+    const { svg, caption, alternative } = sectionPicture(joint, size);
+    for (const { id } of joint.probes.filter(({ place }) => place !== undefined)) expect(svg).toContain(`>${id}<`);
+    expect(alternative).toContain('Z1 front 75 mm');
+    expect(caption).toContain('Without a place: Amb.');
   });
 
-  it('says where a probe lies further out than the drawing reaches', () => {
-    const joint = fixtureJoint({ probes: [probe('far', 1, place('B', 3000)), probe('near', 2, place('A', 75))] });
-    const drawing = sectionDrawing(joint);
-    expect(drawing.sides[1]!.points[0]!.beyond).toBe(true);
-    expect(setUpSvg(drawing)).toContain('far at 3000 mm (further out than drawn)');
+  it('draws section and plan of every type of joint without a number that is none', () => {
+    for (const jointType of jointTypes) {
+      const joint = fixtureJoint({ jointType });
+      for (const { svg, alternative } of [sectionPicture(joint, size), planPicture(joint, size)]) {
+        expect(svg).toMatch(/^<svg/);
+        expect(`${svg}${alternative}`).not.toMatch(/NaN|undefined|Infinity/);
+      }
+    }
   });
 
-  it('draws clock positions of a pipe, 0 and 12 as one', () => {
-    const joint = fixtureJoint({
-      jointType: 'pipe butt',
-      probes: [probe('a', 1, place('A', 75, 0)), probe('b', 2, place('A', 75, 12)), probe('c', 3, place('B', 75, 6))],
-    });
-    const drawing = sectionDrawing(joint);
-    expect(drawing.clock).toEqual([
-      { hour: 0, probes: ['a', 'b'] },
-      { hour: 6, probes: ['c'] },
-    ]);
-    expect(setUpAlternative(drawing)).toContain('Clock positions: a and b at 12, c at 6.');
+  it('speaks the units of the job', () => {
+    const joint = fixtureJoint({ units: 'inch', probes: [probe('a', 1, place('A', 76.2))] });
+    expect(sectionPicture(joint, size).svg).toContain('front 3 in');
+    expect(sectionPicture(joint, size).svg).not.toContain(' mm');
   });
 
   it('draws one part on both sides where it is repaired or built up', () => {
@@ -58,8 +52,6 @@ describe('set-up', () => {
       parts: [{ id: 'roll', side: 'both', thicknessMillimetres: 300, analyses: [] }],
       probes: [probe('a', 1, { part: 'roll', side: 'A', face: 'front', distanceMillimetres: 75 })],
     });
-    const drawing = sectionDrawing(joint);
-    expect(drawing.sides.map(({ part }) => part)).toEqual(['roll', 'roll']);
-    expect(setUpSvg(drawing)).not.toMatch(/NaN|undefined/);
+    expect(sectionPicture(joint, size).alternative).toContain('part roll, 300 mm thick');
   });
 });

@@ -1,10 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { spread } from '../../../server/placing/spread.ts';
 import { timeTicks, valueScale } from '../../../web/chart/axis.ts';
 import { marksOf } from '../../../web/chart/marks.ts';
 import { pictureOf } from '../../../web/chart/picture.ts';
 import { lineStyle } from '../../../web/chart/series-style.ts';
-import { spread } from '../../../web/chart/spread.ts';
 import { fromHistory } from '../../../web/chart/tracks.ts';
 import { moved, stretchOf, type Window, zoomed } from '../../../web/chart/window.ts';
 import { girderScript } from '../../support/station/scripts.ts';

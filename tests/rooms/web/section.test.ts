@@ -1,28 +1,27 @@
 import { describe, expect, test } from 'vitest';
 import { jointTypes } from '../../../server/weld/joint.ts';
-import { label } from '../../../web/parts/section/pins.ts';
-import { planOf } from '../../../web/parts/section/plan.ts';
+import { labelHeight, sectionSheet } from '../../../web/parts/section/on-screen.ts';
 import { girder, nozzle } from '../../support/station/joints.ts';
 
-const pin = (plan: ReturnType<typeof planOf>, probe: string) => plan.pins.find((each) => each.probe === probe)!;
+const pin = (plan: ReturnType<typeof sectionSheet>, probe: string) => plan.pins.find((each) => each.probe === probe)!;
 
 test('distances and thicknesses are to one scale', () => {
-  const plan = planOf(girder, 1000);
-  const scale = plan.pixelsPerMillimetre;
+  const plan = sectionSheet(girder, 1000);
+  const scale = plan.perMillimetre;
   expect(pin(plan, 'A1').tip[0] - pin(plan, 'A2').tip[0]).toBeCloseTo(75 * scale, 6);
   expect(pin(plan, 'A3').tip[1] - pin(plan, 'A1').tip[1]).toBeCloseTo(80 * scale, 6);
   expect(pin(plan, 'B3').tip[1] - pin(plan, 'B1').tip[1]).toBeCloseTo(60 * scale, 6);
 });
 
 test('side A lies left, side B right, front above back; labels of the front above, of the back below', () => {
-  const plan = planOf(girder, 1000);
+  const plan = sectionSheet(girder, 1000);
   expect(pin(plan, 'A1').tip[0]).toBeLessThan(pin(plan, 'B1').tip[0]);
   expect(pin(plan, 'A1').label[1]).toBeLessThan(pin(plan, 'A1').tip[1]);
   expect(pin(plan, 'A3').label[1]).toBeGreaterThan(pin(plan, 'A3').tip[1]);
 });
 
 test('an upright part stands: its probes lie above each other, and beside the face they touch', () => {
-  const plan = planOf(nozzle, 700);
+  const plan = sectionSheet(nozzle, 700);
   const tip = pin(plan, 'N1').tip;
   expect(tip[1]).toBeLessThan(pin(plan, 'S1').tip[1]);
   expect(pin(plan, 'N1').label[0]).toBeGreaterThan(tip[0]);
@@ -34,12 +33,12 @@ describe.each(jointTypes)('%s', (jointType) => {
       { ...girder, jointType },
       { ...nozzle, jointType },
     ]) {
-      const plan = planOf(joint, width);
+      const plan = sectionSheet(joint, width);
       for (const each of plan.pins) {
         expect(each.label[0]).toBeGreaterThanOrEqual(0);
         expect(each.label[0] + plan.labelWidth).toBeLessThanOrEqual(plan.width);
         expect(each.label[1]).toBeGreaterThanOrEqual(0);
-        expect(each.label[1] + label.height).toBeLessThanOrEqual(plan.height);
+        expect(each.label[1] + labelHeight).toBeLessThanOrEqual(plan.height);
       }
       const covered = plan.pins.flatMap((one, index) =>
         plan.pins
@@ -47,7 +46,7 @@ describe.each(jointTypes)('%s', (jointType) => {
           .filter(
             (other) =>
               Math.abs(one.label[0] - other.label[0]) < plan.labelWidth - 0.01 &&
-              Math.abs(one.label[1] - other.label[1]) < label.height - 0.01,
+              Math.abs(one.label[1] - other.label[1]) < labelHeight - 0.01,
           )
           .map((other) => `${one.probe} and ${other.probe}`),
       );
@@ -56,8 +55,8 @@ describe.each(jointTypes)('%s', (jointType) => {
   });
 
   test('every probe touches the outline of a part', () => {
-    const plan = planOf({ ...girder, jointType }, 900);
-    const edges = plan.outlines.flatMap(({ points }) =>
+    const plan = sectionSheet({ ...girder, jointType }, 900);
+    const edges = plan.steel.flatMap(({ points }) =>
       points.map((point, index) => [point, points[(index + 1) % points.length]!] as const),
     );
     for (const { probe, tip } of plan.pins) {

@@ -3,9 +3,12 @@ import { useMemo } from 'preact/hooks';
 import { unitsOf } from '../../../server/measure/units.ts';
 import type { Acceptance, MethodAnswer } from '../../../server/metallurgy/answer.ts';
 import { explain } from '../../../server/metallurgy/explanation.ts';
+import { adviceOn } from '../../../server/placing/check.ts';
+import { suggestionFor } from '../../../server/placing/suggestion.ts';
 import type { Joint } from '../../../server/weld/joint.ts';
 import { cautions } from '../../../server/wording/cautions.ts';
 import { begun, listText } from '../../../server/wording/list.ts';
+import { adviceText, measuringRules, suggestionText } from '../../../server/wording/placing.ts';
 import { degreeUnit } from '../../../server/wording/temperature.ts';
 import { RequirementHead, RequirementWorking } from '../../parts/requirement.tsx';
 import { Section } from '../../parts/section/section.tsx';
@@ -67,9 +70,31 @@ export function Explained({
             <h2 id="where-heading">Where to measure</h2>
           </div>
           <Section joint={joint} />
+          <Placing joint={joint} />
         </section>
       </div>
     </div>
+  );
+}
+
+/** The published rules, the probes beside them, and what is usual. Advice: what can be judged is the judge's to say. */
+function Placing({ joint }: { readonly joint: Joint }) {
+  const units = unitsOf(joint);
+  return (
+    <>
+      <ul class="plain-list">
+        {measuringRules(joint).map((rule) => (
+          <li key={rule}>{rule}</li>
+        ))}
+      </ul>
+      <h3>The probes as placed</h3>
+      <ul class="plain-list">
+        {adviceOn(joint).map((advice) => (
+          <li key={adviceText(advice, units)}>{adviceText(advice, units)}</li>
+        ))}
+      </ul>
+      <p class="aside">{suggestionText(suggestionFor(joint), units)}</p>
+    </>
   );
 }
 
