@@ -66,8 +66,9 @@ export const branchPlan = (joint: Joint): View => {
           [half, half],
           [-half, half],
         ],
+        ...(bore > 0 ? { hole: circle(bore) } : {}),
         part: { side: 'A', id: a.part, thicknessMillimetres: a.thickness },
-        middle: [0, half * 0.93],
+        middle: [0, half * 0.94],
         room: half * 1.8,
       },
       {
@@ -78,7 +79,8 @@ export const branchPlan = (joint: Joint): View => {
         room: bore * 1.5,
       },
     ],
-    weld: [circle(toe)],
+    // The weld runs round the branch and leaves the branch itself to be seen.
+    weld: [ring(radius, toe)],
     zoneAreas: [circle(toe + measuringOf(a.thickness).distanceMillimetres)],
     heatedAreas: heated === undefined ? [] : [circle(toe + heated)],
     axes: cross(half),
@@ -122,6 +124,13 @@ const sector = (inner: number, outer: number): Vector[] => {
     ...hoursRound.toReversed().map((hour) => onClock(hour, inner)),
   ];
 };
+
+const ring = (inner: number, outer: number): Vector[] => [
+  ...circle(outer),
+  circle(outer)[0]!,
+  circle(inner)[0]!,
+  ...circle(inner).toReversed(),
+];
 
 const cross = (radius: number): (readonly [Vector, Vector])[] => [
   [

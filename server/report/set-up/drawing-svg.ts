@@ -46,9 +46,11 @@ const labelWidth = (view: View, letters: number, units: UnitSystem): number =>
     ...view.marks.map(({ probe: { place } }) => widthOf(placeMark(place, units), letters * 0.85) + 5),
   );
 
+const steelGrey = '#ececec';
+
 const steel = ({ points, hole }: Steel): string =>
   path(closed(points) + (hole === undefined ? '' : closed(hole.toReversed())), {
-    fill: '#ececec',
+    fill: steelGrey,
     stroke: '#000',
     width: 0.8,
   });
@@ -60,13 +62,19 @@ const closed = (points: readonly Vector[]): string =>
 const along = ({ from, to, out }: Stretch, off: number, width: number, dash: string): string =>
   line(from[0] + out[0] * off, from[1] + out[1] * off, to[0] + out[0] * off, to[1] + out[1] * off, '#000', width, dash);
 
-const partName = ({ part, middle, room, upright }: Steel, letters: number, units: UnitSystem): string => {
+/** On a patch of the steel's own grey, so that no dashed line runs through it; in a bore the paper is white already. */
+const partName = ({ part, middle, room, upright, hole }: Steel, letters: number, units: UnitSystem): string => {
   if (part === undefined) return '';
   const thick = lengthText(part.thicknessMillimetres, units);
   const long = `${part.side === undefined ? '' : `${part.side}: `}${part.id}, ${thick}`;
   const short = part.side === undefined ? thick : `${part.side}, ${thick}`;
   const words = widthOf(long, letters) <= room ? long : fitted(short, letters, Math.max(room, letters * 6));
-  const written = text(middle[0], middle[1] + letters * 0.35, words, { size: letters, anchor: 'middle' });
+  const wide = widthOf(words, letters) + 3;
+  const patch =
+    hole === undefined || part.side === 'A'
+      ? rectangle(middle[0] - wide / 2, middle[1] - letters * 0.7, wide, letters * 1.4, { fill: steelGrey })
+      : '';
+  const written = patch + text(middle[0], middle[1] + letters * 0.35, words, { size: letters, anchor: 'middle' });
   return upright === true
     ? `<g transform="rotate(-90 ${number(middle[0])} ${number(middle[1])})">${written}</g>`
     : written;

@@ -52,7 +52,7 @@ export function Drawing({ joint, sheet, title, spoken, rows, heatOn }: Props) {
       {sheet.steel.map((steel) => (
         <text
           key={`${steel.middle}`}
-          class="part-name"
+          class={steel.hole === undefined ? 'part-name on-steel' : 'part-name'}
           x={steel.middle[0]}
           y={steel.middle[1] + 5}
           {...(steel.upright === true ? { transform: `rotate(-90 ${steel.middle[0]} ${steel.middle[1]})` } : {})}
