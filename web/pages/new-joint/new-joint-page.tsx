@@ -1,9 +1,13 @@
 /** Entering a joint, or correcting one: the form, and beside it the requirement as one types. */
+import { useSignal } from '@preact/signals';
+import type { Acceptance } from '../../../server/metallurgy/answer.ts';
+import type { Joint } from '../../../server/weld/joint.ts';
 import { cautions } from '../../../server/wording/cautions.ts';
 import { TextArea } from '../../parts/field.tsx';
 import { RequirementView } from '../../parts/requirement.tsx';
 import { Section } from '../../parts/section/section.tsx';
 import { useTitle } from '../../parts/title.ts';
+import { Explained } from '../requirement/explained.tsx';
 import type { Problems } from './candidate.ts';
 import { fieldWords } from './field-words.ts';
 import { FileButtons } from './file-buttons.tsx';
@@ -76,6 +80,7 @@ export function NewJointPage({ correcting }: { readonly correcting?: string }) {
           <Section joint={preview} />
         </div>
       )}
+      {preview !== undefined && <Further joint={preview} />}
       <ProbeFields entry={entry} />
       <section class="sheet finish">
         {correcting !== undefined && (
@@ -116,6 +121,25 @@ export function NewJointPage({ correcting }: { readonly correcting?: string }) {
     </form>
   );
 }
+
+/** What the page of the requirement shows, for the joint as it stands in the form. Worked out only while it is open. */
+function Further({ joint }: { readonly joint: Joint }) {
+  const open = useSignal(false);
+  return (
+    <details
+      class="sheet"
+      onToggle={(event) => {
+        open.value = event.currentTarget.open;
+      }}
+    >
+      <summary>How hot, and why: every method, what if, cooling, limits upward, after welding</summary>
+      {open.value && <Explained joint={joint} acceptances={noAcceptances} />}
+    </details>
+  );
+}
+
+/** What is only being entered, nobody has accepted yet. */
+const noAcceptances: readonly Acceptance[] = [];
 
 function Missing({ problems }: { readonly problems: Problems }) {
   return (
