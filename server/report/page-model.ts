@@ -9,6 +9,8 @@ export interface PageModel {
   /** Language of our own words, for readers that speak. */
   readonly language: 'en';
   readonly description: string;
+  /** Smaller type, for a paper that should stay one page. Absent: a report. */
+  readonly setting?: 'dense' | 'card';
   /** Stands at the head of every page. */
   readonly head: { readonly left: string; readonly marks: readonly string[] };
   /** Stands at the foot of every page, beside the page number. */
@@ -34,6 +36,16 @@ export type Block =
   | { readonly kind: 'frame'; readonly headline: string; readonly lines: readonly string[]; readonly heavy: boolean }
   /** One large figure with its reason. */
   | { readonly kind: 'figure'; readonly label: string; readonly value: string; readonly reason: string }
+  /** Several figures beside each other, to be read from a few steps away. */
+  | { readonly kind: 'limits'; readonly items: readonly { readonly label: string; readonly value: string }[] }
+  /** A square code with words beside it. */
+  | {
+      readonly kind: 'code';
+      readonly svg: string;
+      readonly alternative: string;
+      readonly headline: string;
+      readonly lines: readonly string[];
+    }
   | { readonly kind: 'list'; readonly items: readonly string[] }
   | { readonly kind: 'pairs'; readonly rows: readonly (readonly [label: string, value: string])[] }
   | TableBlock
@@ -90,6 +102,10 @@ export const blockText = (block: Block): string => {
       return [block.headline, ...block.lines].join('\n');
     case 'figure':
       return `${block.label}: ${block.value}. ${block.reason}`;
+    case 'limits':
+      return block.items.map(({ label, value }) => `${label}: ${value}`).join('\n');
+    case 'code':
+      return [block.headline, ...block.lines, block.alternative].join('\n');
     case 'list':
       return block.items.map((item) => `- ${item}`).join('\n');
     case 'pairs':

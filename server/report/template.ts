@@ -7,14 +7,20 @@ import { family, monoFamily } from './font-names.ts';
 export const template = `
 #let report = json(bytes(sys.inputs.report))
 #let grey = luma(110)
+#let setting = report.at("setting", default: "report")
+#let small = setting != "report"
+#let body-size = if setting == "dense" { 7.2pt } else if small { 8pt } else { 9pt }
+#let table-size = if setting == "dense" { 6.4pt } else if small { 7pt } else { 7.5pt }
+#let note-size = if setting == "dense" { 6.4pt } else { 7.5pt }
+#let gap(size) = if small { size * 0.5 } else { size }
 #let words(value) = value.split("\\n").map(part => [#part]).join(linebreak())
 
 #set document(title: report.title, description: report.description, date: auto)
-#set text(lang: report.language, font: "${family}", size: 9pt, fallback: false, hyphenate: false)
+#set text(lang: report.language, font: "${family}", size: body-size, fallback: false, hyphenate: false)
 #set par(leading: 0.55em, spacing: 0.75em)
 #set page(
   paper: "a4",
-  margin: (x: 42pt, top: 62pt, bottom: 50pt),
+  margin: (x: 42pt, top: if small { 48pt } else { 62pt }, bottom: if small { 40pt } else { 50pt }),
   header: {
     set text(size: 8pt)
     grid(
@@ -39,12 +45,12 @@ export const template = `
     )
   },
 )
-#show heading.where(level: 1): it => block(above: 16pt, below: 8pt, sticky: true, text(size: 13pt, it.body))
-#show heading.where(level: 2): it => block(above: 12pt, below: 6pt, sticky: true, text(size: 10pt, it.body))
-#show title: it => block(below: 10pt, text(size: 17pt, weight: "bold", it.body))
+#show heading.where(level: 1): it => block(above: gap(16pt), below: gap(8pt), sticky: true, text(size: if small { 10pt } else { 13pt }, it.body))
+#show heading.where(level: 2): it => block(above: gap(12pt), below: gap(6pt), sticky: true, text(size: if small { 8pt } else { 10pt }, it.body))
+#show title: it => block(below: gap(10pt), text(size: if setting == "dense" { 13pt } else { 17pt }, weight: "bold", it.body))
 #show figure.caption: it => block(width: 100%, align(left, text(size: 7.5pt, fill: grey.darken(40%), it.body)))
 #set figure(gap: 4pt)
-#show figure: set block(breakable: false, above: 10pt, below: 12pt)
+#show figure: set block(breakable: false, above: gap(10pt), below: gap(12pt))
 #set list(indent: 4pt, spacing: 0.55em)
 
 #let frame(block-data) = block(
@@ -62,7 +68,7 @@ export const template = `
   },
 )
 
-#let figure-block(block-data) = block(above: 6pt, below: 8pt, grid(
+#let figure-block(block-data) = block(above: gap(6pt), below: gap(8pt), grid(
   columns: (auto, 1fr),
   column-gutter: 16pt,
   align: horizon,
@@ -74,10 +80,10 @@ export const template = `
   words(block-data.reason),
 ))
 
-#let pairs(block-data) = block(above: 6pt, below: 9pt, table(
-  columns: (120pt, 1fr),
+#let pairs(block-data) = block(above: gap(6pt), below: gap(9pt), table(
+  columns: (if small { 90pt } else { 120pt }, 1fr),
   stroke: none,
-  inset: (x: 0pt, y: 2pt),
+  inset: (x: 0pt, y: if small { 1pt } else { 2pt }),
   ..block-data.rows.map(row => (
     table.cell(text(fill: grey.darken(30%), words(row.at(0)))),
     table.cell(words(row.at(1))),
@@ -89,17 +95,17 @@ export const template = `
 } else { words(value) }
 
 #let data-table(block-data) = {
-  block(above: 12pt, below: 4pt, sticky: true, strong(words(block-data.caption)))
+  block(above: gap(12pt), below: gap(4pt) + 1pt, sticky: true, strong(words(block-data.caption)))
   if block-data.rows.len() == 0 {
     words(block-data.empty)
   } else {
-    set text(size: 7.5pt)
+    set text(size: table-size)
     set par(leading: 0.45em)
     table(
       columns: block-data.columns.map(column => column.share * 1fr),
       align: block-data.columns.map(column => if column.at("align", default: "left") == "right" { right } else { left }),
       stroke: (x, y) => if y == 0 { (top: 0.8pt, bottom: 0.8pt) } else { (bottom: 0.3pt + luma(140)) },
-      inset: (x: 3pt, y: 3pt),
+      inset: (x: 3pt, y: if small { 1.7pt } else { 3pt }),
       table.header(repeat: true, ..block-data.columns.map(column => table.cell(strong(words(column.heading))))),
       ..block-data.rows.map(row => {
         // A row stays whole unless it is long; one cell that must stay whole would keep its whole row so.
@@ -121,11 +127,11 @@ export const template = `
 )
 
 #let signatures(block-data) = block(breakable: false, for entry in block-data.lines {
-  block(breakable: false, above: 10pt, below: 4pt, {
+  block(breakable: false, above: gap(10pt), below: gap(4pt), {
     strong(words(entry.role))
     [: ]
     words(entry.meaning)
-    v(20pt)
+    v(if small { 12pt } else { 20pt })
     grid(
       columns: (3fr, 2fr, 3fr),
       column-gutter: 14pt,
@@ -136,6 +142,31 @@ export const template = `
     )
   })
 })
+
+#let limits(block-data) = block(width: 100%, above: gap(8pt), below: gap(10pt), grid(
+  columns: block-data.items.map(_ => 1fr),
+  stroke: 1.2pt,
+  inset: (x: 6pt, y: 7pt),
+  ..block-data.items.map(item => {
+    text(size: 8pt, words(item.label))
+    linebreak()
+    text(size: if item.value.len() > 11 { 13pt } else { 25pt }, strong(words(item.value)))
+  }),
+))
+
+#let code(block-data) = block(breakable: false, grid(
+  columns: (76pt, 1fr),
+  column-gutter: 8pt,
+  align: horizon,
+  image(bytes(block-data.svg), format: "svg", width: 100%, alt: block-data.alternative),
+  {
+    text(size: 13pt, strong(words(block-data.headline)))
+    for entry in block-data.lines {
+      parbreak()
+      words(entry)
+    }
+  },
+))
 
 #let mono(block-data) = block(above: 6pt, below: 8pt, {
   strong(words(block-data.label))
@@ -148,7 +179,7 @@ export const template = `
   if kind == "paragraph" {
     let weight = block-data.at("weight", default: "normal")
     if weight == "strong" { par(strong(words(block-data.text))) }
-    else if weight == "small" { par(text(size: 7.5pt, words(block-data.text))) }
+    else if weight == "small" { par(text(size: note-size, words(block-data.text))) }
     else { par(words(block-data.text)) }
   } else if kind == "subheading" { heading(level: 2, words(block-data.text)) }
   else if kind == "frame" { frame(block-data) }
@@ -157,6 +188,8 @@ export const template = `
   else if kind == "pairs" { pairs(block-data) }
   else if kind == "table" { data-table(block-data) }
   else if kind == "picture" { picture(block-data) }
+  else if kind == "limits" { limits(block-data) }
+  else if kind == "code" { code(block-data) }
   else if kind == "mono" { mono(block-data) }
   else if kind == "signatures" { signatures(block-data) }
   else { panic("unknown block " + kind) }

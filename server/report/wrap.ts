@@ -31,6 +31,22 @@ const wrapBlock = (block: Block): Block => {
       return { ...block, headline: broken(block.headline, 13, pageWidth - 30), lines: block.lines.map(body) };
     case 'figure':
       return { ...block, reason: broken(block.reason, bodySize, pageWidth / 2) };
+    case 'limits': {
+      const room = pageWidth / block.items.length - 14;
+      return {
+        ...block,
+        items: block.items.map(({ label, value }) => ({
+          label: broken(label, bodySize, room),
+          value: broken(value, 22, room),
+        })),
+      };
+    }
+    case 'code':
+      return {
+        ...block,
+        headline: broken(block.headline, 13, pageWidth - 130),
+        lines: block.lines.map((text) => broken(text, bodySize, pageWidth - 130)),
+      };
     case 'list':
       return { ...block, items: block.items.map(body) };
     case 'pairs':

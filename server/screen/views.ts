@@ -13,6 +13,8 @@ export interface ViewSource {
   history(id: string, span: { from?: Instant; to?: Instant; points: number }): Promise<HistoryView>;
   timeline(id: string): Promise<readonly TimelineEvent[]>;
   pdf(id: string, zone: string): Promise<Uint8Array>;
+  /** The working page to be signed, or the card to hang on the part; the address leads back to the joint's page. */
+  paper(id: string, paper: 'working' | 'card', address: string): Promise<Uint8Array>;
   csv(id: string, zone: string): Promise<Uint8Array>;
   document(sha256: string): { readonly bytes: Uint8Array; readonly mediaType: string } | undefined;
 }
@@ -71,6 +73,17 @@ export function viewRouter(source: ViewSource): Router {
       .set('Content-Disposition', `inline; filename="${request.params.id}.pdf"`)
       .send(Buffer.from(pdf));
   });
+  for (const paper of ['working', 'card'] as const)
+    router.get(`/joints/:id/${paper}.pdf`, async (request, response) => {
+      const { id } = request.params;
+      // The way that this browser reached the station is a way to reach the joint's page.
+      const address = `${request.protocol}://${request.get('host')}/#/joint/${encodeURIComponent(id)}`;
+      const pdf = await source.paper(id, paper, address);
+      response
+        .type('application/pdf')
+        .set('Content-Disposition', `inline; filename="${id}-${paper}.pdf"`)
+        .send(Buffer.from(pdf));
+    });
   router.get('/joints/:id/readings.csv', async (request, response) => {
     const csv = await source.csv(request.params.id, zoneOf(request.query.zone));
     response

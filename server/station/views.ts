@@ -93,6 +93,7 @@ export function stationViews({ options, record, pipeline, links, linkEvents, err
           : [{ at: entry.at, seq: entry.seq, who: entry.who, kind: entry.kind, body: entry.body }];
       }),
     pdf: (id, zone) => errand({ kind: 'pdf', joint: id, zone }),
+    paper: (id, paper, address) => errand({ kind: 'paper', joint: id, paper, address }),
     csv: (id, zone) => errand({ kind: 'csv', joint: id, zone }),
     document: (sha256) => record.document(sha256),
   };

@@ -22,6 +22,21 @@ export const soakText = (soak: SoakStatus): string => {
   }
 };
 
+/** What is asked for before anything is measured: for the card at the part. */
+export const soakAskedText = (rule: SoakStatus['rule'], required: Milliseconds | undefined): string => {
+  const time = required === undefined ? '' : ` ${durationText(required)}`;
+  switch (rule) {
+    case 'opposite':
+      return 'no wait: every side is measured on the face opposite the heat too';
+    case 'wait':
+      return `heat off, then wait${time}; every place at the minimum or above at the end of it`;
+    case 'hold':
+      return `hold${time} with every place at the minimum or above; the heaters stay on`;
+    case 'none':
+      return 'the heaters stay on and the procedure states no hold: ask before the first pass';
+  }
+};
+
 const name = ({ rule }: SoakStatus): string => (rule === 'hold' ? 'Hold' : 'Wait after heat off');
 
 const progress = ({ done, required }: SoakStatus): string => {

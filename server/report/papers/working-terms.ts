@@ -1,0 +1,75 @@
+/** The second page of the working: formula, steps and source of every equivalent and every method that was worked. */
+import { degrees, plain } from '../../metallurgy/number.ts';
+import { listText } from '../../wording/list.ts';
+import type { Block, Section } from '../page-model.ts';
+import { groupedBy, merged } from './merged.ts';
+import { equivalentTable, methodResult } from './method-rows.ts';
+import type { PaperFacts } from './paper-facts.ts';
+
+export const workingTerms = ({ explanation: { requirement, cooling } }: PaperFacts): Section => ({
+  heading: 'Terms of the working',
+  newPage: true,
+  blocks: [
+    equivalentTable(requirement),
+    {
+      kind: 'table' as const,
+      caption: 'Formulas of the carbon equivalents',
+      columns: [
+        { heading: 'Equivalent', share: 4 },
+        { heading: 'Formula', share: 14 },
+        { heading: 'Source', share: 8 },
+      ],
+      rows: groupedBy(requirement.equivalents, ({ id }) => id).map(([, one]) => [
+        one!.id,
+        one!.formula,
+        `${one!.source} (${one!.status})`,
+      ]),
+      empty: 'No carbon equivalent was computed.',
+    },
+    terms('Terms of the methods', [
+      ...merged(requirement.methods)
+        .filter(({ one }) => one.applicable !== 'no')
+        .map(({ one, parts }) => [
+          `${one.title}, ${listText(parts)}`,
+          [
+            one.formula,
+            ...one.terms.map(({ name, formula, value, unit }) => `${name}: ${formula} = ${plain(value, 2)} ${unit}`),
+            ...(one.computedCelsius === undefined
+              ? []
+              : [`As computed, not rounded up: ${degrees(one.computedCelsius, requirement.units)}`]),
+            ...(one.notes ?? []).map((note) => `Note: ${note}`),
+            ...one.flags.map((flag) => `Note: ${flag}`),
+          ].join('\n'),
+          methodResult(one, requirement.units),
+          `${one.source} (${one.status})`,
+        ]),
+    ]),
+    terms('Terms of the cooling time, at the minimum preheat', [
+      ...merged(cooling.parts)
+        .filter(({ one }) => one.terms.length > 0)
+        .map(({ one, parts }) => [
+          listText(parts),
+          one.terms
+            .map(({ name, formula, value, unit }) => `${name}: ${formula} = ${plain(value, 2)} ${unit}`)
+            .join('\n'),
+          '',
+          `${cooling.source} (${cooling.status}); shape factors ${cooling.shapeStatus}`,
+        ]),
+    ]),
+  ].filter((block) => block.rows.length > 0),
+});
+
+type Table = Block & { readonly kind: 'table' };
+
+const terms = (caption: string, rows: readonly (readonly string[])[]): Table => ({
+  kind: 'table',
+  caption,
+  columns: [
+    { heading: 'Of', share: 6 },
+    { heading: 'Formula and terms', share: 18 },
+    { heading: 'Result', share: 4 },
+    { heading: 'Source', share: 6 },
+  ],
+  rows,
+  empty: '',
+});
