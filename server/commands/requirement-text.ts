@@ -1,4 +1,5 @@
 /** The requirement in words for a terminal: the answer first, then what to note, then the working. */
+import type { UnitSystem } from '../measure/units.ts';
 import type { Equivalent, MethodAnswer, Requirement, WorkingInput } from '../metallurgy/answer.ts';
 import { degrees, plain } from '../metallurgy/number.ts';
 import type { Joint } from '../weld/joint.ts';
@@ -20,7 +21,10 @@ export function requirementText(
     `  ${governing.because}`,
     ...section('To be noted', answer.warnings.map(warningLine)),
     ...section('Carbon equivalents', merged(answer.equivalents, equivalentLines)),
-    ...section('Methods', merged(inOrderOfStanding(answer.methods), methodLines)),
+    ...section(
+      'Methods',
+      merged(inOrderOfStanding(answer.methods), (one) => methodLines(one, answer.units)),
+    ),
     ...beside.flatMap(([title, lines]) => section(title, lines)),
     ...section(
       'Cautions',
@@ -77,25 +81,31 @@ const equivalentLines = (one: Equivalent): Lines => ({
   ],
 });
 
-const methodLines = (one: MethodAnswer): Lines => ({
+const methodLines = (one: MethodAnswer, units: UnitSystem): Lines => ({
   name: one.title,
-  result: methodResult(one),
-  working: [
-    `standing: ${one.standing}`,
-    one.formula,
-    ...inputLines(one.inputs),
-    ...one.terms.map((term) => `${term.formula} = ${quantity(term.value, term.unit, 4)} (${term.name})`),
-    ...one.flags.map((flag) => `to be noted: ${flag}`),
-    ...(one.notes ?? []).map((note) => `note: ${note}`),
-    `source: ${one.source} (${one.status})`,
-  ],
+  result: methodResult(one, units),
+  working: isSilent(one)
+    ? [`standing: ${one.standing}`]
+    : [
+        `standing: ${one.standing}`,
+        one.formula,
+        ...inputLines(one.inputs),
+        ...one.terms.map((term) => `${term.formula} = ${quantity(term.value, term.unit, 4)} (${term.name})`),
+        ...one.flags.map((flag) => `to be noted: ${flag}`),
+        ...(one.notes ?? []).map((note) => `note: ${note}`),
+        `source: ${one.source} (${one.status})`,
+      ],
 });
 
-function methodResult(one: MethodAnswer): string {
+/** Nothing of it can count here: its reason is enough, and its working would only be in the way. */
+const isSilent = ({ role, computedCelsius, indication }: MethodAnswer): boolean =>
+  role === 'comparison only' && computedCelsius === undefined && indication === undefined;
+
+function methodResult(one: MethodAnswer, units: UnitSystem): string {
   if (one.computedCelsius === undefined) return one.indication ?? `no number; ${one.reason}`;
   const value = one.noPreheatNeeded
-    ? `no preheat needed (the formula gives ${degrees(one.computedCelsius)})`
-    : degrees(one.computedCelsius);
+    ? `no preheat needed (the ${one.tabulated ? 'table' : 'formula'} gives ${degrees(one.computedCelsius, units)})`
+    : degrees(one.computedCelsius, units);
   return one.applicable === 'extended' ? `${value}, beyond its validated range: ${one.reason}` : value;
 }
 

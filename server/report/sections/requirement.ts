@@ -1,6 +1,8 @@
 /** The requirement with its working: every equivalent, every method, each with formula, inputs, terms, flags and source. */
+import type { UnitSystem } from '../../measure/units.ts';
 import type { Equivalent, MethodAnswer, Requirement, WorkingInput } from '../../metallurgy/answer.ts';
-import { inside } from '../../wording/list.ts';
+import { degrees } from '../../metallurgy/number.ts';
+import { begun, inside } from '../../wording/list.ts';
 import { minimumText } from '../../wording/requirement.ts';
 import type { ReportFacts } from '../facts.ts';
 import { plain } from '../joint-words.ts';
@@ -16,12 +18,16 @@ export const requirementSection = ({ assessment }: ReportFacts): Section => {
       comparison(requirement),
       ...warningBlocks(requirement),
       equivalents(requirement.equivalents),
-      ...requirement.methods.flatMap(methodBlocks),
+      ...requirement.methods.filter(hasWorking).flatMap((method) => methodBlocks(method, requirement.units)),
     ],
   };
 };
 
-const comparison = ({ methods }: Requirement): Block => ({
+/** What only compares and shows nothing stands with its reason in the table; it has no working to print. */
+const hasWorking = ({ role, computedCelsius, indication }: MethodAnswer): boolean =>
+  role !== 'comparison only' || computedCelsius !== undefined || indication !== undefined;
+
+const comparison = ({ methods, units }: Requirement): Block => ({
   kind: 'table',
   caption: 'Methods beside each other',
   columns: [
@@ -33,23 +39,30 @@ const comparison = ({ methods }: Requirement): Block => ({
   rows: methods.map((method) => [
     `${method.title}, ${method.edition}`,
     method.part,
-    resultText(method),
+    resultText(method, units),
     [role(method), method.reason].filter((text) => text !== '').join('. '),
   ]),
   empty: 'No method was applied.',
 });
 
-const resultText = (method: MethodAnswer): string => {
-  if (method.applicable === 'no') return 'no number';
-  const computed = method.preheatMinimumCelsius ?? method.computedCelsius;
-  const number = computed === undefined ? '' : `${plain(Math.round(computed * 10) / 10)} °C as computed`;
-  if (!method.noPreheatNeeded) return number;
-  return number === '' ? 'no preheat needed' : `no preheat needed (${number})`;
+const resultText = (method: MethodAnswer, units: UnitSystem): string => {
+  if (method.indication !== undefined) return 'an indication, no temperature';
+  if (method.computedCelsius === undefined) return 'no number';
+  const number = `${degrees(method.computedCelsius, units)} ${method.tabulated ? foundIn(method) : 'as computed'}`;
+  return method.noPreheatNeeded ? `no preheat needed (${number})` : number;
 };
 
-const role = ({ applicable, role: part }: MethodAnswer): string => {
-  if (part === 'comparison only') return 'No, for comparison only';
-  return { yes: 'Yes', extended: 'Only once a named person accepts it', no: 'No' }[applicable];
+const foundIn = ({ status }: MethodAnswer): string => (status === 'entered' ? 'as entered' : 'out of the table');
+
+/** Whether it may govern, and by what standing. */
+const role = ({ applicable, role: part, standing }: MethodAnswer): string => {
+  if (part === 'comparison only') return `No, ${standing}`;
+  if (part === 'code minimum') return 'Not alone, as a floor of the chosen code';
+  return {
+    yes: standing === 'may govern' ? 'Yes' : `Yes, ${standing}`,
+    extended: 'Only once a named person accepts it',
+    no: 'No',
+  }[applicable];
 };
 
 const warningBlocks = ({ warnings }: Requirement): Block[] =>
@@ -86,7 +99,7 @@ const equivalents = (list: readonly Equivalent[]): Block => ({
 });
 
 const contents = ({ inputs }: Equivalent): string =>
-  inputs.map(({ name, value, unit }) => `${name} ${plain(value)} ${unit}`).join(', ');
+  inputs.map(({ name, value, unit }) => `${name} ${plain(value)} ${unit}`.trimEnd()).join(', ');
 
 const remarks = ({ missing, outOfRange, unchecked }: Equivalent): string[] => [
   ...(missing.length === 0 ? [] : [`Not reported: ${missing.join(', ')}`]),
@@ -94,20 +107,28 @@ const remarks = ({ missing, outOfRange, unchecked }: Equivalent): string[] => [
   ...(unchecked.length === 0 ? [] : [`Range not checked for: ${unchecked.join(', ')}`]),
 ];
 
-const methodBlocks = (method: MethodAnswer): Block[] => [
+const methodBlocks = (method: MethodAnswer, units: UnitSystem): Block[] => [
   { kind: 'subheading', text: `${method.title}, ${method.edition}, part ${method.part}` },
   paragraph(
-    `May it govern: ${inside(role(method))}. ${method.reason === '' ? '' : `${method.reason}. `}Result: ${resultText(method)}.`,
+    [
+      `May it govern: ${inside(role(method))}`,
+      ...(method.reason === '' ? [] : [method.reason]),
+      `Result: ${resultText(method, units)}.`,
+    ].join('. '),
   ),
+  ...(method.indication === undefined ? [] : [paragraph(`${begun(method.indication)}.`)]),
   paragraph(method.formula),
   ...(method.inputs.length === 0 ? [] : [inputs(method.inputs)]),
   ...(method.terms.length === 0 ? [] : [terms(method)]),
   ...(method.missing.length === 0
     ? []
     : [{ kind: 'list', items: method.missing.map((each) => `Missing: ${each}`) } as const]),
-  ...(method.flags.length === 0 ? [] : [{ kind: 'list', items: method.flags } as const]),
+  ...told([...method.flags, ...(method.notes ?? [])]),
   paragraph(`Source: ${method.source} (${method.status})`, 'small'),
 ];
+
+const told = (sentences: readonly string[]): Block[] =>
+  sentences.length === 0 ? [] : [{ kind: 'list', items: sentences.map(begun) }];
 
 const inputs = (list: readonly WorkingInput[]): Block => ({
   kind: 'table',
@@ -117,11 +138,11 @@ const inputs = (list: readonly WorkingInput[]): Block => ({
     { heading: 'Value', share: 3, align: 'right' },
     { heading: 'From', share: 8 },
   ],
-  rows: list.map(({ name, value, unit, from }) => [name, `${plain(value)} ${unit}`, from]),
+  rows: list.map(({ name, value, unit, from }) => [name, `${plain(value)} ${unit}`.trimEnd(), from]),
   empty: '',
 });
 
-const terms = ({ terms: list, computedCelsius }: MethodAnswer): Block => ({
+const terms = ({ terms: list, computedCelsius, tabulated }: MethodAnswer): Block => ({
   kind: 'table',
   caption: 'Term by term',
   columns: [
@@ -130,10 +151,20 @@ const terms = ({ terms: list, computedCelsius }: MethodAnswer): Block => ({
     { heading: 'Value', share: 3, align: 'right' },
   ],
   rows: [
-    ...list.map(({ name, formula, value, unit }) => [name, formula, `${plain(Math.round(value * 100) / 100)} ${unit}`]),
+    ...list.map(({ name, formula, value, unit }) => [
+      name,
+      formula,
+      `${plain(Math.round(value * 100) / 100)} ${unit}`.trimEnd(),
+    ]),
     ...(computedCelsius === undefined
       ? []
-      : [['Sum', 'as computed, not rounded up', `${plain(Math.round(computedCelsius * 100) / 100)} °C`]]),
+      : [
+          [
+            tabulated ? 'Table' : 'Result',
+            tabulated ? 'as it stands' : 'as computed, not rounded up',
+            `${plain(Math.round(computedCelsius * 100) / 100)} °C`,
+          ],
+        ]),
   ],
   empty: '',
 });

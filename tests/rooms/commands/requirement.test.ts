@@ -91,6 +91,23 @@ test('without the facts for it, what stands beside asks', async () => {
   expect(out).toContain('No rule for the wait is chosen');
 });
 
+test('in words: what may govern comes before what only compares, each with its standing and why it gives no number', async () => {
+  const { out } = await ran(requirement, demo('s1-base-plate'));
+  const at = (text: string) => {
+    expect(out).toContain(text);
+    return out.indexOf(text, out.indexOf('\nMethods'));
+  };
+  expect(at('AWS D1.1 prequalified minimum, plate A and plate B: 110 °C')).toBeLessThan(at('Séférian, plate A'));
+  expect(at('AWS D1.1 hydrogen control, plate A and plate B: 140 °C')).toBeLessThan(
+    at('EN 1011-2 method A (CE), plate'),
+  );
+  expect(at('no formula: read figure C.2 with CE 0.438')).toBeLessThan(
+    at('ASME B31.1 paragraph 131.4, plate A and plate B'),
+  );
+  expect(out).toContain('no number; cannot be computed yet; needed: the P-number of the part');
+  expect(out).toContain('standing: for comparison only: no code is chosen');
+});
+
 test('a refused steel answers 2, with the reason and what to consult; so does an extended range', async () => {
   const refused = await ran(requirement, demo('s6-p91-pipe'));
   expect(refused.status).toBe(2);

@@ -1,9 +1,12 @@
 /** The report as text: what stands on page one, what is marked, what is never said. */
+
 import { describe, expect, it, vi } from 'vitest';
 import { type Instant, instant } from '../../../server/measure/quantity.ts';
+import { requirement } from '../../../server/metallurgy/requirement.ts';
 import { blockText, modelText, type PageModel, sectionText } from '../../../server/report/page-model.ts';
 import { pages } from '../../../server/report/pages.ts';
 import { cautions } from '../../../server/wording/cautions.ts';
+import { plainJoint } from '../../support/plain-joint.ts';
 import { fixtureStart, reportFacts } from '../../support/report-fixture.ts';
 import { fixtureJoint } from '../../support/report-joint.ts';
 
@@ -125,8 +128,27 @@ describe('sections', () => {
     expect(text).toContain(method.formula);
     expect(text).toContain('HD | 5 ml/100 g | upper bound of class H5');
     for (const term of method.terms) expect(text).toContain(`${term.name} | ${term.formula}`);
-    expect(text).toContain('Sum | as computed, not rounded up');
+    expect(text).toContain('Result | as computed, not rounded up');
     expect(text).toContain(method.source);
+  });
+
+  it('give what only compares and shows no number a line with its reason, and the others their working and notes', () => {
+    const text = section(
+      pages({
+        ...facts,
+        assessment: {
+          ...facts.assessment,
+          requirement: requirement(plainJoint({ restraint: 'medium', units: 'metric' }), []),
+        },
+      }),
+      'Requirement and its working',
+    );
+    expect(text).toContain('140 °C out of the table');
+    expect(text).toContain(
+      'Group C by the index 3.9, group C by the look-up table (H1, Pcm below 0.28); the two agree',
+    );
+    expect(text).toContain('an indication, no temperature');
+    expect(text.match(/ASME B31\.1 paragraph 131\.4/g)).toHaveLength(1);
   });
 
   it('show each pass with what was measured and both times of a late entry', () => {
