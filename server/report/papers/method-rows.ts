@@ -7,7 +7,7 @@ import { begun, listText } from '../../wording/list.ts';
 import { type Block, paragraph } from '../page-model.ts';
 import { groupedBy, merged } from './merged.ts';
 
-export const equivalentTable = ({ equivalents }: Requirement): Block => ({
+export const equivalentTable = ({ equivalents }: Requirement): Extract<Block, { kind: 'table' }> => ({
   kind: 'table',
   caption: 'Carbon equivalents',
   columns: [
