@@ -32,6 +32,8 @@ export interface SupposedMethod {
   readonly role: MethodAnswer['role'];
   readonly celsius: number;
   readonly extended: boolean;
+  /** Out of a table: it stands still within a band and jumps at its end. */
+  readonly tabulated: boolean;
 }
 
 export interface WhatIf {
@@ -68,6 +70,8 @@ export interface Sensitivity {
   readonly kelvin: number;
   /** At the end of a range only one side can be looked at. */
   readonly side: 'both' | 'below' | 'above';
+  /** Of a table: what one whole step more brings, since a table has no slope. */
+  readonly stepwise: boolean;
 }
 
 const units: Readonly<Record<Variable, string>> = {
@@ -135,8 +139,10 @@ export function sensitivities(joint: Joint, acceptances: readonly Acceptance[]):
           ? undefined
           : supposed(value + change, requirement(moved(joint, variable, change), acceptances));
       const small = steps[variable] / 20;
-      const [below, above] = [at(-small), at(small)];
-      return here.methods.flatMap((method) => slope(method, below, above, small, variable));
+      const [below, above, whole] = [at(-small), at(small), at(steps[variable])];
+      return here.methods.flatMap((method) =>
+        method.tabulated ? jump(method, whole, variable) : slope(method, below, above, small, variable),
+      );
     })
     .sort((a, b) => Math.abs(b.kelvin) - Math.abs(a.kelvin));
 }
@@ -145,6 +151,16 @@ function moved(joint: Joint, variable: Numeric, change: number): Joint {
   if (variable !== 'thickness') return supposing(joint, variable, workingValue(joint, variable)! + change);
   const parts = joint.parts.map((part) => ({ ...part, thicknessMillimetres: part.thicknessMillimetres + change }));
   return { ...joint, parts };
+}
+
+/** A slope across the end of a band would be a jump divided by next to nothing. */
+function jump(here: SupposedMethod, whole: Supposed | undefined, variable: Numeric): Sensitivity[] {
+  const then = whole === undefined ? undefined : sameMethod(whole, here);
+  if (then === undefined) return [];
+  const { id, title, part, role, celsius } = here;
+  const kelvin = steady(then.celsius - celsius);
+  const [per, unit] = [steps[variable], units[variable]];
+  return [{ id, title, part, role, variable, per, unit, kelvin, side: 'above', stepwise: true }];
 }
 
 function slope(
@@ -163,7 +179,9 @@ function slope(
   const { id, title, part, role } = here;
   const kelvin = steady(((to - from) / over) * steps[variable]);
   const side = low === undefined ? 'above' : high === undefined ? 'below' : 'both';
-  return [{ id, title, part, role, variable, per: steps[variable], unit: units[variable], kelvin, side }];
+  return [
+    { id, title, part, role, variable, per: steps[variable], unit: units[variable], kelvin, side, stepwise: false },
+  ];
 }
 
 const sameMethod = ({ methods }: Supposed, { id, part }: SupposedMethod): SupposedMethod | undefined =>
@@ -173,8 +191,8 @@ function supposed(value: number, answer: Requirement): Supposed {
   const { preheatMinimumCelsius } = answer.governing;
   return {
     value,
-    methods: answer.methods.flatMap(({ id, title, part, role, applicable, computedCelsius: celsius }) =>
-      celsius === undefined ? [] : [{ id, title, part, role, celsius, extended: applicable === 'extended' }],
+    methods: answer.methods.flatMap(({ id, title, part, role, applicable, tabulated, computedCelsius: celsius }) =>
+      celsius === undefined ? [] : [{ id, title, part, role, celsius, extended: applicable === 'extended', tabulated }],
     ),
     ...(preheatMinimumCelsius === undefined ? {} : { governingCelsius: preheatMinimumCelsius }),
   };

@@ -80,13 +80,24 @@ export const waitingText = ({ waiting }: AfterWelding, units: UnitSystem): strin
   }
 };
 
-/** "+10.2 K for each 1 ml/100 g more hydrogen". */
-export const sensitivityText = ({ kelvin, per, unit, variable, side }: Sensitivity, units: UnitSystem): string => {
-  const step = stepOf(per, unit, units);
+/** "+10.2 K for each 1 ml/100 g more hydrogen"; of a table "+45 K for 10 mm more thickness, by its bands". */
+export const sensitivityText = (
+  { kelvin, per, unit, variable, side, stepwise }: Sensitivity,
+  units: UnitSystem,
+): string => {
+  // What a table's next band brings cannot be scaled to a rounder step.
+  const step = stepwise ? { words: exactStep(per, unit, units), times: 1 } : stepOf(per, unit, units);
   const amount = units === 'inch' ? differenceToFahrenheit(kelvin) * step.times : kelvin;
   const size = `${amount < 0 ? '\u2212' : '+'}${Math.abs(amount).toFixed(1)} ${units === 'inch' ? '°F' : 'K'}`;
+  if (stepwise) return `${size} for ${step.words} more ${variable}, by the bands of its table`;
   const edge = side === 'both' ? '' : `, looking ${side} only, at the end of the range`;
   return `${size} for each ${step.words} more ${variable}${edge}`;
+};
+
+const exactStep = (per: number, unit: string, units: UnitSystem): string => {
+  if (units === 'inch' && unit === 'mm') return `${toInches(per).toFixed(2)} in`;
+  if (units === 'inch' && unit === 'kJ/mm') return `${toKilojoulesPerInch(per).toFixed(2)} kJ/in`;
+  return `${plain(per)} ${unit}`;
 };
 
 /** In inches a step is as round as in millimetres, and the number goes with it. */

@@ -60,6 +60,15 @@ test('slopes at the working point are the derivatives of the formula', () => {
   expect(of('hydrogen')?.side).toBe('both');
 });
 
+test('a table has no slope: beside the end of a band it is told what one whole step more brings', () => {
+  // AWS D1.1 prequalified table, category B (verified): over 38 to 65 mm 65 °C, over 65 mm 110 °C.
+  const parts = joint.parts.map((part) => ({ ...part, thicknessMillimetres: 65, awsCategory: 'B' as const }));
+  const table = sensitivities({ ...joint, codeSet: 'AWS D1.1', units: 'metric', parts }, []).find(
+    ({ id, variable }) => id === 'aws-d1-1-prequalified' && variable === 'thickness',
+  );
+  expect(table).toMatchObject({ kelvin: 45, per: 10, stepwise: true });
+});
+
 test('what matters most stands first, and at the end of a range one side is looked at and said so', () => {
   const list = sensitivities(joint, []).map(({ kelvin }) => Math.abs(kelvin));
   expect(list).toEqual([...list].sort((a, b) => b - a));

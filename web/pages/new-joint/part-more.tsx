@@ -37,8 +37,9 @@ export function MoreOfPart({ asks, ...props }: Props) {
       <div class="fields">
         <SelectField
           label="Form"
+          hint="Not stated counts as plate."
           value={part.form}
-          choices={orNone(partForms, 'not stated (counts as plate)', begun)}
+          choices={orNone(partForms, 'not stated', begun)}
           onValue={(form) => set({ form })}
         />
         <NumberField

@@ -73,15 +73,13 @@ export const converted = (text: string, kind: QuantityKind, from: DraftUnits, to
   const { toInch, fromInch } = ways[kind];
   const [there, back] = to === 'inch' ? [toInch, fromInch] : [fromInch, toInch];
   const decimals = decimalsOf(text);
+  const metric = (typed: number, system: DraftUnits): number => (system === 'inch' ? fromInch(typed) : typed);
+  const meant = metric(read.value, from);
   return shortest(there(read.value), 10, (shown) => {
-    const returned = back(Number(shown));
-    // Measured in metric both ways, so that what was near enough there is near enough on the way back.
-    const [exact, got] = to === 'inch' ? [read.value, returned] : [there(read.value), Number(shown)];
-    const size = Math.max(Math.abs(exact), kind === 'temperature' ? 10 : 0);
-    return (
-      Math.abs(got - exact) <= 1e-6 * size &&
-      (decimals === undefined || Number(returned.toFixed(decimals)) === read.value)
-    );
+    // The same comparison both ways, in metric, so that what is near on the way there is near on the way back.
+    const means = metric(Number(shown), to);
+    const near = Math.abs(means - meant) <= 1e-6 * Math.max(1e-3, Math.abs(means), Math.abs(meant));
+    return near && (decimals === undefined || Number(back(Number(shown)).toFixed(decimals)) === read.value);
   });
 };
 

@@ -104,9 +104,10 @@ function WeldFields({ entry }: { readonly entry: Entry }) {
       <div class="fields">
         <SelectField
           label="Deposit"
+          hint="Not stated counts as ferritic."
           field="consumable.deposit"
           value={draft.deposit}
-          choices={orNone(deposits, 'not stated (counts as ferritic)', begun)}
+          choices={orNone(deposits, 'not stated', begun)}
           onValue={(deposit) => entry.change({ deposit })}
         />
         <SelectField

@@ -1,10 +1,15 @@
-/** Draws a "what if" curve. Names stand at the ends of their lines; the working point and the ends of ranges carry words. */
+/**
+ * Draws a "what if" curve. Names stand at the ends of their lines; where there is no room for them, letters do, and
+ * the names stand below. The working point and the ends of ranges carry words.
+ */
+import { useSignal } from '@preact/signals';
+import { useEffect, useRef } from 'preact/hooks';
 import type { Curve, CurveLine } from './curve-model.ts';
 
-const width = 720;
+/** Narrower than this, names beside the lines would leave no room for the lines. */
+const wideEnough = 560;
 const height = 340;
 const left = 46;
-const right = 232;
 const top = 26;
 const bottom = 36;
 
@@ -17,13 +22,24 @@ export function CurveView({
   readonly xName: string;
   readonly unit: string;
 }) {
+  const box = useRef<HTMLDivElement>(null);
+  const narrow = useSignal(false);
+  useEffect(() => {
+    const watch = new ResizeObserver(([entry]) => {
+      if (entry !== undefined) narrow.value = entry.contentRect.width < wideEnough;
+    });
+    if (box.current !== null) watch.observe(box.current);
+    return () => watch.disconnect();
+  }, []);
+  const letters = narrow.value;
+  const [width, right] = letters ? [360, 30] : [720, 232];
   const x = (value: number): number =>
     left + ((value - curve.x[0]) / (curve.x[1] - curve.x[0])) * (width - left - right);
   const y = (value: number): number =>
     height - bottom - ((value - curve.y[0]) / (curve.y[1] - curve.y[0])) * (height - top - bottom);
   const names = apart(curve.lines.map((line) => ({ line, y: y(line.end[1]) })));
   return (
-    <div class="curve-box">
+    <div class="curve-box" ref={box}>
       <svg class="curve" viewBox={`0 0 ${width} ${height}`} role="img" aria-label={spoken(curve, xName)}>
         {curve.yTicks.map((tick) => (
           <g key={tick.text}>
@@ -56,11 +72,11 @@ export function CurveView({
             ))}
           </g>
         ))}
-        {names.map(({ line, at }) => (
+        {names.map(({ line, at }, index) => (
           <g key={line.key} class={`name ${line.kind}`}>
             <line x1={x(line.end[0])} y1={y(line.end[1])} x2={width - right + 12} y2={at} />
             <text x={width - right + 16} y={at + 4}>
-              {cut(line.title)}
+              {letters ? letterOf(index) : cut(line.title)}
             </text>
           </g>
         ))}
@@ -78,6 +94,15 @@ export function CurveView({
           </g>
         )}
       </svg>
+      {letters && (
+        <ul class="letters">
+          {names.map(({ line }, index) => (
+            <li key={line.key} class={line.kind}>
+              <b>{letterOf(index)}</b> {line.title}
+            </li>
+          ))}
+        </ul>
+      )}
       {curve.ends.length > 0 && (
         <p class="aside">
           Dotted upright lines, ends of validated ranges: {curve.ends.map(({ text }) => text).join('; ')}.
@@ -118,6 +143,8 @@ const squeezed = (placed: { line: CurveLine; at: number }[], gap: number): { lin
   }
   return out;
 };
+
+const letterOf = (index: number): string => String.fromCharCode(65 + index);
 
 const cut = (title: string): string => (title.length <= 31 ? title : `${title.slice(0, 30)}\u2026`);
 
