@@ -48,8 +48,8 @@ describe('turning to the other units', () => {
     expect(converted(metric, kind, 'metric', 'inch')).toBe(inch);
   });
 
-  test('and back gives the number that was typed, for any of up to five figures', () => {
-    const typed = fc.tuple(fc.integer({ min: -500, max: 99_999 }), fc.integer({ min: 0, max: 3 }), fc.boolean());
+  test('and back gives the number that was typed, whatever was typed', () => {
+    const typed = fc.tuple(fc.integer({ min: -500, max: 999_999 }), fc.integer({ min: 0, max: 3 }), fc.boolean());
     fc.assert(
       fc.property(fc.constantFrom(...kinds), typed, (kind, [digits, decimals, fromInch]) => {
         const text = (digits / 10 ** decimals).toFixed(decimals);

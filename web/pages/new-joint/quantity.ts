@@ -63,8 +63,9 @@ export const quantityText = (value: number | undefined, kind: QuantityKind, syst
 };
 
 /**
- * The text in the other system, as short as it may be within a millionth of the value, and so that turning back
- * gives the number that was typed. What is no number stays as it is.
+ * The text in the other system, as short as it may be and so that turning back gives the number that was typed.
+ * Within a fifth of a millionth: two numbers of six figures lie further apart than that. What is no number stays as
+ * it is.
  */
 export const converted = (text: string, kind: QuantityKind, from: DraftUnits, to: DraftUnits): string => {
   if ((from === 'inch') === (to === 'inch')) return text;
@@ -78,7 +79,7 @@ export const converted = (text: string, kind: QuantityKind, from: DraftUnits, to
   return shortest(there(read.value), 10, (shown) => {
     // The same comparison both ways, in metric, so that what is near on the way there is near on the way back.
     const means = metric(Number(shown), to);
-    const near = Math.abs(means - meant) <= 1e-6 * Math.max(1e-3, Math.abs(means), Math.abs(meant));
+    const near = Math.abs(means - meant) <= 2e-7 * Math.max(0.1, Math.abs(means), Math.abs(meant));
     return near && (decimals === undefined || Number(back(Number(shown)).toFixed(decimals)) === read.value);
   });
 };
