@@ -5,14 +5,15 @@ import type { CoolingOfPart } from '../metallurgy/cooling.ts';
 import { windowOverRows } from '../metallurgy/cooling-table.ts';
 import type { Explanation } from '../metallurgy/explanation.ts';
 import { degrees, plain } from '../metallurgy/number.ts';
+import { sharedByParts } from '../metallurgy/shared-by-parts.ts';
 import type { Sensitivity } from '../metallurgy/what-if.ts';
 import {
   coolingText,
   heatInputWindowText,
+  interpassSuggestionText,
   martensiteText,
   residualText,
   sensitivityText,
-  suggestionText,
   waitingText,
 } from '../wording/explanation.ts';
 
@@ -68,7 +69,7 @@ function upperLines({ upperLimits, martensiteStart }: Beside, units: UnitSystem)
       upperLimits.parts.map(({ part, suggestions, missing, notes }) => ({
         part,
         lines: [
-          ...suggestions.map((one) => suggestionText(one, units)),
+          ...suggestions.map((one) => interpassSuggestionText(one, units)),
           ...missing.map((one) => `needed: ${one}`),
           ...notes.map((one) => `to be noted: ${one}`),
         ],
@@ -112,14 +113,8 @@ function mattersLines(matters: readonly Sensitivity[], units: UnitSystem): strin
   return merged(governing.map((one) => ({ part: one.part, lines: [`${sensitivityText(one, units)} (${one.title})`] })));
 }
 
-/** Parts that get the same lines share them, in the order in which the lines first stood. */
-function merged(all: readonly { readonly part: string; readonly lines: readonly string[] }[]): string[] {
-  const groups = new Map<string, { parts: string[]; lines: readonly string[] }>();
-  for (const { part, lines } of all) {
-    const key = JSON.stringify(lines);
-    const group = groups.get(key) ?? { parts: [], lines };
-    group.parts.push(part);
-    groups.set(key, group);
-  }
-  return [...groups.values()].flatMap(({ parts, lines }) => lines.map((line) => `${parts.join(', ')}: ${line}`));
-}
+/** Parts that get the same lines share them. */
+const merged = (all: readonly { readonly part: string; readonly lines: readonly string[] }[]): string[] =>
+  sharedByParts(all, ({ lines }) => lines).flatMap(({ parts, told }) =>
+    told.map((line) => `${parts.join(', ')}: ${line}`),
+  );

@@ -1,11 +1,12 @@
 /** The requirement in words for a terminal: the answer first, then what to note, then the working. */
 import type { UnitSystem } from '../measure/units.ts';
 import type { Equivalent, MethodAnswer, Requirement, WorkingInput } from '../metallurgy/answer.ts';
-import { degrees, plain } from '../metallurgy/number.ts';
+import { plain } from '../metallurgy/number.ts';
+import { sharedByParts } from '../metallurgy/shared-by-parts.ts';
 import type { Joint } from '../weld/joint.ts';
 import { cautions } from '../wording/cautions.ts';
 import { listText } from '../wording/list.ts';
-import { governingText, minimumText } from '../wording/requirement.ts';
+import { governingText, inOrderOfStanding, isSilent, methodResultText, minimumText } from '../wording/requirement.ts';
 
 /** `beside`: titled lists of lines that stand between the methods and the cautions. */
 export function requirementText(
@@ -33,15 +34,6 @@ export function requirementText(
   ].join('\n');
 }
 
-/** What may govern first, then the floors of a code, then what only compares: with a number before without one. */
-const inOrderOfStanding = (methods: readonly MethodAnswer[]): readonly MethodAnswer[] =>
-  [...methods].sort((a, b) => rank(a) - rank(b));
-
-const rank = ({ role, computedCelsius, indication }: MethodAnswer): number => {
-  const bySort = { 'may govern': 0, 'code minimum': 2, 'comparison only': 4 }[role];
-  return computedCelsius === undefined && indication === undefined ? bySort + 1 : bySort;
-};
-
 const section = (title: string, lines: readonly string[]): string[] =>
   lines.length === 0 ? [] : ['', title, ...lines.map((line) => `  ${line}`)];
 
@@ -49,20 +41,11 @@ const warningLine = ({ kind, message, wantsAnswer }: Requirement['warnings'][num
   `- ${kind}: ${message}${wantsAnswer ? ' [wants a named answer]' : ''}`;
 
 /** Parts that get the same lines share them. */
-function merged<Of extends { readonly part: string }>(all: readonly Of[], lines: (one: Of) => Lines): string[] {
-  const groups = new Map<string, { parts: string[]; lines: Lines }>();
-  for (const one of all) {
-    const made = lines(one);
-    const key = JSON.stringify(made);
-    const group = groups.get(key) ?? { parts: [], lines: made };
-    group.parts.push(one.part);
-    groups.set(key, group);
-  }
-  return [...groups.values()].flatMap(({ parts, lines: { name, result, working } }) => [
+const merged = <Of extends { readonly part: string }>(all: readonly Of[], lines: (one: Of) => Lines): string[] =>
+  sharedByParts(all, lines).flatMap(({ parts, told: { name, result, working } }) => [
     `${name}, ${listText(parts)}: ${result}`,
     ...working.map((line) => `  ${line}`),
   ]);
-}
 
 interface Lines {
   readonly name: string;
@@ -83,7 +66,7 @@ const equivalentLines = (one: Equivalent): Lines => ({
 
 const methodLines = (one: MethodAnswer, units: UnitSystem): Lines => ({
   name: one.title,
-  result: methodResult(one, units),
+  result: resultText(one, units),
   working: isSilent(one)
     ? [`standing: ${one.standing}`]
     : [
@@ -97,16 +80,10 @@ const methodLines = (one: MethodAnswer, units: UnitSystem): Lines => ({
       ],
 });
 
-/** Nothing of it can count here: its reason is enough, and its working would only be in the way. */
-const isSilent = ({ role, computedCelsius, indication }: MethodAnswer): boolean =>
-  role === 'comparison only' && computedCelsius === undefined && indication === undefined;
-
-function methodResult(one: MethodAnswer, units: UnitSystem): string {
-  if (one.computedCelsius === undefined) return one.indication ?? `no number; ${one.reason}`;
-  const value = one.noPreheatNeeded
-    ? `no preheat needed (the ${one.tabulated ? 'table' : 'formula'} gives ${degrees(one.computedCelsius, units)})`
-    : degrees(one.computedCelsius, units);
-  return one.applicable === 'extended' ? `${value}, beyond its validated range: ${one.reason}` : value;
+function resultText(one: MethodAnswer, units: UnitSystem): string {
+  const result = methodResultText(one, units);
+  if (one.applicable === 'no') return `${result}; ${one.reason}`;
+  return one.applicable === 'extended' ? `${result}, beyond its validated range: ${one.reason}` : result;
 }
 
 /** Inputs of the same origin share a line. */

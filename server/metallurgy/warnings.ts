@@ -7,6 +7,7 @@ import type { Joint } from '../weld/joint.ts';
 import type { Acceptance, Governing, MethodAnswer, RequirementWarning } from './answer.ts';
 import { acceptanceOf, highestOf, isBinding } from './governing.ts';
 import { degrees, steady } from './number.ts';
+import { apartFromPart, sharedByParts } from './shared-by-parts.ts';
 
 export function warnings(
   joint: Joint,
@@ -30,22 +31,25 @@ export function warnings(
 
 /** Methods that give no number, and why; parts with the same reason in one sentence. */
 const silent = (answers: readonly MethodAnswer[]): RequirementWarning[] =>
-  grouped(
+  sharedByParts(
     answers.filter((one) => one.applicable === 'no'),
-    (one) => [one.reason],
-  ).map(({ first, words, parts }) => ({
-    kind: first.missing.length > 0 ? 'missing fact' : 'out of range',
-    message: `${first.title}, part ${parts}: ${first.missing.length > 0 ? words : `no number, because ${words}`}.`,
+    ({ id, reason }) => ({ id, reason }),
+  ).map(({ one, parts }) => ({
+    kind: one.missing.length > 0 ? 'missing fact' : 'out of range',
+    message: `${one.title}, part ${parts.join(', ')}: ${one.missing.length > 0 ? one.reason : `no number, because ${one.reason}`}.`,
     wantsAnswer: false,
-    method: first.id,
+    method: one.id,
   }));
 
 const flags = (answers: readonly MethodAnswer[]): RequirementWarning[] =>
-  grouped(answers, (one) => one.flags).map(({ first, words, parts }) => ({
+  sharedByParts(
+    answers.flatMap(({ id, title, part, flags: all }) => all.map((flag) => ({ id, title, part, flag }))),
+    apartFromPart,
+  ).map(({ told: { id, title, flag }, parts }) => ({
     kind: 'missing fact',
-    message: `${first.title}, part ${parts}: ${words}.`,
+    message: `${title}, part ${parts.join(', ')}: ${flag}.`,
     wantsAnswer: false,
-    method: first.id,
+    method: id,
   }));
 
 function extended(
@@ -143,23 +147,4 @@ function floorBelow(joint: Joint, answers: readonly MethodAnswer[]): Requirement
         },
       ];
     });
-}
-
-interface Group {
-  readonly first: MethodAnswer;
-  readonly words: string;
-  readonly parts: string;
-}
-
-function grouped(answers: readonly MethodAnswer[], words: (one: MethodAnswer) => readonly string[]): Group[] {
-  const groups = new Map<string, { first: MethodAnswer; words: string; parts: string[] }>();
-  for (const one of answers) {
-    for (const text of words(one)) {
-      const key = `${one.id}\n${text}`;
-      const group = groups.get(key) ?? { first: one, words: text, parts: [] };
-      group.parts.push(one.part);
-      groups.set(key, group);
-    }
-  }
-  return [...groups.values()].map((group) => ({ ...group, parts: group.parts.join(', ') }));
 }

@@ -56,7 +56,7 @@ const shownWhole = (celsius: number, units: UnitSystem): string =>
   units === 'inch' ? `${Math.round(toFahrenheit(celsius))} °F` : `${Math.round(celsius)} °C`;
 
 /** "315 °C for Cr-Mo: API RP 582 ...". */
-export const suggestionText = (one: InterpassSuggestion, units: UnitSystem): string =>
+export const interpassSuggestionText = (one: InterpassSuggestion, units: UnitSystem): string =>
   `${rangeText(one.celsius, units)} for ${one.material}: ${citationText(one)}`;
 
 /** "24 to 66 % on the mean, 98 to 100 % at the middle". */

@@ -86,7 +86,7 @@ export const adviceText = (advice: Advice, units: UnitSystem): string => {
   }
 };
 
-export const suggestionText = ({ places, asks }: Suggestion, units: UnitSystem): string => {
+export const usualPlacesText = ({ places, asks }: Suggestion, units: UnitSystem): string => {
   const remark = 'Common practice; how many are needed is for the procedure to say.';
   if (asks !== undefined) return `Enter the outside diameter of ${asks} to see usual clock positions. ${remark}`;
   const bySide = (['A', 'B'] as const).flatMap((side) => {

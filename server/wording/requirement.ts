@@ -1,6 +1,8 @@
 /** The required preheat in a few words. Its reason and working are in the answer itself (metallurgy/answer.ts). */
 import { milliCelsius } from '../measure/quantity.ts';
-import type { GoverningKind, Requirement } from '../metallurgy/answer.ts';
+import type { UnitSystem } from '../measure/units.ts';
+import type { GoverningKind, MethodAnswer, Requirement } from '../metallurgy/answer.ts';
+import { degrees } from '../metallurgy/number.ts';
 import { limitText } from './temperature.ts';
 
 /** "150 °C", "No preheat needed", or "Not known". */
@@ -8,6 +10,27 @@ export const minimumText = ({ governing, units }: Requirement): string => {
   if (governing.kind === 'no preheat needed') return 'No preheat needed';
   const { preheatMinimumCelsius: minimum } = governing;
   return minimum === undefined ? 'Not known' : limitText(milliCelsius(minimum), units);
+};
+
+/** "143.7 °C as computed", "no preheat needed (4.9 °C as computed)", what it shows instead of a temperature, or "no number". */
+export const methodResultText = (one: MethodAnswer, units: UnitSystem): string => {
+  if (one.computedCelsius === undefined) return one.indication ?? 'no number';
+  const origin = one.tabulated ? (one.status === 'entered' ? 'as entered' : 'out of the table') : 'as computed';
+  const number = `${degrees(one.computedCelsius, units)} ${origin}`;
+  return one.noPreheatNeeded ? `no preheat needed (${number})` : number;
+};
+
+/** It only compares and has nothing to compare with: its reason is enough, its working would be in the way. */
+export const isSilent = ({ role, computedCelsius, indication }: MethodAnswer): boolean =>
+  role === 'comparison only' && computedCelsius === undefined && indication === undefined;
+
+/** What may govern first, then the floors of a code, then what only compares; what is silent comes after its like. */
+export const inOrderOfStanding = (methods: readonly MethodAnswer[]): readonly MethodAnswer[] =>
+  [...methods].sort((a, b) => rank(a) - rank(b));
+
+const rank = ({ role, computedCelsius, indication }: MethodAnswer): number => {
+  const standing = { 'may govern': 0, 'code minimum': 2, 'comparison only': 4 }[role];
+  return computedCelsius === undefined && indication === undefined ? standing + 1 : standing;
 };
 
 /** What the governing value is: "by the procedure". */

@@ -1,11 +1,11 @@
 /** Carbon equivalents and methods beside each other, short: value, standing, how well it is known. The terms stand in working-terms.ts. */
 
-import type { UnitSystem } from '../../measure/units.ts';
-import type { Equivalent, MethodAnswer, Requirement } from '../../metallurgy/answer.ts';
-import { degrees } from '../../metallurgy/number.ts';
+import type { Equivalent, Requirement } from '../../metallurgy/answer.ts';
+import { apartFromPart, sharedByParts } from '../../metallurgy/shared-by-parts.ts';
 import { begun, listText } from '../../wording/list.ts';
+import { inOrderOfStanding, isSilent, methodResultText } from '../../wording/requirement.ts';
 import { type Block, paragraph } from '../page-model.ts';
-import { groupedBy, merged } from './merged.ts';
+import { groupedBy } from './grouped-by.ts';
 
 export const equivalentTable = ({ equivalents }: Requirement): Extract<Block, { kind: 'table' }> => ({
   kind: 'table',
@@ -36,8 +36,7 @@ const remarks = ({ outOfRange, unchecked }: Equivalent): string[] => [
 
 /** Whoever gives no number and may not govern stands in the sentence beneath the table. */
 export const methodBlocks = ({ methods, units }: Requirement): Block[] => {
-  const isSilent = ({ applicable, role }: MethodAnswer): boolean => applicable === 'no' && role === 'comparison only';
-  const silent = merged(methods.filter(isSilent).map((one) => ({ ...one, inputs: [] })));
+  const silent = sharedByParts(methods.filter(isSilent), ({ id, reason }) => ({ id, reason }));
   return [
     {
       kind: 'table',
@@ -49,10 +48,13 @@ export const methodBlocks = ({ methods, units }: Requirement): Block[] => {
         { heading: 'Standing, and what to note', share: 11 },
         { heading: 'Known', share: 3 },
       ],
-      rows: merged(methods.filter((one) => !isSilent(one))).map(({ one, parts }) => [
+      rows: sharedByParts(
+        inOrderOfStanding(methods).filter((one) => !isSilent(one)),
+        apartFromPart,
+      ).map(({ one, parts }) => [
         `${one.title}, ${one.edition}`,
         listText(parts),
-        methodResult(one, units),
+        methodResultText(one, units),
         begun([one.standing, one.reason].filter((text) => text !== '').join('; ')),
         one.status,
       ]),
@@ -69,13 +71,4 @@ export const methodBlocks = ({ methods, units }: Requirement): Block[] => {
           ),
         ]),
   ];
-};
-
-/** As computed, not rounded up. */
-export const methodResult = (one: MethodAnswer, units: UnitSystem): string => {
-  if (one.applicable === 'no') return 'no number';
-  if (one.computedCelsius === undefined)
-    return one.indication ?? (one.noPreheatNeeded ? 'no preheat needed' : 'no number');
-  const figure = degrees(one.computedCelsius, units);
-  return one.noPreheatNeeded ? `no preheat needed (${figure})` : figure;
 };

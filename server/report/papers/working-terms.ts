@@ -1,9 +1,11 @@
 /** The second page of the working: formula, steps and source of every equivalent and every method that was worked. */
-import { degrees, plain } from '../../metallurgy/number.ts';
+import { plain } from '../../metallurgy/number.ts';
+import { apartFromPart, sharedByParts } from '../../metallurgy/shared-by-parts.ts';
 import { listText } from '../../wording/list.ts';
+import { inOrderOfStanding, methodResultText } from '../../wording/requirement.ts';
 import type { Block, Section } from '../page-model.ts';
-import { groupedBy, merged } from './merged.ts';
-import { equivalentTable, methodResult } from './method-rows.ts';
+import { groupedBy } from './grouped-by.ts';
+import { equivalentTable } from './method-rows.ts';
 import type { PaperFacts } from './paper-facts.ts';
 
 export const workingTerms = ({ explanation: { requirement, cooling } }: PaperFacts): Section => ({
@@ -27,25 +29,22 @@ export const workingTerms = ({ explanation: { requirement, cooling } }: PaperFac
       empty: 'No carbon equivalent was computed.',
     },
     terms('Terms of the methods', [
-      ...merged(requirement.methods)
+      ...sharedByParts(inOrderOfStanding(requirement.methods), apartFromPart)
         .filter(({ one }) => one.applicable !== 'no')
         .map(({ one, parts }) => [
           `${one.title}, ${listText(parts)}`,
           [
             one.formula,
             ...one.terms.map(({ name, formula, value, unit }) => `${name}: ${formula} = ${plain(value, 2)} ${unit}`),
-            ...(one.computedCelsius === undefined
-              ? []
-              : [`As computed, not rounded up: ${degrees(one.computedCelsius, requirement.units)}`]),
             ...(one.notes ?? []).map((note) => `Note: ${note}`),
             ...one.flags.map((flag) => `Note: ${flag}`),
           ].join('\n'),
-          methodResult(one, requirement.units),
+          methodResultText(one, requirement.units),
           `${one.source} (${one.status})`,
         ]),
     ]),
     terms('Terms of the cooling time, at the minimum preheat', [
-      ...merged(cooling.parts)
+      ...sharedByParts(cooling.parts, apartFromPart)
         .filter(({ one }) => one.terms.length > 0)
         .map(({ one, parts }) => [
           listText(parts),

@@ -1,9 +1,8 @@
 /** The requirement with its working: every equivalent, every method, each with formula, inputs, terms, flags and source. */
 import type { UnitSystem } from '../../measure/units.ts';
 import type { Equivalent, MethodAnswer, Requirement, WorkingInput } from '../../metallurgy/answer.ts';
-import { degrees } from '../../metallurgy/number.ts';
 import { begun, inside } from '../../wording/list.ts';
-import { minimumText } from '../../wording/requirement.ts';
+import { inOrderOfStanding, isSilent, methodResultText, minimumText } from '../../wording/requirement.ts';
 import type { ReportFacts } from '../facts.ts';
 import { plain } from '../joint-words.ts';
 import { type Block, paragraph, type Section } from '../page-model.ts';
@@ -18,14 +17,12 @@ export const requirementSection = ({ assessment }: ReportFacts): Section => {
       comparison(requirement),
       ...warningBlocks(requirement),
       equivalents(requirement.equivalents),
-      ...requirement.methods.filter(hasWorking).flatMap((method) => methodBlocks(method, requirement.units)),
+      ...inOrderOfStanding(requirement.methods)
+        .filter((method) => !isSilent(method))
+        .flatMap((method) => methodBlocks(method, requirement.units)),
     ],
   };
 };
-
-/** What only compares and shows nothing stands with its reason in the table; it has no working to print. */
-const hasWorking = ({ role, computedCelsius, indication }: MethodAnswer): boolean =>
-  role !== 'comparison only' || computedCelsius !== undefined || indication !== undefined;
 
 const comparison = ({ methods, units }: Requirement): Block => ({
   kind: 'table',
@@ -36,7 +33,7 @@ const comparison = ({ methods, units }: Requirement): Block => ({
     { heading: 'Result', share: 3 },
     { heading: 'May it govern', share: 7 },
   ],
-  rows: methods.map((method) => [
+  rows: inOrderOfStanding(methods).map((method) => [
     `${method.title}, ${method.edition}`,
     method.part,
     resultText(method, units),
@@ -45,14 +42,8 @@ const comparison = ({ methods, units }: Requirement): Block => ({
   empty: 'No method was applied.',
 });
 
-const resultText = (method: MethodAnswer, units: UnitSystem): string => {
-  if (method.indication !== undefined) return 'an indication, no temperature';
-  if (method.computedCelsius === undefined) return 'no number';
-  const number = `${degrees(method.computedCelsius, units)} ${method.tabulated ? foundIn(method) : 'as computed'}`;
-  return method.noPreheatNeeded ? `no preheat needed (${number})` : number;
-};
-
-const foundIn = ({ status }: MethodAnswer): string => (status === 'entered' ? 'as entered' : 'out of the table');
+const resultText = (method: MethodAnswer, units: UnitSystem): string =>
+  method.indication === undefined ? methodResultText(method, units) : 'an indication, no temperature';
 
 /** Whether it may govern, and by what standing. */
 const role = ({ applicable, role: part, standing }: MethodAnswer): string => {

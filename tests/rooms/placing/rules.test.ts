@@ -5,7 +5,7 @@ import { adviceOn } from '../../../server/placing/check.ts';
 import { evenOutSeconds, measuringOf } from '../../../server/placing/rules.ts';
 import { suggestionFor } from '../../../server/placing/suggestion.ts';
 import type { Joint } from '../../../server/weld/joint.ts';
-import { adviceText, suggestionText } from '../../../server/wording/placing.ts';
+import { adviceText, usualPlacesText } from '../../../server/wording/placing.ts';
 import { plainJoint, plainProcedure } from '../../support/plain-joint.ts';
 
 const probe = (id: string, place: Partial<NonNullable<Joint['probes'][number]['place']>>, use = 'zone') => ({
@@ -57,5 +57,5 @@ test('a side without a zone probe and a joint without an interpass place are nam
 test('every piece of advice and the suggestion have words, and the suggestion says whose it is', () => {
   const joint = plainJoint({ probes: [probe('P1', { face: 'front' }), probe('P2', { distanceMillimetres: 9 })] });
   for (const each of adviceOn(joint)) expect(adviceText(each, 'metric')).not.toMatch(/undefined|NaN/);
-  expect(suggestionText(suggestionFor(joint), 'metric')).toContain('Common practice');
+  expect(usualPlacesText(suggestionFor(joint), 'metric')).toContain('Common practice');
 });

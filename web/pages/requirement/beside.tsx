@@ -8,9 +8,9 @@ import type { Joint } from '../../../server/weld/joint.ts';
 import {
   coolingText,
   heatInputWindowText,
+  interpassSuggestionText,
   martensiteText,
   residualText,
-  suggestionText,
   waitingText,
 } from '../../../server/wording/explanation.ts';
 import { begun, listText } from '../../../server/wording/list.ts';
@@ -106,7 +106,7 @@ export function UpwardView({ joint, explanation: { upperLimits, martensiteStart 
           <h3>{part.part}</h3>
           <ul class="plain-list">
             {part.suggestions.map((each) => (
-              <li key={`${each.material} ${each.source}`}>{suggestionText(each, units)}</li>
+              <li key={`${each.material} ${each.source}`}>{interpassSuggestionText(each, units)}</li>
             ))}
           </ul>
           {part.missing.length > 0 && <p class="asked">Needed: {listText(part.missing)}</p>}

@@ -3,12 +3,14 @@ import { useMemo } from 'preact/hooks';
 import { unitsOf } from '../../../server/measure/units.ts';
 import type { Acceptance, MethodAnswer } from '../../../server/metallurgy/answer.ts';
 import { explain } from '../../../server/metallurgy/explanation.ts';
+import { sharedByParts } from '../../../server/metallurgy/shared-by-parts.ts';
 import { adviceOn } from '../../../server/placing/check.ts';
 import { suggestionFor } from '../../../server/placing/suggestion.ts';
 import type { Joint } from '../../../server/weld/joint.ts';
 import { cautions } from '../../../server/wording/cautions.ts';
 import { begun, listText } from '../../../server/wording/list.ts';
-import { adviceText, measuringRules, suggestionText } from '../../../server/wording/placing.ts';
+import { adviceText, measuringRules, usualPlacesText } from '../../../server/wording/placing.ts';
+import { inOrderOfStanding } from '../../../server/wording/requirement.ts';
 import { degreeUnit } from '../../../server/wording/temperature.ts';
 import { RequirementHead, RequirementWorking } from '../../parts/requirement.tsx';
 import { Section } from '../../parts/section/section.tsx';
@@ -93,21 +95,19 @@ function Placing({ joint }: { readonly joint: Joint }) {
           <li key={adviceText(advice, units)}>{adviceText(advice, units)}</li>
         ))}
       </ul>
-      <p class="aside">{suggestionText(suggestionFor(joint), units)}</p>
+      <p class="aside">{usualPlacesText(suggestionFor(joint), units)}</p>
     </>
   );
 }
 
 /** Methods without a temperature, each with its reason or with what it shows instead; never silently absent. */
-const silentOf = (methods: readonly MethodAnswer[]) => {
-  const groups = new Map<string, { key: string; title: string; words: string; list: string[] }>();
-  for (const one of methods) {
-    if (one.computedCelsius !== undefined) continue;
-    const words = `${begun(one.indication ?? one.reason)}. ${begun(one.standing)}.`;
-    const key = `${one.id}\n${words}`;
-    const group = groups.get(key) ?? { key, title: one.title, words, list: [] };
-    group.list.push(one.part);
-    groups.set(key, group);
-  }
-  return [...groups.values()].map(({ list, ...group }) => ({ ...group, parts: listText(list) }));
-};
+const silentOf = (methods: readonly MethodAnswer[]) =>
+  sharedByParts(
+    inOrderOfStanding(methods).filter(({ computedCelsius }) => computedCelsius === undefined),
+    ({ id, indication, reason, standing }) => ({ id, words: `${begun(indication ?? reason)}. ${begun(standing)}.` }),
+  ).map(({ one: { title }, told: { id, words }, parts }) => ({
+    key: `${id} ${words}`,
+    title,
+    words,
+    parts: listText(parts),
+  }));

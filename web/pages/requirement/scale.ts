@@ -3,7 +3,9 @@ import { type UnitSystem, unitsOf } from '../../../server/measure/units.ts';
 import type { MethodAnswer } from '../../../server/metallurgy/answer.ts';
 import type { Explanation } from '../../../server/metallurgy/explanation.ts';
 import { degrees } from '../../../server/metallurgy/number.ts';
+import { sharedByParts } from '../../../server/metallurgy/shared-by-parts.ts';
 import type { Joint } from '../../../server/weld/joint.ts';
+import { inOrderOfStanding, methodResultText } from '../../../server/wording/requirement.ts';
 
 export interface ScaleRow {
   readonly key: string;
@@ -39,32 +41,21 @@ export const temperatureScale = (joint: Joint, { requirement, martensiteStart }:
 };
 
 /** Those that may govern first, then floors, then what only compares; parts with one answer share a row. */
-const rowsOf = (methods: readonly MethodAnswer[], units: UnitSystem): ScaleRow[] => {
-  const rows = new Map<string, ScaleRow & { readonly parts: string[] }>();
-  for (const one of methods) {
-    if (one.computedCelsius === undefined) continue;
-    const key = `${one.id} ${one.computedCelsius.toFixed(3)} ${one.standing}`;
-    const known = rows.get(key);
-    if (known !== undefined) {
-      known.parts.push(one.part);
-      continue;
-    }
-    const value = one.noPreheatNeeded
-      ? `${degrees(one.computedCelsius, units)}: no preheat needed`
-      : degrees(one.computedCelsius, units);
-    rows.set(key, {
-      key,
+const rowsOf = (methods: readonly MethodAnswer[], units: UnitSystem): ScaleRow[] =>
+  sharedByParts(
+    inOrderOfStanding(methods).filter(({ computedCelsius }) => computedCelsius !== undefined),
+    ({ id, computedCelsius, standing }) => ({ id, celsius: computedCelsius!, standing }),
+  )
+    .map(({ one, told: { id, celsius, standing }, parts }) => ({
+      key: `${id} ${parts.join(' ')}`,
       title: one.title,
-      parts: [one.part],
-      celsius: one.computedCelsius,
+      parts,
+      celsius,
       shape: shapes[one.role],
       extended: one.applicable === 'extended',
-      words: `${value}, ${one.applicable === 'extended' ? 'beyond its validated range, ' : ''}${one.standing}`,
-    });
-  }
-  const order = ['governs', 'floor', 'compares'];
-  return [...rows.values()].sort((a, b) => order.indexOf(a.shape) - order.indexOf(b.shape) || b.celsius - a.celsius);
-};
+      words: `${methodResultText(one, units)}, ${one.applicable === 'extended' ? 'beyond its validated range, ' : ''}${standing}`,
+    }))
+    .sort((a, b) => (a.shape === b.shape ? b.celsius - a.celsius : 0));
 
 const shapes: Readonly<Record<MethodAnswer['role'], ScaleRow['shape']>> = {
   'may govern': 'governs',

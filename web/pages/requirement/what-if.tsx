@@ -9,6 +9,7 @@ import { type UnitSystem, unitsOf } from '../../../server/measure/units.ts';
 import type { Acceptance } from '../../../server/metallurgy/answer.ts';
 import { plain } from '../../../server/metallurgy/number.ts';
 import { requirement } from '../../../server/metallurgy/requirement.ts';
+import { sharedByParts } from '../../../server/metallurgy/shared-by-parts.ts';
 import {
   type Sensitivity,
   sensitivities,
@@ -149,17 +150,13 @@ export function WhatIfView({
 }
 
 /** Parts for which a method answers alike share a line. */
-const shared = (slopes: readonly Sensitivity[], units: UnitSystem) => {
-  const lines = new Map<string, { words: string; title: string; list: string[] }>();
-  for (const each of slopes) {
-    const words = sensitivityText(each, units);
-    const key = `${each.id} ${words}`;
-    const line = lines.get(key) ?? { words, title: each.title, list: [] };
-    line.list.push(each.part);
-    lines.set(key, line);
-  }
-  return [...lines.values()].map(({ words, title, list }) => ({ words, title, parts: listText(list) }));
-};
+const shared = (slopes: readonly Sensitivity[], units: UnitSystem) =>
+  sharedByParts(slopes, (each) => ({ words: sensitivityText(each, units), title: each.title })).map(
+    ({ told, parts }) => ({
+      ...told,
+      parts: listText(parts),
+    }),
+  );
 
 function Slider({
   variable,
