@@ -4,19 +4,15 @@ import { judgeAll } from '../judgement/judge.ts';
 import { inputOf } from '../ledger/item.ts';
 import type { HistoryView } from '../measure/history.ts';
 import type { Instant } from '../measure/quantity.ts';
-import type { Acceptance } from '../metallurgy/answer.ts';
-import { explain } from '../metallurgy/explanation.ts';
 import type { Program } from '../program.ts';
 import { longestPeriod } from '../record/periods.ts';
 import type { RecordReader } from '../record/read.ts';
 import { thinCourses } from '../record/thin.ts';
 import { readingsCsv } from '../report/csv.ts';
 import { gather, ofRecord } from '../report/gather.ts';
-import type { PageModel } from '../report/page-model.ts';
 import { pages } from '../report/pages.ts';
-import type { PaperFacts } from '../report/papers/paper-facts.ts';
-import { setUpCard } from '../report/papers/set-up-card.ts';
-import { workingPage } from '../report/papers/working-page.ts';
+import { paperFacts } from '../report/papers/of-record.ts';
+import { type PaperKind, papers } from '../report/papers/papers.ts';
 import { renderPdf } from '../report/pdf.ts';
 import { arrival, type Input } from '../weld/entry.ts';
 import type { Joint } from '../weld/joint.ts';
@@ -33,7 +29,7 @@ export type Errand =
     }
   | { readonly kind: 'judge'; readonly joint: string }
   | { readonly kind: 'pdf'; readonly joint: string; readonly zone: string }
-  | { readonly kind: 'paper'; readonly joint: string; readonly paper: 'working' | 'card'; readonly address: string }
+  | { readonly kind: 'paper'; readonly joint: string; readonly paper: PaperKind; readonly address: string }
   | { readonly kind: 'csv'; readonly joint: string; readonly zone: string };
 
 export interface Judged {
@@ -65,32 +61,13 @@ export async function run(
       return renderPdf(pages(facts));
     }
     case 'paper':
-      return renderPdf(paperOf(errand, paperFacts(reader, errand.joint, errand.address)));
+      return renderPdf(papers[errand.paper](paperFacts(reader, errand.joint, errand.address)));
     case 'csv': {
       const { joint } = judged(reader, errand.joint);
       const text = [...readingsCsv(scansOf(reader, errand.joint), joint, errand.zone)].join('');
       return new TextEncoder().encode(text);
     }
   }
-}
-
-const paperOf = ({ paper }: { readonly paper: 'working' | 'card' }, facts: PaperFacts): PageModel =>
-  paper === 'working' ? workingPage(facts) : setUpCard(facts);
-
-/** The joint as last revised, with what named persons have accepted. */
-function paperFacts(reader: RecordReader, chain: string, address: string): PaperFacts {
-  const { joint } = judged(reader, chain);
-  const acceptances: Acceptance[] = [];
-  let datedAt = 0 as Instant;
-  for (const input of entriesOf(reader, chain)) {
-    datedAt = arrival(input);
-    if (input.type !== 'act' || input.act.kind !== 'accept') continue;
-    const { subject, method } = input.act;
-    acceptances.push({ subject, who: input.who, ...(method === undefined ? {} : { method }) });
-  }
-  const { seq, hash } = reader.head(chain);
-  const standsIn = `Record ${joint.id}, entry ${seq}, head ${hash.slice(0, 16)}`;
-  return { joint, explanation: explain(joint, acceptances), standsIn, datedAt, address };
 }
 
 function judged(reader: RecordReader, chain: string): Judged {

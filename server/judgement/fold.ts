@@ -16,6 +16,7 @@ import { limitsDue, settleLimits } from './limits-watch.ts';
 import { endPass, passesDue, settlePasses, startPass } from './passes.ts';
 import { probeDue, settleProbes, takeScan } from './probe-watch.ts';
 import { settleSoak, soakDue, soakOnHeat } from './soak.ts';
+import { sourceAfter } from './source.ts';
 import type { State } from './state.ts';
 
 /** Lets time pass up to the instant; an earlier instant changes nothing. */
@@ -34,6 +35,7 @@ export function advance(state: State, until: Instant): State {
 export function take(state: State, input: Input): State {
   advance(state, effectiveAt(input));
   if (state.closedAt !== undefined) return state;
+  state.source = sourceAfter(state.source, input);
   switch (input.type) {
     case 'scan':
       takeScan(state, input.scan);
@@ -116,11 +118,6 @@ function takeAct(state: State, act: Act, who: string, enteredAt: Instant): void 
       });
       requireAnew(state, state.joint);
       return;
-    case 'declare source':
-      // Only doubt can be lifted by a person's word; what is simulated stays simulated.
-      if (state.source.kind === 'not verified')
-        state.source = { kind: 'measured', detail: `declared by ${who}: ${act.statement}` };
-      return;
     case 'revise':
       requireAnew(state, act.joint);
       return;
@@ -130,6 +127,7 @@ function takeAct(state: State, act: Act, who: string, enteredAt: Instant): void 
       state.alarms = [];
       state.closedAt = state.now;
       return;
+    case 'declare source':
     case 'note':
     case 'attach':
       return;
@@ -138,15 +136,13 @@ function takeAct(state: State, act: Act, who: string, enteredAt: Instant): void 
 
 function takeStation(state: State, event: StationEvent): void {
   switch (event.kind) {
-    case 'source':
-      state.source = event.source;
-      return;
     case 'period':
       takePeriod(state, event.board, event.periodMilliseconds as Milliseconds);
       return;
     case 'station':
       if (event.state === 'not recording') note(state, 'recording interrupted', state.now);
       return;
+    case 'source':
     case 'opened':
     case 'board':
     case 'link':

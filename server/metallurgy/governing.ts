@@ -108,9 +108,9 @@ function methodCandidate(
     : steady(value) === steady(celsius)
       ? `a multiple of ${units === 'inch' ? '10 °F' : '5 °C'} as it stands`
       : roundedTo(units, celsius);
-  const chosen = usable.some((one) => one.part !== highest.part && one.computedCelsius! < value)
-    ? ', the most demanding of the parts'
-    : '';
+  const others = joint.parts.filter(({ id }) => id !== highest.part);
+  const isMost = others.every(({ id }) => usable.every((one) => one.part !== id || one.computedCelsius! < value));
+  const chosen = others.length > 0 && isMost ? ', the most demanding of the parts' : '';
   return { kind: 'highest method', celsius, because: `${which} gives ${degrees(value, units)}${chosen}, ${stands}` };
 }
 

@@ -51,7 +51,7 @@ function limitsOf(
   return {
     part: part.id,
     suggestions,
-    missing: asks ? [`the kind of material or the P-number of part ${part.id}`] : [],
+    missing: asks ? ['its kind of material or its P-number'] : [],
     notes: [
       ...(suggestions.length === 0 && !asks
         ? ['no maximum interpass temperature is kept here for this material; the procedure has to state it']

@@ -88,5 +88,5 @@ test('a minimum above a suggestion is named, also within a range', () => {
 
 test('without kind and P-number they are asked for', () => {
   expect(limits({})).toMatchObject({ suggestions: [], notes: [] });
-  expect(limits({}).missing[0]).toContain('P-number of part plate');
+  expect(limits({}).missing[0]).toContain('its P-number');
 });

@@ -8,6 +8,7 @@ import { soakRequired, soakRule } from '../../judgement/soak.ts';
 import type { MilliCelsius } from '../../measure/quantity.ts';
 import { type UnitSystem, unitsOf } from '../../measure/units.ts';
 import { plain } from '../../metallurgy/number.ts';
+import type { Probe } from '../../weld/probe.ts';
 import { cautions } from '../../wording/cautions.ts';
 import { minimumText } from '../../wording/requirement.ts';
 import { soakAskedText } from '../../wording/soak.ts';
@@ -17,7 +18,7 @@ import { heatingText } from '../joint-words.ts';
 import { type Block, type PageModel, paragraph } from '../page-model.ts';
 import { planPicture, sectionPicture } from '../set-up/set-up.ts';
 import { jointCode } from './joint-code.ts';
-import type { PaperFacts } from './paper-facts.ts';
+import { type PaperFacts, sourceMarks } from './paper-facts.ts';
 
 export function setUpCard(facts: PaperFacts): PageModel {
   const { joint, standsIn, datedAt } = facts;
@@ -26,7 +27,7 @@ export function setUpCard(facts: PaperFacts): PageModel {
     language: 'en',
     description: `Set-up card of joint ${joint.id}`,
     setting: 'card',
-    head: { left: `Set-up card, joint ${joint.id}`, marks: ['HANG ON THE PART'] },
+    head: { left: `Set-up card, joint ${joint.id}`, marks: [...sourceMarks(facts), 'HANG ON THE PART'] },
     foot: standsIn,
     datedAt,
     above: [],
@@ -85,34 +86,49 @@ function waitBlocks({ joint, explanation: { afterWelding } }: PaperFacts): Block
   ];
 }
 
-const drawings = ({ joint }: PaperFacts): Block[] => [
-  sectionPicture(joint, { width: 511, heightMost: 92, letters: 7 }),
-  planPicture(joint, { width: 511, heightMost: 104, letters: 7 }),
-];
+const drawings = ({ joint }: PaperFacts): Block[] => {
+  const isFew = joint.probes.length <= few;
+  const height = isFew ? 92 : 50;
+  const letters = isFew ? 7 : 6;
+  return [
+    sectionPicture(joint, { width: 511, heightMost: height, letters }),
+    planPicture(joint, { width: 511, heightMost: height + 12, letters }),
+  ];
+};
 
-/** Two probes a row, so that sixteen leave room for the drawing. */
+/** Up to so many probes their places stand in the table too; of more they stand in the drawing alone, to keep to one page. */
+const few = 8;
+
 function probeBlocks({ joint }: PaperFacts): Block[] {
-  const units = unitsOf(joint);
-  const cells = joint.probes.map(({ id, use, board, channel, thermocouple, place }) => [
-    id,
-    [useText(use), place === undefined ? 'no place stated' : placeText(place, units)].join(', '),
-    `${board}, ${channel}, type ${thermocouple}`,
-  ]);
-  const half = Math.ceil(cells.length / 2);
-  const columns = ['Probe', 'Answers for, place', 'Wire'].map((heading, index) => ({
-    heading,
-    share: [2, 7, 4][index]!,
-  }));
+  const isFew = joint.probes.length <= few;
+  const across = isFew ? 2 : 3;
+  const cells = joint.probes.map((probe) => cellOf(probe, isFew, unitsOf(joint)));
+  const down = Math.ceil(cells.length / across);
+  const columns = [
+    { heading: 'Probe', share: 2 },
+    { heading: isFew ? 'Answers for, place' : 'Answers for', share: isFew ? 7 : 4 },
+    { heading: 'Board, channel, type', share: 4 },
+  ];
   return [
     {
       kind: 'table',
       caption: 'Probes; distances from the edge of the groove',
-      columns: [...columns, ...columns],
-      rows: cells.slice(0, half).map((row, index) => [...row, ...(cells[half + index] ?? ['', '', ''])]),
+      columns: Array.from({ length: across }, () => columns).flat(),
+      rows: Array.from({ length: down }, (_, row) =>
+        Array.from({ length: across }, (_, column) => cells[column * down + row] ?? ['', '', '']).flat(),
+      ),
       empty: 'No probe is planned.',
     },
   ];
 }
+
+const cellOf = ({ id, use, board, channel, thermocouple, place }: Probe, withPlace: boolean, units: UnitSystem) => [
+  id,
+  place === undefined
+    ? `${useText(use)}, no place stated`
+    : [useText(use), ...(withPlace ? [placeText(place, units)] : [])].join(', '),
+  `${board}, ${channel}, ${thermocouple}`,
+];
 
 function call({ joint, address }: PaperFacts): Block {
   const who = joint.contact ?? 'not stated: write a name and a number here before the card is hung up';

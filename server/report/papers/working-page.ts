@@ -10,8 +10,8 @@ import { governingText, minimumText } from '../../wording/requirement.ts';
 import { heatInputText, heatingText, hydrogenText, partText } from '../joint-words.ts';
 import type { Block, PageModel } from '../page-model.ts';
 import { besideMinimum } from './beside-minimum.ts';
-import { methodBlocks } from './method-rows.ts';
-import type { PaperFacts } from './paper-facts.ts';
+import { methodTable } from './method-rows.ts';
+import { type PaperFacts, sourceMarks } from './paper-facts.ts';
 import { whatWentIn } from './what-went-in.ts';
 import { workingTerms } from './working-terms.ts';
 
@@ -26,7 +26,7 @@ export function workingPage(facts: PaperFacts): PageModel {
     setting: 'dense',
     head: {
       left: `Working of the required preheat, joint ${joint.id}`,
-      marks: governing.kind === 'none' ? ['NO MINIMUM YET'] : [],
+      marks: [...sourceMarks(facts), ...(governing.kind === 'none' ? ['NO MINIMUM YET'] : [])],
     },
     foot: standsIn,
     datedAt,
@@ -46,7 +46,7 @@ export function workingPage(facts: PaperFacts): PageModel {
           },
           { kind: 'pairs', rows: jointRows(facts) },
           whatWentIn(requirement),
-          ...methodBlocks(requirement),
+          methodTable(requirement),
           besideMinimum(facts),
           ...warningBlocks(facts),
           { kind: 'subheading', text: 'Cautions' },

@@ -5,7 +5,7 @@ import { listText } from '../../wording/list.ts';
 import { inOrderOfStanding, methodResultText } from '../../wording/requirement.ts';
 import type { Block, Section } from '../page-model.ts';
 import { groupedBy } from './grouped-by.ts';
-import { equivalentTable } from './method-rows.ts';
+import { equivalentTable, silentMethods } from './method-rows.ts';
 import type { PaperFacts } from './paper-facts.ts';
 
 export const workingTerms = ({ explanation: { requirement, cooling } }: PaperFacts): Section => ({
@@ -43,6 +43,7 @@ export const workingTerms = ({ explanation: { requirement, cooling } }: PaperFac
           `${one.source} (${one.status})`,
         ]),
     ]),
+    silentMethods(requirement),
     terms('Terms of the cooling time, at the minimum preheat', [
       ...sharedByParts(cooling.parts, apartFromPart)
         .filter(({ one }) => one.terms.length > 0)

@@ -1,5 +1,5 @@
 /** The commands requirement and schema: answers, exit status, what goes to which stream. */
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -165,4 +165,30 @@ test('--help is answered whatever stands beside it', async () => {
     const { status, out } = await ran(command, '--help', '--no-such');
     expect([status, out]).toEqual([0, command.help]);
   }
+});
+
+test('--working and --card write the two papers, the same bytes each time, and say where; the answer stays alone on its stream', async () => {
+  const [working, card, again] = ['working.pdf', 'card.pdf', 'again.pdf'].map((name) => join(folder, name)) as [
+    string,
+    string,
+    string,
+  ];
+  const first = await ran(requirement, demo('s1-base-plate'), '--json', '--working', working, '--card', card);
+  expect(first.status).toBe(0);
+  expect(first.err).toContain(`written: ${working}`);
+  expect(JSON.parse(first.out).governing.preheatMinimumCelsius).toBe(145);
+  for (const file of [working, card]) expect(readFileSync(file).subarray(0, 5).toString()).toBe('%PDF-');
+  await ran(requirement, demo('s1-base-plate'), '--working', again);
+  expect(readFileSync(again).equals(readFileSync(working))).toBe(true);
+});
+
+test('a paper that cannot be written is told, with status 3 and no answer', async () => {
+  const { status, out, err } = await ran(
+    requirement,
+    demo('s1-base-plate'),
+    '--card',
+    join(folder, 'none', 'card.pdf'),
+  );
+  expect([status, out]).toEqual([3, '']);
+  expect(err).toMatch(/card\.pdf: cannot be written\. There is no such folder/);
 });

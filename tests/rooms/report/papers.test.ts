@@ -1,13 +1,22 @@
 /** The two single papers of a joint: the working to be signed, and the card to hang on the part. Read as text. */
-import { expect, test } from 'vitest';
+import { spawnSync } from 'node:child_process';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { expect, test, vi } from 'vitest';
 import type { Instant } from '../../../server/measure/quantity.ts';
 import { explain } from '../../../server/metallurgy/explanation.ts';
 import type { PageModel } from '../../../server/report/page-model.ts';
 import type { PaperFacts } from '../../../server/report/papers/paper-facts.ts';
+import { papers } from '../../../server/report/papers/papers.ts';
 import { setUpCard } from '../../../server/report/papers/set-up-card.ts';
 import { workingPage } from '../../../server/report/papers/working-page.ts';
+import { renderPdf } from '../../../server/report/pdf.ts';
 import { cautions } from '../../../server/wording/cautions.ts';
 import { fixtureJoint } from '../../support/report-joint.ts';
+
+// Setting a page takes a second on a busy machine; nothing here is judged by time.
+vi.setConfig({ testTimeout: 60_000 });
 
 const facts = (changes: Parameters<typeof fixtureJoint>[0] = {}): PaperFacts => {
   const joint = fixtureJoint(changes);
@@ -44,4 +53,42 @@ test('the card shows the limits large, every placed probe, whom to call, all cau
   for (const words of ['Foreman, extension 12', 'http://shop.example/#/joint/ring-seam-4', ...cautions])
     expect(text).toContain(words);
   expect(text).not.toMatch(/undefined|NaN/);
+});
+
+test('a joint whose readings are simulated is marked so on both papers', () => {
+  const made: PaperFacts = { ...facts(), source: { kind: 'simulated', detail: 'a board in software' } };
+  for (const paper of Object.values(papers)) expect(paper(made).head.marks).toContain('SIMULATED');
+  const measured: PaperFacts = { ...made, source: { kind: 'measured', detail: 'board 1' } };
+  for (const paper of Object.values(papers)) expect(paper(measured).head.marks).not.toContain('SIMULATED');
+});
+
+test('each is one page to hold in the hand: the card with sixteen probes, the working with its signatures on the first', async (context) => {
+  const installed = ['pdfinfo', 'pdftotext'].every((name) => spawnSync(name, ['-v']).error === undefined);
+  context.skip(!installed, 'needs poppler-utils: pdfinfo, pdftotext');
+  const probes = Array.from({ length: 16 }, (_, index) => ({
+    id: `ring ${index + 1}`,
+    board: 'board-7a3f',
+    channel: index + 1,
+    thermocouple: 'K',
+    use: 'zone',
+    place: {
+      part: index < 8 ? 'shell course 2' : 'shell course 3',
+      side: index < 8 ? 'A' : 'B',
+      face: 'front',
+      distanceMillimetres: 75,
+      clock: (index % 8) * 1.5,
+    },
+  }));
+  const folder = mkdtempSync(join(tmpdir(), 'papers-'));
+  const printed = async (model: PageModel): Promise<string> => {
+    const file = join(folder, 'paper.pdf');
+    writeFileSync(file, await renderPdf(model));
+    return file;
+  };
+  const told = (command: string, ...args: string[]): string => spawnSync(command, args, { encoding: 'utf8' }).stdout;
+  const card = await printed(setUpCard(facts({ jointType: 'pipe butt', probes, contact: 'Foreman, extension 12' })));
+  expect(told('pdfinfo', card)).toMatch(/Pages:\s+1\n/);
+  const working = await printed(workingPage(facts()));
+  expect(told('pdftotext', '-l', '1', working, '-')).toContain('Signature');
+  rmSync(folder, { recursive: true });
 });

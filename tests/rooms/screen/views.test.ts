@@ -160,9 +160,32 @@ describe('the views over HTTP', () => {
   it('answer 404 for a joint that is not there, on every address, and for the chain of the station itself', async () => {
     const http = await running();
     for (const id of ['two', 'station', '..%2fstation']) {
-      for (const rest of ['', '/history', '/timeline', '/report.pdf', '/readings.csv', '/documents/x']) {
+      for (const rest of [
+        '',
+        '/history',
+        '/timeline',
+        '/report.pdf',
+        '/working.pdf',
+        '/card.pdf',
+        '/readings.csv',
+        '/documents/x',
+      ]) {
         expect((await http.ask(`/api/joints/${id}${rest}`)).status, id + rest).toBe(404);
       }
+    }
+  });
+
+  it('give the two papers of a joint as PDF, each under a name of its own', async () => {
+    const http = await running();
+    for (const paper of ['working', 'card']) {
+      const response = await http.ask(`/api/joints/one/${paper}.pdf`);
+      expect(response.headers.get('content-type')).toBe('application/pdf');
+      expect(response.headers.get('content-disposition')).toBe(`inline; filename="one-${paper}.pdf"`);
+      expect(
+        Buffer.from(await response.arrayBuffer())
+          .subarray(0, 5)
+          .toString(),
+      ).toBe('%PDF-');
     }
   });
 

@@ -1,5 +1,6 @@
 /** The record of this joint: how many entries, its head, and the ways to take it along. */
 import type { LiveJoint } from '../../feed/live-joint.ts';
+import { PaperLinks } from '../../parts/paper-links.tsx';
 import { correctAddress, recordAddress } from '../../state/route.ts';
 
 export function RecordHead({ live }: { readonly live: LiveJoint }) {
@@ -27,6 +28,7 @@ export function RecordHead({ live }: { readonly live: LiveJoint }) {
         <a class="button" href={`${path}/report.pdf?zone=${zone}`} target="_blank" rel="noreferrer">
           Report (PDF)
         </a>
+        <PaperLinks path={path} />
         <a class="button" href={`${path}/readings.csv?zone=${zone}`} download>
           Readings (CSV)
         </a>

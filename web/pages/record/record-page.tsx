@@ -7,6 +7,7 @@ import type { JointState, TimelineEvent } from '../../../server/screen/contract.
 import { sourceMark, sourceText } from '../../../server/wording/words.ts';
 import { getJson } from '../../feed/http.ts';
 import { clockText, dayText, zoneText } from '../../format/time.ts';
+import { PaperLinks } from '../../parts/paper-links.tsx';
 import { useTitle } from '../../parts/title.ts';
 import { jointAddress, requirementAddress } from '../../state/route.ts';
 import { entryLine } from './entry-line.ts';
@@ -45,6 +46,7 @@ export function RecordPage({ joint }: { readonly joint: string }) {
         <a class="button" href={requirementAddress(joint)}>
           How hot, and why
         </a>
+        <PaperLinks path={`/api/joints/${encodeURIComponent(joint)}`} />
       </div>
       {state.value !== undefined && sourceMark(state.value.assessment.source) !== undefined && (
         <p class="banner source">{sourceText(state.value.assessment.source)}</p>

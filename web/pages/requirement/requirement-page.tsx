@@ -5,6 +5,7 @@ import type { Acceptance } from '../../../server/metallurgy/answer.ts';
 import type { JointState, TimelineEvent } from '../../../server/screen/contract.ts';
 import { sourceMark, sourceText } from '../../../server/wording/words.ts';
 import { getJson } from '../../feed/http.ts';
+import { PaperLinks } from '../../parts/paper-links.tsx';
 import { useTitle } from '../../parts/title.ts';
 import { jointAddress } from '../../state/route.ts';
 import { Explained } from './explained.tsx';
@@ -42,12 +43,7 @@ export function RequirementPage({ joint }: { readonly joint: string }) {
         <a class="button" href={jointAddress(joint)}>
           To the joint
         </a>
-        <a class="button" href={`${path}/working.pdf`} target="_blank" rel="noreferrer">
-          Working (PDF)
-        </a>
-        <a class="button" href={`${path}/card.pdf`} target="_blank" rel="noreferrer">
-          Card for the part (PDF)
-        </a>
+        <PaperLinks path={path} />
       </div>
       {sourceMark(source) !== undefined && <p class="banner source">{sourceText(source)}</p>}
       <Explained joint={state.joint} acceptances={acceptances} />
