@@ -23,6 +23,8 @@ export interface Method {
   readonly tabulated?: true;
   /** Facts that it alone asks for. While they are absent and no code asks for the method, it is not missed. */
   readonly ownFacts?: (facts: PartFacts) => readonly string[];
+  /** Its code offers it beside another method: without its own facts it is not missed under the code either. */
+  readonly offered?: true;
   readonly formula: string;
   /** The facts it asks for, in words. */
   readonly needs: readonly string[];
@@ -134,8 +136,9 @@ function roleOn(method: Method, facts: PartFacts, outcome: Outcome): Pick<Method
     if (joint.codeSet === undefined) return compares('for comparison only: no code is chosen');
     return { role: method.role, standing: 'floor of the chosen code' };
   }
-  if (joint.codeSet === undefined && (method.ownFacts?.(facts).length ?? 0) > 0)
-    return compares('not asked for: it needs facts that no other method needs');
+  const isAskedFor = joint.codeSet !== undefined && method.offered !== true;
+  const lacking = method.ownFacts?.(facts) ?? [];
+  if (!isAskedFor && lacking.length > 0) return compares(`not asked for: it needs ${lacking.join('; ')}`);
   return { role: method.role, standing: 'may govern' };
 }
 

@@ -23,6 +23,7 @@ export const en10112MethodA: Method = {
   ferriticOnly: true,
   tabulated: true,
   ownFacts: () => ['a reading of figure C.2'],
+  offered: true,
   formula: 'no formula; figure C.2 by CE, hydrogen scale, combined thickness and heat input',
   needs: ['a reading of figure C.2'],
   range: [
