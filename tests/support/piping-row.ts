@@ -1,0 +1,19 @@
+/** What the table of a piping code says of a plain joint with these changes. */
+import type { MethodAnswer } from '../../server/metallurgy/answer.ts';
+import { requirement } from '../../server/metallurgy/requirement.ts';
+import type { Analysis } from '../../server/weld/composition.ts';
+import type { CodeSet } from '../../server/weld/joint.ts';
+import type { Part } from '../../server/weld/part.ts';
+import { plainJoint, withPercent } from './plain-joint.ts';
+
+const ids = { 'ASME B31.3:2014': 'asme-b31-3-2014', 'ASME B31.3:2010': 'asme-b31-3-2010', 'ASME B31.1': 'asme-b31-1' };
+
+export function pipingRow(
+  codeSet: keyof typeof ids & CodeSet,
+  changes: Partial<Part>,
+  percent: Analysis['percent'] = {},
+): MethodAnswer {
+  const joint = plainJoint({ codeSet, units: 'metric' });
+  const parts = joint.parts.map((part) => ({ ...part, analyses: [withPercent(percent)], ...changes }));
+  return requirement({ ...joint, parts }, []).methods.find(({ id }) => id === ids[codeSet])!;
+}
