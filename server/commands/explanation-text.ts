@@ -1,5 +1,5 @@
 /** What stands beside the requirement, in words for a terminal: a title and its lines each. */
-import { toKilojoulesPerInch, type UnitSystem } from '../measure/units.ts';
+import type { UnitSystem } from '../measure/units.ts';
 import { citationText } from '../metallurgy/citation.ts';
 import type { CoolingOfPart } from '../metallurgy/cooling.ts';
 import { windowOverRows } from '../metallurgy/cooling-table.ts';
@@ -16,6 +16,7 @@ import {
   sensitivityText,
   waitingText,
 } from '../wording/explanation.ts';
+import { heatInputFigureText } from '../wording/length.ts';
 
 type Beside = Omit<Explanation, 'requirement'>;
 type Titled = readonly [title: string, lines: readonly string[]];
@@ -36,11 +37,7 @@ function coolingLines({ cooling }: Beside, units: UnitSystem): string[] {
   const energy =
     arcEnergy === undefined
       ? []
-      : [
-          units === 'inch'
-            ? `arc energy without k: ${plain(toKilojoulesPerInch(arcEnergy.value), 2)} kJ/in (${arcEnergy.from})`
-            : `arc energy without k: ${plain(arcEnergy.value, 3)} kJ/mm (${arcEnergy.from})`,
-        ];
+      : [`arc energy without k: ${heatInputFigureText(arcEnergy.value, units)} (${arcEnergy.from})`];
   const ofParts = parts.map((one) => ({ part: one.part, lines: coolingOfPart(one, units) }));
   return [...energy, ...merged(ofParts), `source: ${source} (${status}; shape factors ${shapeStatus})`];
 }

@@ -117,7 +117,13 @@ function tabulated(joint: Joint, size: number, hours: Hours, steels: string): Wa
 }
 
 function general({ joint, thickestMillimetres }: WaitingFacts): WaitingOutcome {
-  if (releasesHydrogen(joint)) return waits(0, 'none beyond cooling after hydrogen release');
+  if (releasesHydrogen(joint)) {
+    const notes = [
+      'holds only where the post-heating was done as stated, and the record shows it',
+      'in a thick part much of the hydrogen can still be there after it: see the share that is left',
+    ];
+    return { kind: 'waits', hours: 0, because: 'none beyond cooling after hydrogen release', notes };
+  }
   const yields = joint.parts.map((part) => part.yieldMegapascals);
   const strong = yields.some((value) => value !== undefined && value > 500);
   const thick = thickestMillimetres > 50;

@@ -13,6 +13,7 @@ import {
   residualText,
   waitingText,
 } from '../../../server/wording/explanation.ts';
+import { heatInputFigureText } from '../../../server/wording/length.ts';
 import { begun, listText } from '../../../server/wording/list.ts';
 
 interface Props {
@@ -31,8 +32,8 @@ export function CoolingView({ joint, explanation: { cooling } }: Props) {
       ))}
       {cooling.arcEnergy !== undefined && (
         <p class="aside">
-          Arc energy without the efficiency of the process: {cooling.arcEnergy.value.toFixed(2)} kJ/mm (
-          {cooling.arcEnergy.from}).
+          Arc energy without the efficiency of the process:{' '}
+          {heatInputFigureText(cooling.arcEnergy.value, unitsOf(joint))} ({cooling.arcEnergy.from}).
         </p>
       )}
       <p class="aside">
