@@ -88,7 +88,7 @@ function waitBlocks({ joint, explanation: { afterWelding } }: PaperFacts): Block
 
 const drawings = ({ joint }: PaperFacts): Block[] => {
   const isFew = joint.probes.length <= few;
-  const height = isFew ? 92 : 50;
+  const height = isFew ? 80 : 50;
   const letters = isFew ? 7 : 6;
   return [
     sectionPicture(joint, { width: 511, heightMost: height, letters }),
@@ -97,7 +97,7 @@ const drawings = ({ joint }: PaperFacts): Block[] => {
 };
 
 /** Up to so many probes their places stand in the table too; of more they stand in the drawing alone, to keep to one page. */
-const few = 8;
+const few = 6;
 
 function probeBlocks({ joint }: PaperFacts): Block[] {
   const isFew = joint.probes.length <= few;

@@ -12,6 +12,7 @@ import { papers } from '../../../server/report/papers/papers.ts';
 import { setUpCard } from '../../../server/report/papers/set-up-card.ts';
 import { workingPage } from '../../../server/report/papers/working-page.ts';
 import { renderPdf } from '../../../server/report/pdf.ts';
+import { readDemonstrationJoint } from '../../../server/station/demonstration.ts';
 import { cautions } from '../../../server/wording/cautions.ts';
 import { fixtureJoint } from '../../support/report-joint.ts';
 
@@ -86,6 +87,10 @@ test('each is one page to hold in the hand: the card with sixteen probes, the wo
     return file;
   };
   const told = (command: string, ...args: string[]): string => spawnSync(command, args, { encoding: 'utf8' }).stdout;
+  const demonstration = readDemonstrationJoint(new URL('../../../demo-data/demonstration-joint.json', import.meta.url));
+  const simulated = { kind: 'simulated', detail: 'a board in software' } as const;
+  const here = { ...facts(demonstration), source: simulated, address: 'http://127.0.0.1:4180/#/joint/demonstration' };
+  expect(told('pdfinfo', await printed(setUpCard(here)))).toMatch(/Pages:\s+1\n/);
   const card = await printed(setUpCard(facts({ jointType: 'pipe butt', probes, contact: 'Foreman, extension 12' })));
   expect(told('pdfinfo', card)).toMatch(/Pages:\s+1\n/);
   const working = await printed(workingPage(facts()));

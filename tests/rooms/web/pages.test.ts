@@ -47,8 +47,8 @@ test('figures carry their limit and their place', () => {
   expect(
     figuresOf(live.assessment, now).map(({ name, value, beside }) => `${name}: ${value} (${beside.join('; ')})`),
   ).toEqual([
-    'Coldest: 86 °C (B3, Opposite face; minimum 150 °C)',
-    'Hottest: 111 °C (W1, Side A, front face; highest allowed 300 °C; front zone probes 14 K apart)',
+    'Coldest: 86 °C (B3, opposite face; minimum 150 °C)',
+    'Hottest: 111 °C (W1, side A, front face; highest allowed 300 °C; front zone probes 14 K apart)',
     'Interpass: 111 °C (W1; at most 250 °C; rising 7.2 K/min)',
     'Heat: on (for 10 min)',
   ]);

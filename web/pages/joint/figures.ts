@@ -2,7 +2,6 @@
 import type { Assessment } from '../../../server/judgement/assessment.ts';
 import type { Instant, Milliseconds } from '../../../server/measure/quantity.ts';
 import { probeWhere } from '../../../server/wording/condition.ts';
-import { begun } from '../../../server/wording/list.ts';
 import { differenceText, limitText, temperatureText, trendText } from '../../../server/wording/temperature.ts';
 import { aboutText, durationText } from '../../../server/wording/time.ts';
 
@@ -121,5 +120,5 @@ const heat = ({ heat: state, heatSince }: Assessment, now: Instant | undefined):
 
 const at = (probe: string, assessment: Assessment): string => {
   const where = probeWhere(probe, assessment);
-  return where === '' ? probe : `${probe}, ${begun(where)}`;
+  return where === '' ? probe : `${probe}, ${where}`;
 };
