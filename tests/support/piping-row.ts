@@ -2,7 +2,7 @@
 import type { MethodAnswer } from '../../server/metallurgy/answer.ts';
 import { requirement } from '../../server/metallurgy/requirement.ts';
 import type { Analysis } from '../../server/weld/composition.ts';
-import type { CodeSet } from '../../server/weld/joint.ts';
+import type { CodeSet, Joint } from '../../server/weld/joint.ts';
 import type { Part } from '../../server/weld/part.ts';
 import { plainJoint, withPercent } from './plain-joint.ts';
 
@@ -13,7 +13,17 @@ export function pipingRow(
   changes: Partial<Part>,
   percent: Analysis['percent'] = {},
 ): MethodAnswer {
-  const joint = plainJoint({ codeSet, units: 'metric' });
+  return tableRow(ids[codeSet], { codeSet, units: 'metric' }, changes, percent);
+}
+
+/** The same of any table by its id; `job` is what is stated of the whole joint. */
+export function tableRow(
+  id: string,
+  job: Partial<Joint>,
+  changes: Partial<Part>,
+  percent: Analysis['percent'] = {},
+): MethodAnswer {
+  const joint = plainJoint(job);
   const parts = joint.parts.map((part) => ({ ...part, analyses: [withPercent(percent)], ...changes }));
-  return requirement({ ...joint, parts }, []).methods.find(({ id }) => id === ids[codeSet])!;
+  return requirement({ ...joint, parts }, []).methods.find((one) => one.id === id)!;
 }

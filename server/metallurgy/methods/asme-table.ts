@@ -43,7 +43,8 @@ export interface AsmeTable {
   readonly id: string;
   readonly title: string;
   readonly edition: string;
-  readonly codeSet: CodeSet;
+  /** The code whose floor it is. Absent: it compares only. */
+  readonly codeSet?: CodeSet;
   readonly rows: readonly Row[];
   readonly source: string;
   readonly status: Status;
@@ -52,13 +53,13 @@ export interface AsmeTable {
 }
 
 export function asmeTable(table: AsmeTable): Method {
-  const { id, title, edition, source, status } = table;
+  const { id, title, edition, codeSet, source, status } = table;
   return {
     id,
     title,
     edition,
-    role: 'code minimum',
-    codeSets: [table.codeSet],
+    role: codeSet === undefined ? 'comparison only' : 'code minimum',
+    codeSets: codeSet === undefined ? [] : [codeSet],
     ferriticOnly: false,
     tabulated: true,
     ownFacts: ({ part }) => (part.pNumber === undefined ? [askPNumber] : []),
@@ -169,11 +170,11 @@ function inputsOf(rows: readonly Row[], part: Part): WorkingInput[] {
 
 /** "t > 25 mm, C > 0.3 %", or "every thickness" where the row asks for nothing. */
 function rowWords(row: Row): string {
-  const edge = ({ metric, inch }: Edge) => `${metric} mm (${inch} in)`;
+  const edge = ({ metric, inch }: Edge) => `${plain(metric)} mm (${inch} in)`;
   const words = [
     ...(row.thicknessAbove === undefined ? [] : [`t > ${edge(row.thicknessAbove)}`]),
     ...(row.thicknessFrom === undefined ? [] : [`t ≥ ${edge(row.thicknessFrom)}`]),
-    ...(row.tensileAboveMegapascals === undefined ? [] : [`SMTS > ${row.tensileAboveMegapascals} MPa`]),
+    ...(row.tensileAboveMegapascals === undefined ? [] : [`SMTS > ${plain(row.tensileAboveMegapascals, 1)} MPa`]),
     ...(row.carbonAbovePercent === undefined ? [] : [`C > ${plain(row.carbonAbovePercent)} %`]),
     ...(row.chromiumAbovePercent === undefined ? [] : [`Cr > ${plain(row.chromiumAbovePercent)} %`]),
   ];

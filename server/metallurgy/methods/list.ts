@@ -12,6 +12,7 @@ import { en10112MethodA, methodAAsRead, methodAName } from './en-1011-2-method-a
 import { en10112MethodB } from './en-1011-2-method-b.ts';
 import { itoBessyo } from './ito-bessyo.ts';
 import { seferian } from './seferian.ts';
+import { usNavy278 } from './us-navy-278.ts';
 import { yuriokaCen } from './yurioka-cen.ts';
 
 export const methods: readonly Method[] = [
@@ -22,6 +23,7 @@ export const methods: readonly Method[] = [
   asmeB3132014,
   asmeB3132010,
   asmeB311,
+  usNavy278,
   itoBessyo,
   seferian,
   yuriokaCen,
