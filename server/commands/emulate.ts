@@ -5,6 +5,7 @@ import { openPseudoTerminal } from '../wire/pseudo-terminal.ts';
 import { readArguments, refuse } from './arguments.ts';
 import { type Command, exitStatus } from './command.ts';
 import { demonstrationJoint } from './places.ts';
+import { untilAsked } from './until-asked.ts';
 
 const help = `emulate [--cold]
 
@@ -32,11 +33,10 @@ export const emulate: Command = {
     const board = boardOf(readDemonstrationJoint(demonstrationJoint));
     board.heater({ on: asked.values.cold !== true, setPointCelsius: 152 });
     line.onData((bytes) => board.receive(bytes));
+    const ended = untilAsked();
     terminal.out(line.path);
     const stop = keepPace(machineClock(), board, line.write);
-    await new Promise<void>((resolve) => {
-      for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, () => resolve());
-    });
+    await ended;
     stop();
     line.close();
     return exitStatus.done;

@@ -12,6 +12,7 @@ import { cautions } from '../wording/cautions.ts';
 import { readArguments, refuse } from './arguments.ts';
 import { type Command, exitStatus, type Terminal } from './command.ts';
 import { demonstrationJoint, webFolder } from './places.ts';
+import { untilAsked } from './until-asked.ts';
 
 const help = `serve [--port PATH ...] [--data FOLDER [--begin]] [--http NUMBER] [--host ADDRESS]
 
@@ -97,8 +98,9 @@ async function serveHardware(
     program: readProgram(),
     tell: terminal.err,
   });
+  const asked = untilAsked();
   announce(station, common.folder, terminal);
-  await untilAsked();
+  await asked;
   await station.close();
   return exitStatus.done;
 }
@@ -123,8 +125,8 @@ async function serveDemonstration(common: Common, terminal: Terminal): Promise<n
     });
     terminal.out('Demonstration on a simulated board: nothing here was measured.');
     if (remark !== undefined) terminal.out(remark);
-    announce(station, folder, terminal);
     const asked = untilAsked();
+    announce(station, folder, terminal);
     await Promise.race([demonstration.play(station), asked]);
     await asked;
     demonstration.close();
@@ -142,11 +144,6 @@ function announce(station: Station, folder: string, terminal: Terminal): void {
   for (const caution of cautions) terminal.out(`  ${caution}`);
   terminal.out('Ctrl+C ends it.');
 }
-
-const untilAsked = (): Promise<void> =>
-  new Promise((resolve) => {
-    for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, () => resolve());
-  });
 
 const wholeNumber = (text: string, most: number): number | undefined =>
   /^\d{1,7}$/.test(text) && Number(text) <= most ? Number(text) : undefined;
