@@ -104,6 +104,25 @@ describe.skipIf(noBrowser)('what the screen may be trusted for', { timeout: test
       .toEqual({ of15Minutes: expect.toBeOneOf([30, 31]), holes: [] });
   });
 
+  test('the table that is opened before the history has come says so, and fills by itself when it comes', async () => {
+    const { address } = await readyJoint();
+    const page = await tablet(browser);
+    let letGo = (): void => undefined;
+    const held = new Promise<void>((resolve) => {
+      letGo = resolve;
+    });
+    await page.route('**/history?*', async (route) => {
+      await held;
+      await route.continue();
+    });
+    await page.goto(`${address}#/joint/girder-3`);
+    await page.getByText('The same as a table').click();
+    await page.getByText('The history has not come yet').waitFor();
+    letGo();
+    await page.getByRole('region', { name: 'Temperatures as a table' }).waitFor();
+    expect(await page.getByText('The history has not come yet').count()).toBe(0);
+  });
+
   test('a browser that cannot keep up is cut off, and comes back by itself', async () => {
     const { address, line, play } = await readyJoint();
     const page = await tablet(browser, brokenLine);

@@ -155,6 +155,7 @@ export function JointChart({ feed, live, openedAt, closedAt }: Props) {
         stretch={() => stretchOf(window.value, openedAt, now())}
         limits={Object.values(live.assessment.limits) as MilliCelsius[]}
         units={live.assessment.requirement.units}
+        arrived={changed.value}
       />
     </section>
   );

@@ -1,6 +1,7 @@
 /** The table behind the chart, made when it is opened and each time it is asked for anew. */
 
 import { useSignal } from '@preact/signals';
+import { useEffect } from 'preact/hooks';
 import type { MilliCelsius } from '../../server/measure/quantity.ts';
 import type { UnitSystem } from '../../server/measure/units.ts';
 import { degreeUnit } from '../../server/wording/temperature.ts';
@@ -14,17 +15,33 @@ interface Props {
   readonly stretch: () => Stretch;
   readonly limits: readonly MilliCelsius[];
   readonly units: UnitSystem;
+  /** Grows when the tracks have come or were replaced. */
+  readonly arrived: number;
 }
 
-export function TableBehind({ tracks, probes, stretch, limits, units }: Props) {
+export function TableBehind({ tracks, probes, stretch, limits, units, arrived }: Props) {
   const table = useSignal<ChartTable | undefined>(undefined);
+  const opened = useSignal(false);
   const make = (): void => {
     const mine = tracks();
     if (mine !== undefined) table.value = tableOf(mine, probes, stretch(), limits, units, 40);
   };
+  // Opened before the history has come, it fills when it comes.
+  useEffect(() => {
+    if (opened.value && table.value === undefined) make();
+  }, [arrived]);
   return (
-    <details class="behind" onToggle={(event) => (event.currentTarget.open ? make() : undefined)}>
+    <details
+      class="behind"
+      onToggle={(event) => {
+        opened.value = event.currentTarget.open;
+        if (opened.value) make();
+      }}
+    >
       <summary>The same as a table</summary>
+      {table.value === undefined && (
+        <p class="empty">The history has not come yet; the table stands here when it has.</p>
+      )}
       {table.value !== undefined && (
         <>
           <div class="row wrap">
