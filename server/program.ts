@@ -15,7 +15,7 @@ export interface Program {
 }
 
 /** The rooms that can change a reading or a verdict. */
-const ruleRooms = ['measure', 'weld', 'metallurgy', 'reading', 'judgement'];
+const ruleRooms = ['measure', 'weld', 'metallurgy', 'conduction', 'reading', 'judgement'];
 
 export function readProgram(): Program {
   const here = dirname(fileURLToPath(import.meta.url));

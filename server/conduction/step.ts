@@ -1,0 +1,229 @@
+/**
+ * One step of heat through a wall: cell-centred finite volumes in the form that keeps enthalpy, second-order backward
+ * differences (BDF2) with steps of any length, and the tridiagonal system solved by elimination. Conductivity at a
+ * face is that of the mean temperature of its two sides; the flux at an outer face is that of a parabola through the
+ * face and the two cells behind it, which keeps second order and still can not overshoot.
+ *
+ * The first step, a step much longer than the one before, and a step that would leave the range of what it began from
+ * and is driven with are taken with backward differences of first order, which can not overshoot. So the temperatures
+ * stay between the extremes of boundary and start, and a jump at a face starts damped.
+ */
+import { bounds } from './bounds.ts';
+import { areaAt, type FaceCondition, type Field, fieldConductivity } from './field.ts';
+
+/** Room to work in; nothing in it is kept from one step to the next. */
+const size = bounds.cellsMaximum + 1;
+const next = new Float64Array(size);
+const guess = new Float64Array(size);
+const stored = new Float64Array(size);
+const upper = new Float64Array(size);
+const right = new Float64Array(size);
+
+/** Properties are taken anew while a pass still moves a temperature by this much, kelvin. */
+const passAgainKelvin = 0.05;
+const passesMaximum = 4;
+/** Above 2.41 the second-order steps are no longer stable. */
+const longestRatio = 2.4;
+/** What rounding may add to a temperature that stays. */
+const roundingKelvin = 1e-9;
+
+const stefanBoltzmann = 5.670374419e-8;
+const kelvinAtZero = 273.15;
+
+/** Flux through the faces after a pass, into the wall per square metre of front: what the balance is made with. */
+const flow = { front: 0, back: 0 };
+
+/** Moves the field on by that many seconds. */
+export function step(field: Field, seconds: number, front: FaceCondition, back: FaceCondition): void {
+  const ratio = field.lastSeconds > 0 ? seconds / field.lastSeconds : 0;
+  let used = ratio <= longestRatio ? ratio : 0;
+  solve(field, seconds, used, front, back);
+  if (used > 0 && leavesRange(field, front, back)) {
+    used = 0;
+    solve(field, seconds, used, front, back);
+  }
+  keep(field, seconds, used, front, back);
+}
+
+/** Ratio 0 is the first-order step. */
+function solve(field: Field, seconds: number, ratio: number, front: FaceCondition, back: FaceCondition): void {
+  const { celsius, before } = field;
+  const cells = celsius.length;
+  const now = (1 + 2 * ratio) / (1 + ratio);
+  const last = -(1 + ratio);
+  const earlier = (ratio * ratio) / (1 + ratio);
+  const [c0, c1, c2, c3] = field.steel.heatCapacity;
+  const { density, lowestCelsius } = field.steel;
+  const heat = (at: number): number => {
+    const inside = Math.max(at, lowestCelsius);
+    const whole = inside * (c0 + inside * (c1 / 2 + inside * (c2 / 3 + (inside * c3) / 4)));
+    return at > lowestCelsius ? whole : whole + (at - inside) * (c0 + inside * (c1 + inside * (c2 + inside * c3)));
+  };
+  for (let cell = 0; cell < cells; cell += 1) {
+    const at = celsius[cell]!;
+    guess[cell] = at + ratio * (at - before[cell]!);
+    stored[cell] = last * heat(at) + (ratio > 0 ? earlier * heat(before[cell]!) : 0);
+  }
+  for (let pass = 1; ; pass += 1) {
+    assemble(field, seconds, now, front, back);
+    let moved = 0;
+    for (let cell = cells - 2; cell >= 0; cell -= 1) next[cell] = right[cell]! - upper[cell]! * next[cell + 1]!;
+    for (let cell = 0; cell < cells; cell += 1) {
+      const by = next[cell]! - guess[cell]!;
+      moved = Math.max(moved, by < 0 ? -by : by);
+    }
+    if (moved <= passAgainKelvin || pass === passesMaximum) break;
+    guess.set(next);
+  }
+  flow.front = frontLink.flux + frontLink.conductance * (front.celsius - level(next[0]!, next[1]!));
+  flow.back = backLink.flux + backLink.conductance * (back.celsius - level(next[cells - 1]!, next[cells - 2]!));
+
+  function assemble(
+    { steel, conductivityFactor, depth, taper }: Field,
+    seconds: number,
+    now: number,
+    front: FaceCondition,
+    back: FaceCondition,
+  ): void {
+    const spacing = depth / cells;
+    const [k0, k1] = steel.conductivity;
+    const perSecond = (spacing * density) / seconds;
+    const perSpacing = conductivityFactor / spacing;
+    link(frontLink, field, front, guess[0]!, 1);
+    link(backLink, field, back, guess[cells - 1]!, areaAt(field, depth));
+    let across = 0;
+    let upperBefore = 0;
+    let rightBefore = 0;
+    for (let cell = 0; cell < cells; cell += 1) {
+      const at = guess[cell]!;
+      const inside = Math.max(at, lowestCelsius);
+      const volume = perSecond * (1 + taper * (cell + 0.5) * spacing);
+      const capacity = c0 + inside * (c1 + inside * (c2 + inside * c3));
+      const whole = inside * (c0 + inside * (c1 / 2 + inside * (c2 / 3 + (inside * c3) / 4)));
+      const held = volume * now * capacity;
+      let known = held * at - volume * (now * (whole + (at - inside) * capacity) + stored[cell]!);
+      let lower = across;
+      let outside = 0;
+      if (cell === 0) {
+        outside = frontLink.conductance;
+        known += outside * front.celsius + frontLink.flux;
+      }
+      if (cell === cells - 1) {
+        outside = backLink.conductance;
+        known += outside * back.celsius + backLink.flux;
+        lower += outside / 8;
+        across = 0;
+      } else {
+        const mean = 0.5 * (at + guess[cell + 1]!);
+        const conductivity = k0 + k1 * Math.max(mean, lowestCelsius);
+        across = conductivity * perSpacing * (1 + taper * (cell + 1) * spacing);
+      }
+      const onward = cell === 0 ? across + outside / 8 : across;
+      const inverse = 1 / (held + outside + lower + onward + lower * upperBefore);
+      upperBefore = -onward * inverse;
+      rightBefore = (known + lower * rightBefore) * inverse;
+      upper[cell] = upperBefore;
+      right[cell] = rightBefore;
+    }
+    next[cells - 1] = rightBefore;
+  }
+}
+
+interface Link {
+  /** From the level of the outer cells to what acts on the face, W/K per square metre of front. */
+  conductance: number;
+  flux: number;
+}
+const frontLink: Link = { conductance: 0, flux: 0 };
+const backLink: Link = { conductance: 0, flux: 0 };
+
+/** What a face without flux would have: a parabola through its two outer cells that ends level. */
+const level = (first: number, second: number): number => (9 * first - second) / 8;
+
+/** How what acts on a face hangs on the level of the two outer cells, through the steel and, where it loses, the film outside. */
+function link(into: Link, field: Field, face: FaceCondition, cell: number, area: number): void {
+  const reach = (3 * field.depth) / field.celsius.length / 8;
+  into.flux = area * face.flux;
+  into.conductance = 0;
+  if (face.kind === 'held') into.conductance = (area * fieldConductivity(field, 0.5 * (cell + face.celsius))) / reach;
+  if (face.kind !== 'losing') return;
+  const inner = fieldConductivity(field, cell) / reach;
+  let film = filmOf(face, cell);
+  film = filmOf(face, (inner * cell + film * face.celsius) / (inner + film));
+  into.conductance = (area * (inner * film)) / (inner + film);
+}
+
+/** Loss coefficient of a face at that temperature, convection and radiation together, W/(m2 K). */
+export function filmOf({ celsius, convection, emissivity }: FaceCondition, face: number): number {
+  const hot = face + kelvinAtZero;
+  const cold = celsius + kelvinAtZero;
+  return convection + emissivity * stefanBoltzmann * (hot * hot + cold * cold) * (hot + cold);
+}
+
+function leavesRange(field: Field, front: FaceCondition, back: FaceCondition): boolean {
+  if (front.flux !== 0 || back.flux !== 0) return false;
+  const { celsius } = field;
+  let lowest = Math.min(celsius[0]!, field.frontCelsius, field.backCelsius);
+  let highest = Math.max(celsius[0]!, field.frontCelsius, field.backCelsius);
+  for (const at of celsius) {
+    if (at < lowest) lowest = at;
+    if (at > highest) highest = at;
+  }
+  for (const face of [front, back]) {
+    if (face.kind === 'flux') continue;
+    lowest = Math.min(lowest, face.celsius);
+    highest = Math.max(highest, face.celsius);
+  }
+  for (let cell = 0; cell < celsius.length; cell += 1) {
+    if (next[cell]! < lowest - roundingKelvin || next[cell]! > highest + roundingKelvin) return true;
+  }
+  return false;
+}
+
+function keep(field: Field, seconds: number, ratio: number, front: FaceCondition, back: FaceCondition): void {
+  const { celsius, before, heat } = field;
+  const cells = celsius.length;
+  for (let cell = 0; cell < cells; cell += 1) {
+    before[cell] = celsius[cell]!;
+    celsius[cell] = next[cell]!;
+  }
+  // The heat is summed by the rule of the step, so that what is stored and what came in are equal but for rounding.
+  const now = (1 + 2 * ratio) / (1 + ratio);
+  const earlier = (ratio * ratio) / (1 + ratio);
+  const sum = (into: number, last: number, one: number) => (seconds * into + (1 + ratio) * last - earlier * one) / now;
+  const { front: lastFront, back: lastBack } = heat;
+  heat.front = sum(flow.front, lastFront, heat.frontBefore);
+  heat.back = sum(flow.back, lastBack, heat.backBefore);
+  heat.frontBefore = lastFront;
+  heat.backBefore = lastBack;
+  const backArea = areaAt(field, field.depth);
+  field.frontFlux = flow.front;
+  field.backFlux = backArea > 0 ? flow.back / backArea : 0;
+  field.lastSeconds = seconds;
+  widen(field, front);
+  widen(field, back);
+  field.frontCelsius = faceCelsius(field, front, field.frontFlux, celsius[0]!, celsius[1]!);
+  field.backCelsius = faceCelsius(field, back, field.backFlux, celsius[cells - 1]!, celsius[cells - 2]!);
+}
+
+function widen(field: Field, face: FaceCondition): void {
+  if (face.kind !== 'flux') {
+    field.lowest = Math.min(field.lowest, face.celsius);
+    field.highest = Math.max(field.highest, face.celsius);
+  } else if (face.flux !== 0) {
+    // A flux sets no limit of its own: here the wall itself says how far it went.
+    const half = (face.flux * field.depth) / field.celsius.length;
+    for (const at of field.celsius) {
+      field.lowest = Math.min(field.lowest, at, at + half / fieldConductivity(field, at));
+      field.highest = Math.max(field.highest, at, at + half / fieldConductivity(field, at));
+    }
+  }
+}
+
+/** A face that is not held: a parabola through the two outer cells and the flux, kept inside what is possible. */
+function faceCelsius(field: Field, face: FaceCondition, flux: number, first: number, second: number): number {
+  if (face.kind === 'held') return face.celsius;
+  const spacing = field.depth / field.celsius.length;
+  const at = level(first, second) + (3 * flux * spacing) / (8 * fieldConductivity(field, first));
+  return Math.min(Math.max(at, field.lowest), field.highest);
+}
