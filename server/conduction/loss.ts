@@ -4,8 +4,9 @@
  * 25 to 40 W/(m2 K). Source: heat-transfer texts for emissivities (0.6 to 0.95 of oxidised plate, verified) and for
  * natural convection of plates (up to 8 W/(m2 K) at 300 degrees, from memory); the choice among them is our own.
  */
-export const farConditions = ['insulated', 'still air', 'draught', 'unknown', 'colder mass or fluid'] as const;
-export type FarCondition = (typeof farConditions)[number];
+import type { FarSide } from '../weld/part.ts';
+
+export type FarCondition = FarSide;
 
 export interface Loss {
   /** W/(m2 K). */

@@ -27,6 +27,24 @@ export const heatingSchema = z
     means: z.enum(['resistance pads', 'induction', 'gas torch', 'infrared', 'furnace', 'other']),
     face: z.enum([...faces, 'both']).meta({ description: 'The face that the heat goes in through.' }),
     whileWelding: z.enum(['on', 'off']).meta({ description: 'Whether the heaters stay on while welding.' }),
+    halfWidthMillimetres: z
+      .number()
+      .positive()
+      .max(10_000)
+      .meta({ description: 'From the edge of the groove to the outer edge of the heater. Not needed in a furnace.' })
+      .optional(),
+    airCelsius: z
+      .number()
+      .min(-50)
+      .max(60)
+      .meta({ description: 'Lowest air temperature expected around the part; an ambient probe can stand for it.' })
+      .optional(),
+    setPointCelsius: z
+      .number()
+      .min(-50)
+      .max(900)
+      .meta({ description: 'Temperature at which the heated face is held; forecasts end their rise there.' })
+      .optional(),
   })
   .meta({ description: 'How the joint is heated. The soak rule follows from it.' });
 

@@ -45,6 +45,14 @@ export const materialKinds = [
   'nickel alloy',
 ] as const;
 
+/** What lies behind the face that is not heated: how much heat it takes away. */
+export const farSides = ['insulated', 'still air', 'draught', 'unknown', 'colder mass or fluid'] as const;
+export type FarSide = (typeof farSides)[number];
+
+/** Sets of thermal properties (conduction/steel). */
+export const thermalKinds = ['carbon', 'low-alloy', 'chromium', 'austenitic'] as const;
+export type ThermalKind = (typeof thermalKinds)[number];
+
 export const partSchema = z
   .strictObject({
     id: nameSchema,
@@ -77,6 +85,17 @@ export const partSchema = z
     awsCategory: z
       .enum(['A', 'B', 'C', 'D'])
       .meta({ description: 'Category of steel and process in the prequalified table of AWS D1.1.' })
+      .optional(),
+    farSide: z
+      .enum(farSides)
+      .meta({
+        description:
+          'What lies behind the face that is not heated. Absent or unknown counts as draught; against a colder mass or a fluid only a probe on that face can tell.',
+      })
+      .optional(),
+    conductsAs: z
+      .enum(thermalKinds)
+      .meta({ description: 'Thermal properties to compute with; absent: by the kind of material, else the analysis.' })
       .optional(),
   })
   .meta({ id: 'Part', description: 'One part of the joint.' });

@@ -38,6 +38,15 @@ export const procedureSchema = z
           'Soak rule where the heaters stay on: minutes at or above minimum before the first pass. None stated: not judged. Where the heat goes off the wait follows from the thickness.',
       })
       .optional(),
+    throughThicknessHoldMinutes: z
+      .number()
+      .min(0)
+      .max(10_000)
+      .meta({
+        description:
+          'Soak rule by heat conduction: minutes for which the coldest point through every part is at or above minimum before the first pass. None stated: computed and shown, not asked for.',
+      })
+      .optional(),
     zonePlacesRequired: z
       .number()
       .int()

@@ -49,7 +49,7 @@ describe('energy', () => {
     field.celsius.reduce((sum, at) => sum + (heatAt(field.steel, at) * field.depth) / field.celsius.length, 0);
   test.each<readonly [string, Steel, number]>([
     ['unchanging properties', plainSteel, 1e-6],
-    ...steels.map((steel) => [steel.name, steel, 1e-4] as const),
+    ...Object.values(steels).map((steel) => [steel.name, steel, 1e-4] as const),
   ])('%s: what came in is what is stored', (_name, steel, within) => {
     const wall = steelWall(80, { steel, loss: loss.draught });
     const before = stored(wall);
