@@ -1,7 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { requirement } from '../../../server/metallurgy/requirement.ts';
 import type { Joint } from '../../../server/weld/joint.ts';
-import { jointSchema } from '../../../server/weld/joint.ts';
+import { heatingSchema, jointSchema } from '../../../server/weld/joint.ts';
+import { partSchema } from '../../../server/weld/part.ts';
+import { procedureSchema } from '../../../server/weld/procedure.ts';
 import { candidateOf, metalCandidateOf, previewOf } from '../../../web/pages/new-joint/candidate.ts';
 import type { JointDraft } from '../../../web/pages/new-joint/draft.ts';
 import { draftOf } from '../../../web/pages/new-joint/draft-of.ts';
@@ -36,6 +38,9 @@ test.each([girder, nozzle, bracket, everyField, { ...everyField, units: 'inch' a
 
 test('the joint with every field has every field of a joint file', () => {
   expect(Object.keys(everyField).sort()).toEqual(Object.keys(jointSchema.shape).sort());
+  expect(Object.keys(everyField.parts[0]!).sort()).toEqual(Object.keys(partSchema.shape).sort());
+  expect(Object.keys(everyField.heating).sort()).toEqual(Object.keys(heatingSchema.shape).sort());
+  expect(Object.keys(everyField.procedure!).sort()).toEqual(Object.keys(procedureSchema.shape).sort());
 });
 
 const heats: readonly (readonly [string, Joint['heatInput']])[] = [
@@ -63,7 +68,18 @@ test('a draft of the form before this one is still read, with nothing invented',
   const { units, contact, codeSet, chartReadings, carried, ...old } = draftOf(girder);
   const { joules, bead, watts, ...heatInput } = old.heatInput;
   const parts = old.parts.map(({ id, side, grade, thickness, analyses }) => ({ id, side, grade, thickness, analyses }));
-  const kept: unknown = JSON.parse(JSON.stringify({ ...old, format: 'joint draft 1', heatInput, parts }));
+  const { means, face, whileWelding } = old.heating;
+  const { throughHold, ...procedure } = old.procedure;
+  const kept: unknown = JSON.parse(
+    JSON.stringify({
+      ...old,
+      format: 'joint draft 1',
+      heatInput,
+      parts,
+      heating: { means, face, whileWelding },
+      procedure,
+    }),
+  );
   if (!isDraft(kept)) throw new Error('it must be known as a draft');
   expect(candidateOf(draftFrom(kept))).toEqual({ ok: true, joint: girder });
   expect(isDraft({ format: 'joint draft 9' })).toBe(false);
@@ -97,6 +113,24 @@ describe('an element', () => {
       'parts.0.analyses.0.percent.C': '"0.1.7" is not a number. Write it like 12.5, without a thousands sign.',
     });
   });
+});
+
+test('heated band, air and set point may stay empty; one that cannot be is told at its field', () => {
+  const draft = draftOf(girder);
+  expect(draft.heating).toMatchObject({ halfWidth: '', air: '', setPoint: '' });
+  const heating = { ...draft.heating, halfWidth: '0', air: '-60', setPoint: 'hot' };
+  expect(problemsOf({ ...draft, heating })).toEqual({
+    'heating.halfWidthMillimetres': expect.stringContaining('above 0'),
+    'heating.airCelsius': expect.stringContaining('from -50 to 60'),
+    'heating.setPointCelsius': '"hot" is not a number. Write it like 12.5, without a thousands sign.',
+  });
+});
+
+test('a heater that reaches 12 1/2 in and air of 14 °F are 317.5 mm and -10 °C', () => {
+  const draft = draftOf({ ...girder, units: 'inch' });
+  const candidate = candidateOf({ ...draft, heating: { ...draft.heating, halfWidth: '12 1/2', air: '14' } });
+  // 25.4 mm to the inch, and 0 °C at 32 °F with 1.8 °F to the kelvin, by definition.
+  expect(candidate).toMatchObject({ joint: { heating: { halfWidthMillimetres: 317.5, airCelsius: -10 } } });
 });
 
 test('an empty form asks for what is needed, field by field, and for nothing that may stay empty', () => {
@@ -204,5 +238,8 @@ test('a path is told in words', () => {
   expect(fieldWords('heatInput.kilojoulesPerMillimetre')).toBe('Heat input');
   expect(fieldWords('heatInput.millimetresPerSecond')).toBe('Heat input travel speed');
   expect(fieldWords('chartReadings.0.preheatMinimumCelsius')).toBe('Chart reading 1, preheat minimum');
+  expect(fieldWords('heating.halfWidthMillimetres')).toBe('Heating half-width');
+  expect(fieldWords('heating.airCelsius')).toBe('Heating lowest air temperature');
+  expect(fieldWords('parts.0.farSide')).toBe('Part 1, far side');
   expect(fieldWords('parts.0.yieldMegapascals')).toBe('Part 1, yield');
 });

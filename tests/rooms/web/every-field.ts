@@ -26,6 +26,8 @@ export const everyField: Joint = jointSchema.parse({
       tensileMegapascals: 470,
       pNumber: '1',
       awsCategory: 'B',
+      farSide: 'still air',
+      conductsAs: 'low-alloy',
       analyses: [
         { ...first!.analyses[0]!, document },
         { origin: 'product analysis', heat: '4712', percent: { C: 0.18, Nb: { atMost: 0.02 }, B: 'not reported' } },
@@ -39,12 +41,14 @@ export const everyField: Joint = jointSchema.parse({
     glycerineMillilitresPer100Grams: 2.5,
     weldMetal: { origin: 'product analysis', percent: { C: 0.06, Mn: 1.3 } },
   },
+  heating: { ...girder.heating, halfWidthMillimetres: 320, airCelsius: -7.5, setPointCelsius: 175 },
   heatInput: { instantaneousJoules: 160_000, beadMillimetres: 120 },
   procedure: {
     ...girder.procedure!,
     document,
     evennessMaximumKelvin: 30,
     soakHoldMinutes: 15,
+    throughThicknessHoldMinutes: 10,
     zonePlacesRequired: 4,
   },
   codeFloor: { preheatMinimumCelsius: 65, source: 'table of the code, row 3' },

@@ -74,6 +74,8 @@ const metricDraft = (joint: Joint): JointDraft => {
       tensile: text(part.tensileMegapascals),
       pNumber: part.pNumber ?? '',
       awsCategory: part.awsCategory ?? '',
+      farSide: part.farSide ?? '',
+      conductsAs: part.conductsAs ?? '',
       analyses: part.analyses.map(analysisDraft),
     })),
     designation: consumable.designation ?? '',
@@ -86,7 +88,14 @@ const metricDraft = (joint: Joint): JointDraft => {
     weldShape: joint.weldShape ?? '',
     weldSize: text(joint.weldSizeMillimetres),
     cooling: { minimum: text(joint.coolingSeconds?.minimum), maximum: text(joint.coolingSeconds?.maximum) },
-    heating: joint.heating,
+    heating: {
+      means: joint.heating.means,
+      face: joint.heating.face,
+      whileWelding: joint.heating.whileWelding,
+      halfWidth: text(joint.heating.halfWidthMillimetres),
+      air: text(joint.heating.airCelsius),
+      setPoint: text(joint.heating.setPointCelsius),
+    },
     procedure: {
       bound: procedure !== undefined,
       id: procedure?.id ?? '',
@@ -98,6 +107,7 @@ const metricDraft = (joint: Joint): JointDraft => {
       highest: text(procedure?.highestCelsius),
       evenness: text(procedure?.evennessMaximumKelvin),
       hold: text(procedure?.soakHoldMinutes),
+      throughHold: text(procedure?.throughThicknessHoldMinutes),
       places: text(procedure?.zonePlacesRequired),
     },
     codeFloor: {

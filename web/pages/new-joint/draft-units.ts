@@ -9,7 +9,7 @@ export const inUnits = (draft: JointDraft, units: DraftUnits): JointDraft => ({
 });
 
 export const quantitiesMapped = (draft: JointDraft, map: (text: string, kind: QuantityKind) => string): JointDraft => {
-  const { heatInput, procedure, codeFloor, postHeating } = draft;
+  const { heatInput, heating, procedure, codeFloor, postHeating } = draft;
   return {
     ...draft,
     parts: draft.parts.map((part) => ({
@@ -26,6 +26,12 @@ export const quantitiesMapped = (draft: JointDraft, map: (text: string, kind: Qu
       bead: map(heatInput.bead, 'length'),
     },
     weldSize: map(draft.weldSize, 'length'),
+    heating: {
+      ...heating,
+      halfWidth: map(heating.halfWidth, 'length'),
+      air: map(heating.air, 'temperature'),
+      setPoint: map(heating.setPoint, 'temperature'),
+    },
     meanStress: map(draft.meanStress, 'strength'),
     procedure: {
       ...procedure,

@@ -32,6 +32,10 @@ export interface PartDraft {
   readonly tensile: string;
   readonly pNumber: string;
   readonly awsCategory: string;
+  /** What lies behind the face that is not heated. */
+  readonly farSide: string;
+  /** Thermal properties to compute with. */
+  readonly conductsAs: string;
   readonly analyses: readonly AnalysisDraft[];
 }
 
@@ -106,7 +110,15 @@ export interface JointDraft {
   readonly weldSize: string;
   /** Window of the cooling time from 800 to 500 °C, seconds. */
   readonly cooling: { readonly minimum: string; readonly maximum: string };
-  readonly heating: { readonly means: string; readonly face: string; readonly whileWelding: string };
+  readonly heating: {
+    readonly means: string;
+    readonly face: string;
+    readonly whileWelding: string;
+    /** Of the heated band, from the edge of the groove. */
+    readonly halfWidth: string;
+    readonly air: string;
+    readonly setPoint: string;
+  };
   readonly procedure: {
     readonly bound: boolean;
     readonly id: string;
@@ -119,6 +131,8 @@ export interface JointDraft {
     readonly highest: string;
     readonly evenness: string;
     readonly hold: string;
+    /** Hold at the minimum all through the thickness. */
+    readonly throughHold: string;
     readonly places: string;
   };
   readonly codeFloor: { readonly stated: boolean; readonly celsius: string; readonly source: string };

@@ -15,6 +15,8 @@ export const emptyPart = (id: string, side: string): PartDraft => ({
   tensile: '',
   pNumber: '',
   awsCategory: '',
+  farSide: '',
+  conductsAs: '',
   analyses: [emptyAnalysis],
 });
 
@@ -66,7 +68,14 @@ export const emptyDraft: JointDraft = {
   weldShape: '',
   weldSize: '',
   cooling: { minimum: '', maximum: '' },
-  heating: { means: 'resistance pads', face: 'back', whileWelding: 'off' },
+  heating: {
+    means: 'resistance pads',
+    face: 'back',
+    whileWelding: 'off',
+    halfWidth: '',
+    air: '',
+    setPoint: '',
+  },
   procedure: {
     bound: false,
     id: '',
@@ -77,6 +86,7 @@ export const emptyDraft: JointDraft = {
     highest: '',
     evenness: '',
     hold: '',
+    throughHold: '',
     places: '',
   },
   codeFloor: { stated: false, celsius: '', source: '' },
@@ -105,6 +115,8 @@ export const draftFrom = (kept: KeptDraft): JointDraft => ({
   format: 'joint draft 2',
   parts: (kept.parts ?? emptyDraft.parts).map((part) => ({ ...emptyPart('', 'A'), ...part })),
   heatInput: { ...emptyDraft.heatInput, ...kept.heatInput },
+  heating: { ...emptyDraft.heating, ...kept.heating },
+  procedure: { ...emptyDraft.procedure, ...kept.procedure },
 });
 
 /** An id made of a title: small letters, digits and hyphens. */

@@ -33,4 +33,7 @@ const ownWords: Readonly<Record<string, string>> = {
   instantaneousWatts: 'power',
   beadMillimetres: 'length of the bead',
   celsius: 'temperature',
+  airCelsius: 'lowest air temperature',
+  halfWidthMillimetres: 'half-width',
+  conductsAs: 'thermal properties',
 };

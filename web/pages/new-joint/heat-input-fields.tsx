@@ -1,7 +1,5 @@
-/** The heat input, in whichever of its forms it is known, and how the joint is heated. */
-import { heatingSchema } from '../../../server/weld/joint.ts';
-import { begun } from '../../../server/wording/list.ts';
-import { ChoiceField, SelectField } from '../../parts/field.tsx';
+/** The heat input, in whichever of its forms it is known. */
+import { ChoiceField } from '../../parts/field.tsx';
 import type { JointDraft } from './draft.ts';
 import type { Entry } from './entry.tsx';
 import { NumberField } from './number-field.tsx';
@@ -69,41 +67,5 @@ export function HeatInputFields({ entry }: { readonly entry: Entry }) {
         </div>
       )}
     </>
-  );
-}
-
-const { means, face, whileWelding } = heatingSchema.shape;
-
-export function HeatingFields({ entry }: { readonly entry: Entry }) {
-  const { heating } = entry.draft;
-  const set = (part: Partial<JointDraft['heating']>): void => entry.change({ heating: { ...heating, ...part } });
-  const choices = (values: readonly string[]) => values.map((value) => ({ value, text: begun(value) }));
-  return (
-    <fieldset class="group">
-      <legend>Heating</legend>
-      <div class="fields">
-        <SelectField
-          label="Means"
-          value={heating.means}
-          choices={choices(means.options)}
-          onValue={(value) => set({ means: value })}
-        />
-        <SelectField
-          label="Heated face"
-          value={heating.face}
-          choices={choices(face.options)}
-          onValue={(value) => set({ face: value })}
-        />
-        <SelectField
-          label="While welding"
-          value={heating.whileWelding}
-          choices={whileWelding.options.map((state) => ({ value: state as string, text: `Heat ${state}` }))}
-          onValue={(value) => set({ whileWelding: value })}
-        />
-      </div>
-      <p class="hint">
-        Front is the face toward the welder. Where you can, heat from one face and measure on the other.
-      </p>
-    </fieldset>
   );
 }

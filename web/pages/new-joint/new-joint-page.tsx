@@ -11,7 +11,7 @@ import { Explained } from '../requirement/explained.tsx';
 import type { Problems } from './candidate.ts';
 import { fieldWords } from './field-words.ts';
 import { FileButtons } from './file-buttons.tsx';
-import { HeatingFields } from './heat-input-fields.tsx';
+import { HeatingFields } from './heating-fields.tsx';
 import { CodeFields, IdentityFields } from './identity-fields.tsx';
 import { PartFields } from './part-fields.tsx';
 import { ProbeFields } from './probe-fields.tsx';

@@ -7,6 +7,7 @@ import { emptyPart } from './empty-draft.ts';
 import { type Entry, replaced, without } from './entry.tsx';
 import { NumberField } from './number-field.tsx';
 import { PartAnalyses } from './part-analyses.tsx';
+import { HeatOfPart } from './part-heat.tsx';
 import { CodeOfPart, MoreOfPart } from './part-more.tsx';
 
 export function PartFields({ entry }: { readonly entry: Entry }) {
@@ -102,6 +103,7 @@ function OnePart(props: PartProps) {
       </div>
       <CodeOfPart {...props} asks={codeAsks(codeSet)} />
       <MoreOfPart {...props} asks={codeAsks(codeSet)} />
+      <HeatOfPart {...props} />
       <PartAnalyses {...props} />
       <div class="row wrap">
         {first !== undefined && index > 0 && (
@@ -124,10 +126,18 @@ function OnePart(props: PartProps) {
 }
 
 /** What goes with the steel, and not with the shape of the part. */
-const steelOf = ({ kind, yield: yieldStrength, tensile, pNumber, awsCategory }: PartDraft): Partial<PartDraft> => ({
+const steelOf = ({
   kind,
   yield: yieldStrength,
   tensile,
   pNumber,
   awsCategory,
+  conductsAs,
+}: PartDraft): Partial<PartDraft> => ({
+  kind,
+  yield: yieldStrength,
+  tensile,
+  pNumber,
+  awsCategory,
+  conductsAs,
 });

@@ -89,6 +89,13 @@ export function ProcedureFields({
           )}
           {number('Hold before the arc', 'soakHoldMinutes', 'hold', { unit: 'min' }, 'Where the heaters stay on.')}
           {number(
+            'Hold all through the thickness',
+            'throughThicknessHoldMinutes',
+            'throughHold',
+            { unit: 'min' },
+            'With the coldest point inside each part at the minimum, by heat conduction.',
+          )}
+          {number(
             'Zone places',
             'zonePlacesRequired',
             'places',

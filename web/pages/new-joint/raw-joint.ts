@@ -55,7 +55,7 @@ const jointOf = (draft: JointDraft, { number, quantity }: Reader): unknown => {
           maximum: number(cooling.maximum, 'coolingSeconds.maximum', true),
         })
       : undefined,
-    heating: draft.heating,
+    heating: heatingOf(draft.heating),
     probes: draft.probes.map((probe, index) => probeOf(probe, `probes.${index}`)),
     procedure: procedure.bound
       ? clean({
@@ -72,6 +72,7 @@ const jointOf = (draft: JointDraft, { number, quantity }: Reader): unknown => {
           highestCelsius: quantity(procedure.highest, 'temperature', 'procedure.highestCelsius'),
           evennessMaximumKelvin: quantity(procedure.evenness, 'difference', 'procedure.evennessMaximumKelvin'),
           soakHoldMinutes: number(procedure.hold, 'procedure.soakHoldMinutes'),
+          throughThicknessHoldMinutes: number(procedure.throughHold, 'procedure.throughThicknessHoldMinutes'),
           zonePlacesRequired: number(procedure.places, 'procedure.zonePlacesRequired'),
           decisionRule: 'simple acceptance',
         })
@@ -109,6 +110,8 @@ const jointOf = (draft: JointDraft, { number, quantity }: Reader): unknown => {
       tensileMegapascals: quantity(part.tensile, 'strength', `${path}.tensileMegapascals`),
       pNumber: filled(part.pNumber),
       awsCategory: filled(part.awsCategory),
+      farSide: filled(part.farSide),
+      conductsAs: filled(part.conductsAs),
       analyses: part.analyses.map((analysis, nth) => analysisOf(analysis, `${path}.analyses.${nth}`)),
     });
   }
@@ -146,6 +149,17 @@ const jointOf = (draft: JointDraft, { number, quantity }: Reader): unknown => {
           millimetresPerSecond: speed(),
         });
     }
+  }
+
+  function heatingOf({ means, face, whileWelding, halfWidth, air, setPoint }: JointDraft['heating']): unknown {
+    return clean({
+      means,
+      face,
+      whileWelding,
+      halfWidthMillimetres: quantity(halfWidth, 'length', 'heating.halfWidthMillimetres'),
+      airCelsius: quantity(air, 'temperature', 'heating.airCelsius'),
+      setPointCelsius: quantity(setPoint, 'temperature', 'heating.setPointCelsius'),
+    });
   }
 
   function analysisOf({ origin, certificate, heat, document, contents }: AnalysisDraft, path: string): unknown {
