@@ -31,10 +31,12 @@ export const bounds = {
   /** Noise that a rise may carry, and the time over which it is watched. Own choice. */
   riseMarginKelvin: 5,
   riseWindowSeconds: 60,
-  /** A face that may differ from its forecast this many time constants before the probe is doubted. Sheet value of practice; own choice. */
+  /** A face that may differ from its forecast this many time constants before the probe is doubted. Own choice. */
   doubtedAfterTimeConstants: 3,
   /** Longest that is looked ahead, in time constants beyond the end of a ramp; after that the wall is as good as steady. */
   lookAheadTimeConstants: 12,
+  /** Longest that a trend is carried on where it comes to no end, hours. Own choice. */
+  risingHoursMaximum: 48,
   /** Longest cooling that is told, hours. Own choice. */
   coolingHoursMaximum: 48,
 } as const;

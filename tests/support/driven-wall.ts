@@ -1,7 +1,13 @@
 /** A wall of carbon steel in the shop, driven at whole seconds. */
 import type { Loss } from '../../server/conduction/loss.ts';
 import { isRefusal, type Refusal } from '../../server/conduction/refusal.ts';
-import { createSection, type Section, type SectionSpec, type SectionStart } from '../../server/conduction/section.ts';
+import {
+  createSection,
+  driveSection,
+  type Section,
+  type SectionSpec,
+  type SectionStart,
+} from '../../server/conduction/section.ts';
 import { carbonSteel } from '../../server/conduction/steel/carbon.ts';
 import { createWall, drive, type Wall, type WallSpec } from '../../server/conduction/wall.ts';
 import { instant, milliCelsius, seconds } from '../../server/measure/quantity.ts';
@@ -64,6 +70,21 @@ export function driveWall(
     if (refused !== undefined) return refused;
   }
   return undefined;
+}
+
+/** The same for a section, which must take every reading. */
+export function driven(
+  section: Section,
+  times: readonly number[],
+  front: (at: number) => number,
+  back?: (at: number) => number,
+): Section {
+  const milli = (celsius: number | undefined) => (celsius === undefined ? undefined : milliCelsius(celsius));
+  for (const at of times) {
+    const refused = driveSection(section, second(at), milli(front(at)), milli(back?.(at)));
+    if (refused !== undefined) throw new Error(refused.because);
+  }
+  return section;
 }
 
 export const everySecond = (from: number, to: number): number[] =>
