@@ -6,7 +6,8 @@
 import type { MilliCelsius, Milliseconds } from '../measure/quantity.ts';
 import { type Course, follow } from './ahead.ts';
 import { bounds } from './bounds.ts';
-import { coldestOf, type FaceCondition, held, insulated, losing } from './field.ts';
+import { backAhead, frontLeft } from './faces.ts';
+import { coldestOf, type FaceCondition, held, insulated } from './field.ts';
 import { lossCasesOf } from './loss.ts';
 import { type Refusal, refuse } from './refusal.ts';
 import { type Section, wallsOf } from './section.ts';
@@ -44,14 +45,13 @@ export interface WarmingOutlook {
 }
 
 /**
- * `now` is a section at its present (`sectionNow`). A far face goes on as its condition was entered, also where a
- * probe has driven it until now: the probe says how the wall is, and not how it will be. A colder mass or a fluid
- * keeps its face where it is, and in the best case takes nothing more.
+ * `now` is a section at its present (`sectionNow`). A far face goes on as its condition was entered (see `backAhead`),
+ * also where a probe has driven it until now.
  */
 export function warmingOutlook(now: Section, course: FaceCourse, target: WarmingTarget): WarmingOutlook | Refusal {
   const refused = targetRefused(now, course, target);
   if (refused !== undefined) return refused;
-  const after = (wall: Wall, back = backOf(now, wall)) =>
+  const after = (wall: Wall, back = backAhead(now, wall)) =>
     readyAfter(wall, courseOf(now, wall, course, target, back), target);
   const all = wallsOf(now).map((wall) => after(wall));
   const reached = all.filter((seconds) => seconds !== undefined);
@@ -104,8 +104,7 @@ function courseOf(
   const beyond = (bounds.lookAheadTimeConstants * timeConstantOf(wall) + holdMilliseconds) / 1000;
   const present = wall.field.frontCelsius;
   if (course.kind === 'left') {
-    const { convection, emissivity } = leftCases[endOf(now, wall)];
-    const front = losing(wall.spec.ambientCelsius, convection, emissivity);
+    const front = frontLeft(now, wall, leftCases);
     return { front: () => front, back, bends: [], until: beyond };
   }
   if (course.kind === 'held' || course.kelvinPerMinute === 0) {
@@ -124,16 +123,6 @@ function courseOf(
 
 /** Nothing is known of a face that was left: pads may lie on it. */
 const leftCases = lossCasesOf('unknown')!;
-
-const endOf = (now: Section, wall: Wall): 'best' | 'likely' | 'worst' =>
-  wall === now.likely ? 'likely' : wall === now.coldSlow || wall === now.coldQuick ? 'worst' : 'best';
-
-function backOf(now: Section, wall: Wall): FaceCondition {
-  const { loss, ambientCelsius } = wall.spec;
-  if (lossCasesOf(now.spec.far) === undefined)
-    return endOf(now, wall) === 'best' ? insulated : held(wall.field.backCelsius);
-  return losing(ambientCelsius, loss.convection, loss.emissivity);
-}
 
 function targetRefused(now: Section, course: FaceCourse, target: WarmingTarget): Refusal | undefined {
   const { steel } = now.spec;
