@@ -35,7 +35,7 @@ export const bounds = {
   doubtedAfterTimeConstants: 3,
   /** Longest that is looked ahead, in time constants beyond the end of a ramp; after that the wall is as good as steady. */
   lookAheadTimeConstants: 12,
-  /** Longest that a trend is carried on where it comes to no end, hours. Own choice. */
+  /** Longest that a trend or a ramp is followed, hours. Own choice. */
   risingHoursMaximum: 48,
   /** Longest cooling that is told, hours. Own choice. */
   coolingHoursMaximum: 48,

@@ -9,6 +9,7 @@ export type RefusalKind =
   | 'gap too long'
   | 'rises faster than steel'
   | 'far side not judged'
+  | 'heating not possible'
   | 'never at this surface temperature'
   | 'probe or contact suspect';
 

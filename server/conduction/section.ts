@@ -167,7 +167,8 @@ function bounded(now: Section, of: (wall: Wall) => number): Bounded {
   };
 }
 
-const eachWall = (section: Section, make: (wall: Wall) => Wall): Section => ({
+/** The same section with each of its walls made anew. */
+export const eachWall = (section: Section, make: (wall: Wall) => Wall): Section => ({
   spec: section.spec,
   likely: make(section.likely),
   coldSlow: make(section.coldSlow),
