@@ -80,7 +80,12 @@ export function readingRefused(
   for (const value of [at, front ?? 0, back ?? 0]) {
     if (!Number.isFinite(value)) return refuse('not a number', 'An instant or a reading is not a number.');
   }
-  if (at <= Math.max(wall.at, wall.front.lastAt, wall.back.lastAt)) {
+  // Two boards may read the two faces at the same instant.
+  const isLater =
+    at >= wall.at &&
+    (front === undefined || at > Math.max(wall.at, wall.front.lastAt)) &&
+    (back === undefined || at > wall.back.lastAt || !wall.back.everRead);
+  if (!isLater) {
     return refuse('out of order', 'The reading is not later than the one before.');
   }
   for (const reading of [front, back]) {

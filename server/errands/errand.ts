@@ -1,6 +1,7 @@
 /** Work that takes longer than a reading may wait: done beside the trip, on a connection of its own that can only read. */
 import type { Assessment } from '../judgement/assessment.ts';
 import { judgeAll } from '../judgement/judge.ts';
+import type { SectionCourse } from '../judgement/section-status.ts';
 import { inputOf } from '../ledger/item.ts';
 import type { HistoryView } from '../measure/history.ts';
 import type { Instant } from '../measure/quantity.ts';
@@ -35,6 +36,7 @@ export type Errand =
 export interface Judged {
   readonly joint: Joint;
   readonly assessment: Assessment;
+  readonly courses: readonly SectionCourse[];
   readonly periodMilliseconds: number;
 }
 export type Outcome<E extends Errand> = E extends { kind: 'history' }
@@ -80,7 +82,8 @@ function judged(reader: RecordReader, chain: string): Judged {
     if (input.type === 'act' && input.act.kind === 'revise') joint = input.act.joint;
   }
   if (joint === undefined) throw new Error(`the record of ${chain} has no opening entry`);
-  return { joint, periodMilliseconds, assessment: judgeAll(reader.inputs(chain), last).assessment };
+  const { judge, assessment } = judgeAll(reader.inputs(chain), last);
+  return { joint, periodMilliseconds, assessment, courses: judge.courses(assessment.at) };
 }
 
 function* scansOf(reader: RecordReader, chain: string): Iterable<Scan> {

@@ -4,8 +4,10 @@ import type { Assessment, Condition, PassStatus, Phase, ProbeStatus, Verdict } f
 import { coldestOf, hottestOf, minimumNow, minimumProbes, onPart, spreads } from './places.ts';
 import { conditions, interpassNow, isReady } from './readiness.ts';
 import { rules } from './rules.ts';
+import { sectionStatus } from './section-view.ts';
 import { soakStatus } from './soak.ts';
 import { hasBegunWelding, isFresh, isPassRunning, isTrusted, type ProbeState, type State } from './state.ts';
+import { throughStatus } from './through-thickness.ts';
 import { trendPerMinute } from './trend.ts';
 
 export function assess(state: State): Assessment {
@@ -30,6 +32,8 @@ export function assess(state: State): Assessment {
     conditions: list,
     ready,
     soak: soakStatus(state),
+    sections: state.sections.map((each) => sectionStatus(state, each)),
+    throughThickness: throughStatus(state),
     interpass,
     passes: state.passes.map((each): PassStatus => ({ ...each })),
     findings: state.findings.map((each) => ({ ...each })),
@@ -82,12 +86,15 @@ function verdictOf(state: State): Verdict {
   return hasBegunWelding(state) ? 'complies' : 'cannot-be-judged';
 }
 
+const throughScope = ({ limits }: State): string[] =>
+  limits.throughThicknessHold === undefined ? [] : ['minimum through the thickness'];
+
 function scopeOf(state: State): string[] {
   return [
     'highest temperature',
     'probes',
     ...(hasBegunWelding(state)
-      ? ['minimum at each pass', 'soak', 'passes']
+      ? ['minimum at each pass', 'soak', ...throughScope(state), 'passes']
       : ['no pass entered: minimum at the arc, soak and passes are not judged']),
     ...(hasBegunWelding(state) && state.limits.interpassMaximum !== undefined ? ['maximum interpass'] : []),
   ];

@@ -7,6 +7,7 @@ import type { Requirement } from '../metallurgy/answer.ts';
 import type { Source } from '../weld/entry.ts';
 import type { Place, ProbeUse } from '../weld/probe.ts';
 import type { Quality } from '../weld/scan.ts';
+import type { SectionReason, SectionStatus, ThroughStatus } from './section-status.ts';
 
 export type Phase = 'planned' | 'heating' | 'equalising' | 'ready' | 'pass running' | 'between passes' | 'closed';
 
@@ -26,6 +27,11 @@ export type FindingKind =
   | 'minimum not judged'
   | 'soak not met'
   | 'soak not judged'
+  | 'through thickness not met'
+  | 'through thickness not held'
+  | 'through thickness not judged'
+  | 'rises faster than steel'
+  | 'far face not as computed'
   | 'interpass above maximum'
   | 'interpass not judged'
   | 'above highest temperature'
@@ -49,6 +55,7 @@ export interface Finding {
   readonly severity: Severity;
   readonly probe?: string;
   readonly pass?: string;
+  readonly part?: string;
   /** Held from / to; no `to` while it lasts. */
   readonly from: Instant;
   readonly to?: Instant;
@@ -63,6 +70,7 @@ export type ConditionId =
   | 'zone probes placed'
   | 'minimum reached'
   | 'soak'
+  | 'through thickness'
   | 'evenness'
   | 'highest temperature'
   | 'interpass maximum'
@@ -91,12 +99,16 @@ export interface Condition {
     | 'no interpass place'
     | 'named answer missing'
     | 'paused by gap'
-    | 'no soak needed';
+    | 'no soak needed'
+    | 'judged through the thickness'
+    | SectionReason;
   readonly probe?: string;
   readonly value?: MilliCelsius | Millikelvin | Milliseconds;
   readonly limit?: MilliCelsius | Millikelvin | Milliseconds;
   /** Time until it is expected to be met, where it can be known. */
   readonly timeToGo?: Milliseconds;
+  /** The part whose section holds it up. */
+  readonly part?: string;
   /** Names of what is missing: probes, sides, answers. */
   readonly missing?: readonly string[];
 }
@@ -142,8 +154,8 @@ export interface PassStatus {
 }
 
 export interface SoakStatus {
-  /** opposite: measured opposite the heat, no wait. wait: heat off and wait. hold: heaters stay on. none: no rule can be applied. */
-  readonly rule: 'opposite' | 'wait' | 'hold' | 'none';
+  /** opposite: measured opposite the heat, no wait. wait: heat off and wait. hold: heaters stay on. through thickness: no rule of thumb, judged by conduction alone. none: no rule can be applied. */
+  readonly rule: 'opposite' | 'wait' | 'hold' | 'through thickness' | 'none';
   readonly state: 'not begun' | 'running' | 'paused' | 'done' | 'voided' | 'not needed' | 'not judged';
   readonly required?: Milliseconds;
   readonly done?: Milliseconds;
@@ -178,6 +190,8 @@ export interface Limits {
   readonly maintenanceMinimum?: MilliCelsius;
   readonly highest?: MilliCelsius;
   readonly evennessMaximum?: Millikelvin;
+  /** Absent: the procedure does not ask for the minimum through the thickness. */
+  readonly throughThicknessHold?: Milliseconds;
 }
 
 export interface Interpass {
@@ -206,6 +220,9 @@ export interface Assessment {
   /** All conditions met. */
   readonly ready: boolean;
   readonly soak: SoakStatus;
+  /** One section through each part. */
+  readonly sections: readonly SectionStatus[];
+  readonly throughThickness: ThroughStatus;
   readonly interpass: Interpass;
   readonly passes: readonly PassStatus[];
   readonly findings: readonly Finding[];

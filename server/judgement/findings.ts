@@ -7,12 +7,13 @@ import type { Mutable, State } from './state.ts';
 export interface FindingDetail {
   readonly probe?: string;
   readonly pass?: string;
+  readonly part?: string;
   readonly value?: number;
   readonly limit?: number;
 }
 
 export const findingKey = (kind: FindingKind, from: Instant, detail: FindingDetail): string =>
-  [kind, detail.probe ?? '', detail.pass ?? '', from].join('/');
+  [kind, detail.probe ?? detail.part ?? '', detail.pass ?? '', from].join('/');
 
 /** Adds the finding unless it stands already; returns its key. */
 export function open(state: State, kind: FindingKind, from: Instant, detail: FindingDetail = {}): string {

@@ -15,9 +15,12 @@ import { limitsOf } from './limits-of.ts';
 import { limitsDue, settleLimits } from './limits-watch.ts';
 import { endPass, passesDue, settlePasses, startPass } from './passes.ts';
 import { probeDue, settleProbes, takeScan } from './probe-watch.ts';
+import { sectionsOf } from './section-state.ts';
+import { driveSections } from './sections.ts';
 import { settleSoak, soakDue, soakOnHeat } from './soak.ts';
 import { sourceAfter } from './source.ts';
 import type { State } from './state.ts';
+import { settleThrough, throughDue } from './through-thickness.ts';
 
 /** Lets time pass up to the instant; an earlier instant changes nothing. */
 export function advance(state: State, until: Instant): State {
@@ -39,6 +42,8 @@ export function take(state: State, input: Input): State {
   switch (input.type) {
     case 'scan':
       takeScan(state, input.scan);
+      settleProbes(state);
+      driveSections(state, input.scan);
       break;
     case 'act':
       takeAct(state, input.act, input.who, input.at);
@@ -66,6 +71,7 @@ function nextDue(state: State): Instant | undefined {
   for (const due of [
     ...probeDue(state),
     ...soakDue(state),
+    ...throughDue(state),
     ...passesDue(state),
     ...limitsDue(state),
     ...alarmsDue(state),
@@ -79,6 +85,7 @@ function settle(state: State): void {
   if (state.closedAt !== undefined) return;
   settleProbes(state);
   settleSoak(state);
+  settleThrough(state);
   settlePasses(state);
   settleLimits(state);
   settleAlarms(state);
@@ -163,6 +170,7 @@ function requireAnew(state: State, joint: Joint): void {
   state.joint = joint;
   state.requirement = requirement(joint, state.acceptances);
   state.limits = limitsOf(joint, state.requirement);
+  state.sections = sectionsOf(joint, state.sections);
   state.probes = joint.probes.map((probe) => {
     const before = kept.get(probe.id);
     const sameWire = before?.probe.board === probe.board && before.probe.channel === probe.channel;

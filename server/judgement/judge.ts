@@ -10,6 +10,9 @@ import type { Assessment } from './assessment.ts';
 import { advance, effectiveAt, take } from './fold.ts';
 import { createKeptInputs, type KeptInputs } from './kept-inputs.ts';
 import { rules } from './rules.ts';
+import { courseOf } from './section-course.ts';
+import { copySections } from './section-state.ts';
+import type { SectionCourse } from './section-status.ts';
 import { begin, type State } from './state.ts';
 
 export interface Judge {
@@ -18,6 +21,8 @@ export interface Judge {
   /** Lets time pass. Must not be called with an instant later than the next arrival. */
   advance(until: Instant): void;
   assess(): Assessment;
+  /** Heat through each part up to the instant. */
+  courses(until: Instant): SectionCourse[];
 }
 
 interface Kept {
@@ -75,17 +80,19 @@ export function createJudge(openedAt: Instant, opened: StationEvent & { kind: 'o
       advance(state, until);
     },
     assess: () => assess(state),
+    courses: (until) => state.sections.map((each) => courseOf(each.place.part, each.course, until)),
   };
 }
 
 /** Joint, requirement and single readings are replaced as wholes and never changed, so that all copies share them. */
 function copyOf(state: State): State {
-  const { joint, requirement, limits, probes, ...rest } = state;
+  const { joint, requirement, limits, probes, sections, ...rest } = state;
   const shared = { joint, requirement, limits };
   return {
     ...structuredClone(rest),
     ...shared,
     probes: probes.map((each) => ({ ...each, recent: [...each.recent] })),
+    sections: copySections(sections),
   };
 }
 

@@ -1,5 +1,5 @@
 /** The limits that are judged, in the judge's integers. */
-import { milliCelsius, millikelvin } from '../measure/quantity.ts';
+import { milliCelsius, millikelvin, minutes } from '../measure/quantity.ts';
 import type { Requirement } from '../metallurgy/answer.ts';
 import type { Joint } from '../weld/joint.ts';
 import type { Limits } from './assessment.ts';
@@ -20,5 +20,8 @@ export function limitsOf(joint: Joint, requirement: Requirement): Limits {
     ...(procedure?.evennessMaximumKelvin === undefined
       ? {}
       : { evennessMaximum: millikelvin(procedure.evennessMaximumKelvin) }),
+    ...(procedure?.throughThicknessHoldMinutes === undefined
+      ? {}
+      : { throughThicknessHold: minutes(procedure.throughThicknessHoldMinutes) }),
   };
 }

@@ -112,6 +112,13 @@ function noteOutside(state: State, condition: Condition, pass: string): void {
     case 'soak':
       note(state, notJudged ? 'soak not judged' : 'soak not met', state.now, detail);
       return;
+    case 'through thickness': {
+      const part = condition.part === undefined ? {} : { part: condition.part };
+      const kept = { pass, ...part, ...(notJudged ? missingOf(condition) : detail) };
+      const held = condition.reason === 'below minimum' ? 'through thickness not met' : 'through thickness not held';
+      note(state, notJudged ? 'through thickness not judged' : held, state.now, kept);
+      return;
+    }
     case 'evenness':
       // Not judged only where no face has two readings; the missing readings have their own finding.
       if (!notJudged) note(state, 'uneven', state.now, detail);

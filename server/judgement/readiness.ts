@@ -9,6 +9,7 @@ import { hottestOf, minimumNow, onPart, sidesWithoutZoneProbe, spreads, withUse 
 import { rules } from './rules.ts';
 import { soakRule, soakStatus } from './soak.ts';
 import { hasBegunWelding, isTrusted, type State } from './state.ts';
+import { throughCondition } from './through-thickness.ts';
 import { timeTo, trendPerMinute } from './trend.ts';
 
 export function conditions(state: State): Condition[] {
@@ -18,6 +19,7 @@ export function conditions(state: State): Condition[] {
     zoneProbesPlaced(state),
     minimumReached(state),
     soak(state),
+    ...throughCondition(state),
     ...(hasBegunWelding(state) ? [] : [evenness(state)]),
     ...(state.limits.highest === undefined ? [] : [highest(state)]),
     ...interpassMaximum(state),
@@ -80,7 +82,11 @@ function soak(state: State): Condition {
   };
   switch (status.state) {
     case 'not needed':
-      return { id, state: 'met', reason: 'no soak needed' };
+      return {
+        id,
+        state: 'met',
+        reason: status.rule === 'opposite' ? 'no soak needed' : 'judged through the thickness',
+      };
     case 'not judged':
       return { id, state: 'not judged', reason: 'no hold stated' };
     case 'done':

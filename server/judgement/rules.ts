@@ -39,6 +39,16 @@ export const rules = {
   trendSpacing: seconds(10),
   /** A rise slower than this gives no forecast, thousandths of a kelvin per minute. */
   trendWorthTelling: 200,
+  /**
+   * What two probes on the two faces may differ by without either being wrong: wires of IEC 60584-1 class 2, 2.5 K
+   * each, combined as the root of the sum of squares.
+   */
+  farFaceUncertaintyMillikelvin: 3_536,
+  /** Points of a profile, and of a column of the map of depth and time; columns kept; first time between two of them. */
+  profilePoints: 21,
+  courseDepths: 11,
+  courseColumnsMaximum: 240,
+  courseSpacing: seconds(30),
   /** How far back an act or a late reading may lie and still be judged in its place. */
   lookBack: minutes(30),
   keepStateEvery: minutes(5),
@@ -57,6 +67,11 @@ export const severities: { readonly [kind in FindingKind]: Severity } = {
   'minimum not judged': 'not judged',
   'soak not met': 'nonconformity',
   'soak not judged': 'not judged',
+  'through thickness not met': 'nonconformity',
+  'through thickness not held': 'nonconformity',
+  'through thickness not judged': 'not judged',
+  'rises faster than steel': 'remark',
+  'far face not as computed': 'remark',
   'interpass above maximum': 'nonconformity',
   'interpass not judged': 'not judged',
   'above highest temperature': 'nonconformity',

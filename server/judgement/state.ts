@@ -10,8 +10,10 @@ import type { Joint } from '../weld/joint.ts';
 import type { Place, Probe } from '../weld/probe.ts';
 import type { Quality } from '../weld/scan.ts';
 import type { Alarm, ConditionId, Finding, FindingKind, Limits } from './assessment.ts';
+import { type HoldState, notBegun } from './hold.ts';
 import { limitsOf } from './limits-of.ts';
 import { rules } from './rules.ts';
+import { type SectionState, sectionsOf } from './section-state.ts';
 
 export type Mutable<T> = { -readonly [K in keyof T]: T[K] };
 
@@ -65,14 +67,7 @@ export interface Extreme {
   temperature: MilliCelsius;
 }
 
-export interface SoakState {
-  state: 'not begun' | 'running' | 'paused' | 'done' | 'voided';
-  done: Milliseconds;
-  /** Since when the running stretch counts. */
-  since?: Instant;
-  pausedSince?: Instant;
-  doneAt?: Instant;
-  voidedBy?: 'heat on' | 'below minimum' | 'gap' | 'still rising';
+export interface SoakState extends HoldState {
   /** The heat-off instant whose check for a still rising face is open, and the face's readings at half time. */
   risingCheckFrom?: Instant;
   atHalfTime?: { [probe: string]: MilliCelsius };
@@ -103,6 +98,9 @@ export interface State {
   heat: 'on' | 'off' | 'not entered';
   heatSince?: Instant;
   soak: SoakState;
+  /** Heat through each part, and the hold of its coldest point. */
+  sections: SectionState[];
+  through: HoldState;
   contact?: ContactState;
   passes: PassState[];
   findings: Mutable<Finding>[];
@@ -132,7 +130,9 @@ export function begin(at: Instant, event: StationEvent & { kind: 'opened' }): St
     limits: limitsOf(event.joint, answer),
     probes: event.joint.probes.map((probe) => ({ probe, recent: [] })),
     heat: 'not entered',
-    soak: { state: 'not begun', done: 0 as Milliseconds },
+    soak: notBegun(),
+    sections: sectionsOf(event.joint),
+    through: notBegun(),
     passes: [],
     findings: [],
     alarms: [],

@@ -18,6 +18,7 @@
  * that position on, without a hole, and goes on. 'station' comes every second.
  */
 import type { Assessment } from '../judgement/assessment.ts';
+import type { Outlook, SectionCourse } from '../judgement/section-status.ts';
 import type { Instant } from '../measure/quantity.ts';
 import type { Joint } from '../weld/joint.ts';
 import type { Quality } from '../weld/scan.ts';
@@ -67,6 +68,10 @@ export interface JointState {
   readonly entries: number;
   /** Where the joint's probes and what the boards say of their channels do not agree; each with what to do. */
   readonly wiring?: readonly string[];
+  /** Heat through each part so far, thinned. */
+  readonly courses: readonly SectionCourse[];
+  /** What lies ahead; absent once the joint is closed. */
+  readonly outlook?: Outlook;
 }
 
 /** One committed step of one joint. */
@@ -78,6 +83,8 @@ export interface LiveMessage {
   readonly readings: readonly LiveReading[];
   /** Present when anything but readings changed, and at least once a second. */
   readonly assessment?: Assessment;
+  /** Present when it was made anew, every few seconds. */
+  readonly outlook?: Outlook;
 }
 
 export interface LiveReading {

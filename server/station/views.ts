@@ -32,8 +32,9 @@ export function stationViews({ options, record, pipeline, links, linkEvents, err
   const judged = async (id: string): Promise<Judged> => {
     const run = pipeline.run(id);
     if (run !== undefined) {
-      const { joint, assessment } = run;
-      return { joint, assessment, periodMilliseconds: Math.max(1000, ...run.periods.values()) };
+      const { joint, assessment, judge } = run;
+      const courses = judge.courses(assessment.at);
+      return { joint, assessment, courses, periodMilliseconds: Math.max(1000, ...run.periods.values()) };
     }
     const kept = closed.get(id) ?? errand({ kind: 'judge', joint: id });
     closed.set(id, kept);
@@ -43,11 +44,12 @@ export function stationViews({ options, record, pipeline, links, linkEvents, err
 
   const joint = async (id: string): Promise<JointState | undefined> => {
     if (!known(id)) return undefined;
-    const { joint, assessment, periodMilliseconds } = await judged(id);
+    const { joint, assessment, courses, periodMilliseconds } = await judged(id);
     const { hash, seq, position } = record.head(id);
     return {
       joint,
       assessment,
+      courses,
       position: pipeline.run(id)?.position ?? position,
       periodMilliseconds,
       headHash: hash,

@@ -3,10 +3,12 @@
  * words say what is and, where it is not met, what would meet it.
  */
 import type { Assessment, Condition } from '../judgement/assessment.ts';
+import type { SectionReason } from '../judgement/section-status.ts';
 import type { MilliCelsius, Millikelvin, Milliseconds } from '../measure/quantity.ts';
 import type { UnitSystem } from '../measure/units.ts';
 import { lengthText } from './length.ts';
 import { begun, listText } from './list.ts';
+import { reasonText } from './section.ts';
 import {
   atMostText,
   differenceLimitText,
@@ -25,10 +27,12 @@ export const conditionText = (condition: Condition, assessment: Assessment): str
     case 'ok':
       return metText(condition, assessment);
     case 'below minimum':
+      if (condition.id === 'through thickness') return coreBelowText(condition, assessment);
       return condition.id === 'soak'
         ? soakBelowText(assessment)
         : `${begun(belowText(condition, assessment))}${toGo(condition)}`;
     case 'no trusted fresh reading':
+      if (condition.id === 'through thickness') return throughNotJudged(reason, condition, assessment);
       return missing.length === 0 ? noReadingText(condition) : `No trusted reading now at ${listText(missing)}`;
     case 'no minimum stated':
       return 'Minimum preheat not known: bind the procedure, or complete the analysis so that a method can be computed';
@@ -41,7 +45,7 @@ export const conditionText = (condition: Condition, assessment: Assessment): str
     case 'waiting after heat off':
       return `Evening out with the heat off: ${doneOf(condition)}${toGo(condition)}`;
     case 'holding':
-      return `Holding: ${doneOf(condition)}${toGo(condition)}`;
+      return `${condition.id === 'through thickness' ? 'Warm through, holding' : 'Holding'}: ${doneOf(condition)}${toGo(condition)}`;
     case 'no hold stated':
       return 'Soak not judged: the heaters stay on and the procedure states no hold';
     case 'face still rising':
@@ -59,11 +63,17 @@ export const conditionText = (condition: Condition, assessment: Assessment): str
     case 'named answer missing':
       return `Needs an answer by a named person: ${listText(missing.map(answerText))}`;
     case 'paused by gap':
+      if (condition.id === 'through thickness')
+        return `Hold through the thickness stopped by missing readings: ${doneOf(condition)}`;
       return assessment.soak.state === 'voided'
         ? 'Wait lost by missing readings: enter heat off again to begin it anew'
         : `Wait stopped by missing readings: ${doneOf(condition)}`;
     case 'no soak needed':
       return 'No soak needed: measured opposite the heat';
+    case 'judged through the thickness':
+      return 'No hold by time stated: the minimum through the thickness is asked for';
+    default:
+      return throughNotJudged(reason, condition, assessment);
   }
 };
 
@@ -92,6 +102,10 @@ const metText = (condition: Condition, assessment: Assessment): string => {
       return condition.limit === undefined
         ? 'Soak done'
         : `Soak done: ${durationText(condition.limit as Milliseconds)}`;
+    case 'through thickness':
+      return condition.limit === undefined || condition.limit === 0
+        ? 'Warm through'
+        : `Warm through and held: ${durationText(condition.limit as Milliseconds)}`;
     case 'evenness':
       return condition.value === undefined
         ? 'Even'
@@ -119,6 +133,18 @@ const belowText = ({ probe, value, limit }: Condition, assessment: Assessment): 
   if (probe === undefined) return number;
   const where = probeWhere(probe, assessment);
   return where === '' ? `${number} at ${probe}` : `${where} ${number} at ${probe}`;
+};
+
+const coreBelowText = ({ part, value, limit }: Condition, assessment: Assessment): string => {
+  const inside = part === undefined ? 'inside' : `inside ${part}`;
+  return value === undefined
+    ? `Not warm through: coldest ${inside} below the minimum`
+    : `Not warm through: coldest ${inside} ${ofLimitText(value as MilliCelsius, limit as MilliCelsius, unitsOf(assessment))}`;
+};
+
+const throughNotJudged = (reason: SectionReason, condition: Condition, assessment: Assessment): string => {
+  const { part, value, limit, missing = [] } = condition;
+  return `Through the thickness not judged: ${reasonText(reason, { part, value, limit, missing }, unitsOf(assessment))}`;
 };
 
 const hotText = ({ probe, value, limit }: Condition, assessment: Assessment): string => {

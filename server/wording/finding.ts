@@ -18,6 +18,7 @@ export const findingText = (finding: Finding, units: UnitSystem): FindingWords =
   const at = finding.probe === undefined ? '' : ` at ${finding.probe}`;
   const start = finding.pass === undefined ? 'when a pass began' : `when pass ${finding.pass} began`;
   const during = finding.pass === undefined ? 'during a pass' : `during pass ${finding.pass}`;
+  const inside = finding.part === undefined ? '' : ` inside ${finding.part}`;
   switch (finding.kind) {
     case 'silent':
       return {
@@ -90,6 +91,37 @@ export const findingText = (finding: Finding, units: UnitSystem): FindingWords =
         what: `Soak not judged ${start}`,
         why: 'Without heat on and off, or a hold stated by the procedure, nobody can tell whether the heat went through.',
         first: 'Enter heat on and off as it happens, or have the hold stated in the procedure.',
+      };
+    case 'through thickness not met':
+      return {
+        what: `Not warm through${inside} ${start}${reached(finding, units)}`,
+        why: 'Cold metal under a warm surface draws the heat out of the weld as if the part had not been preheated.',
+        first: 'Tell the coordinator. Next time wait until the coldest point inside is at the minimum.',
+      };
+    case 'through thickness not held':
+      return {
+        what: `Not held long enough at the minimum through the thickness ${start}${lasted(finding)}`,
+        why: 'The procedure asks for a time at the minimum all through, as margin for what is not known of the part.',
+        first: 'Tell the coordinator. Next time let the hold run out before the arc.',
+      };
+    case 'through thickness not judged':
+      return {
+        what: `Minimum through the thickness not judged${inside} ${start}`,
+        why: 'The procedure asks for it, and what is missing keeps it from being computed.',
+        first:
+          'See under "Through the thickness" what is missing, and measure on the far face where it can not be had.',
+      };
+    case 'rises faster than steel':
+      return {
+        what: `${probe} rose faster than any heater can heat steel`,
+        why: 'A probe that touches the heater or sits in a flame reads that, and the part is colder.',
+        first: 'Look whether the tip touches the heater, and shield it from flame and pads.',
+      };
+    case 'far face not as computed':
+      return {
+        what: `${probe} does not agree with conduction from the heated face${finding.part === undefined ? '' : ` of ${finding.part}`}${only(finding, units)}${finding.limit === undefined ? '' : `, possible ${(finding.value ?? 0) > finding.limit ? 'at most' : 'at least'} ${temperatureText(finding.limit as MilliCelsius, units)}`}`,
+        why: 'One of the two probes reads something else than the part, or the far side is not as it was entered.',
+        first: 'Look at the contact of both tips, and at what lies behind the part.',
       };
     case 'interpass above maximum':
       return {

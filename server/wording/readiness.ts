@@ -39,6 +39,7 @@ const order: readonly ConditionId[] = [
   'minimum stated',
   'zone probes placed',
   'minimum reached',
+  'through thickness',
   'soak',
   'evenness',
   'interpass maximum',

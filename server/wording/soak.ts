@@ -6,7 +6,9 @@ import { aboutText, durationText } from './time.ts';
 export const soakText = (soak: SoakStatus): string => {
   switch (soak.state) {
     case 'not needed':
-      return soak.rule === 'opposite' ? 'No soak needed: the face opposite the heat is measured.' : 'No soak needed.';
+      return soak.rule === 'opposite'
+        ? 'No soak needed: the face opposite the heat is measured.'
+        : 'No hold by time: the minimum through the thickness is asked for.';
     case 'not judged':
       return 'Soak not judged: the heaters stay on and the procedure states no hold.';
     case 'not begun':
@@ -32,6 +34,8 @@ export const soakAskedText = (rule: SoakStatus['rule'], required: Milliseconds |
       return `heat off, then wait${time}; every place at the minimum or above at the end of it`;
     case 'hold':
       return `hold${time} with every place at the minimum or above; the heaters stay on`;
+    case 'through thickness':
+      return 'no hold by time: the coldest point through every part at the minimum or above';
     case 'none':
       return 'the heaters stay on and the procedure states no hold: ask before the first pass';
   }

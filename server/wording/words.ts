@@ -75,6 +75,7 @@ const conditions: Readonly<Record<ConditionId, string>> = {
   'zone probes placed': 'Zone probes placed',
   'minimum reached': 'Minimum preheat',
   soak: 'Soak',
+  'through thickness': 'Through the thickness',
   evenness: 'Evenness',
   'highest temperature': 'Highest temperature',
   'interpass maximum': 'Maximum interpass',

@@ -67,6 +67,7 @@ export const startFakeStation = async (options: {
   const state = (run: Run): JointState => ({
     joint: run.script.joint,
     assessment: run.judge.assess(),
+    courses: run.judge.courses(run.judge.assess().at),
     position: run.position,
     periodMilliseconds,
     headHash: createHash('sha256').update(`${run.script.joint.id} ${run.entries.length}`).digest('hex'),

@@ -39,6 +39,7 @@ const soakRules = {
   opposite: 'measured on the face opposite the heat: no wait is asked for',
   wait: 'measured on the heated face: heat off, then 2 min for each 25 mm of the thickest part (practice of ISO 13916)',
   hold: 'heaters stay on: the hold that the procedure states',
+  'through thickness': 'no hold by time is stated: the minimum through the thickness is asked for',
   none: 'none can be applied: the heaters stay on and the procedure states no hold',
 } as const;
 

@@ -24,6 +24,7 @@ export const liveOf = (run: Run): LiveJoint =>
   beginLive({
     joint: run.script.joint,
     assessment: run.judge.assess(),
+    courses: run.judge.courses(run.judge.assess().at),
     position: run.position,
     periodMilliseconds,
     headHash: 'a'.repeat(64),

@@ -1,6 +1,6 @@
 /** A plain assessment to put one's own facts into: a heated joint with two zone probes and one opposite the heat. */
 import type { Assessment, Condition, ProbeStatus } from '../../../server/judgement/assessment.ts';
-import { instant, type MilliCelsius, milliCelsius } from '../../../server/measure/quantity.ts';
+import { instant, type MilliCelsius, milliCelsius, milliseconds } from '../../../server/measure/quantity.ts';
 import type { ProbeUse } from '../../../server/weld/probe.ts';
 
 export const at = instant(1_795_000_000_000);
@@ -40,6 +40,8 @@ export const assessment = (facts: Partial<Assessment> = {}): Assessment => ({
   conditions: [],
   ready: false,
   soak: { rule: 'opposite', state: 'not needed' },
+  sections: [],
+  throughThickness: { asked: false, state: 'not judged', required: milliseconds(0), done: milliseconds(0) },
   interpass: { state: 'not judged' },
   passes: [],
   findings: [],

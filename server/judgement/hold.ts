@@ -1,0 +1,85 @@
+/**
+ * A time that has to pass at or above the minimum: the wait after the heat is off, the hold with heaters on, the hold
+ * through the thickness. One place for what makes it run, pause, end and fall away: a fall below the minimum voids
+ * it, missing readings pause it for at most a minute and only time that readings cover counts.
+ */
+import { after, type Instant, type Milliseconds } from '../measure/quantity.ts';
+import { rules } from './rules.ts';
+import type { State } from './state.ts';
+
+export interface HoldState {
+  state: 'not begun' | 'running' | 'paused' | 'done' | 'voided';
+  done: Milliseconds;
+  /** Since when the running stretch counts. */
+  since?: Instant;
+  pausedSince?: Instant;
+  doneAt?: Instant;
+  voidedBy?: 'heat on' | 'below minimum' | 'gap' | 'still rising';
+}
+
+/** How what is held stands now; `below` also where another place cannot be read. */
+export interface Standing {
+  readonly state: 'met' | 'not met' | 'not judged';
+  readonly below: boolean;
+  /** Probes that cannot be read. */
+  readonly missing: readonly string[];
+}
+
+export const notBegun = (): HoldState => ({ state: 'not begun', done: 0 as Milliseconds });
+
+export function beginHold(hold: HoldState, now: Instant): void {
+  for (const key of ['pausedSince', 'doneAt', 'voidedBy'] as const) delete hold[key];
+  hold.state = 'running';
+  hold.done = 0 as Milliseconds;
+  hold.since = now;
+}
+
+/** Voids, pauses, resumes and ends a hold that has begun. */
+export function settleHold(state: State, hold: HoldState, required: Milliseconds, standing: Standing): void {
+  const counts = hold.state === 'running' || hold.state === 'paused' || hold.state === 'done';
+  if (counts && standing.below) voidHold(hold, 'below minimum');
+  if (hold.state === 'running' && standing.state === 'not judged') pause(state, hold, standing.missing);
+  if (hold.state === 'paused') {
+    if (state.now - hold.pausedSince! > rules.gapPauses) voidHold(hold, 'gap');
+    else if (standing.state === 'met') resume(state, hold);
+  }
+  if (hold.state === 'running' && hold.done + (state.now - hold.since!) >= required) {
+    hold.state = 'done';
+    hold.done = required;
+    hold.doneAt = state.now;
+  }
+}
+
+/** Instants at which the hold changes by itself. */
+export function holdDue(hold: HoldState, required: Milliseconds): Instant[] {
+  if (hold.state === 'running') return [after(hold.since!, required - hold.done)];
+  return hold.state === 'paused' ? [after(hold.pausedSince!, rules.gapPauses + 1)] : [];
+}
+
+export function voidHold(hold: HoldState, voidedBy: NonNullable<HoldState['voidedBy']>): void {
+  for (const key of ['since', 'pausedSince', 'doneAt'] as const) delete hold[key];
+  hold.state = 'voided';
+  hold.voidedBy = voidedBy;
+  hold.done = 0 as Milliseconds;
+}
+
+/** What has passed of it by now. */
+export const passedOf = (hold: HoldState, now: Instant): Milliseconds =>
+  (hold.done + (hold.state === 'running' ? now - hold.since! : 0)) as Milliseconds;
+
+/** The pause begins at the last good reading of the place that is missing. */
+function pause(state: State, hold: HoldState, missing: readonly string[]): void {
+  const lastGood = state.probes
+    .filter((each) => missing.includes(each.probe.id))
+    .map((each) => each.good?.at ?? hold.since!);
+  const from = Math.max(hold.since!, Math.min(state.now, ...lastGood)) as Instant;
+  hold.done = (hold.done + (from - hold.since!)) as Milliseconds;
+  hold.state = 'paused';
+  hold.pausedSince = from;
+}
+
+function resume(state: State, hold: HoldState): void {
+  hold.state = 'running';
+  hold.since = state.now;
+  delete hold.pausedSince;
+}

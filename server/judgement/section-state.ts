@@ -1,0 +1,35 @@
+/** What is remembered of the heat through each part, between two inputs. */
+import { type JointSection, jointSections } from '../conduction/joint-sections.ts';
+import { type Bounded, copySection, type Section, type SectionStart } from '../conduction/section.ts';
+import type { Joint } from '../weld/joint.ts';
+import { type CourseState, copyCourse, emptyCourse } from './section-course.ts';
+import type { SectionReason } from './section-status.ts';
+
+export interface SectionState {
+  /** What the joint says of it; shared by all copies. */
+  readonly place: JointSection;
+  section?: Section;
+  start?: SectionStart;
+  /** Of the coldest point at the end of the last step. */
+  coldest?: Bounded;
+  /** Why the newest reading was not taken. */
+  refused?: SectionReason;
+  /** Finding that stands while it is refused. */
+  refusedKey?: string;
+  course: CourseState;
+}
+
+/** As the joint has them now; a section of which nothing changed goes on. */
+export function sectionsOf(joint: Joint, before: readonly SectionState[] = []): SectionState[] {
+  return jointSections(joint).map((place) => {
+    const same = before.find((each) => JSON.stringify(each.place) === JSON.stringify(place));
+    return same ?? { place, course: emptyCourse() };
+  });
+}
+
+export const copySections = (sections: readonly SectionState[]): SectionState[] =>
+  sections.map((each) => ({
+    ...each,
+    ...(each.section === undefined ? {} : { section: copySection(each.section) }),
+    course: copyCourse(each.course),
+  }));

@@ -1,0 +1,137 @@
+/**
+ * The sections of the joint on their way through time: each is driven by the trusted probes on its faces, the coldest
+ * of a face, as their readings come. A reading that conduction cannot take is named, never bent; after a gap that is
+ * too long a section begins anew with nothing known of the inside.
+ */
+import type { JointSection } from '../conduction/joint-sections.ts';
+import { isRefusal, type Refusal } from '../conduction/refusal.ts';
+import { coldestBetween, createSection, driveSection, type Section, type SectionStart } from '../conduction/section.ts';
+import type { Instant, MilliCelsius } from '../measure/quantity.ts';
+import type { Probe } from '../weld/probe.ts';
+import type { Scan } from '../weld/scan.ts';
+import { close, open } from './findings.ts';
+import { withUse } from './places.ts';
+import { addColumn } from './section-course.ts';
+import type { SectionState } from './section-state.ts';
+import type { SectionReason } from './section-status.ts';
+import { isTrusted, type ProbeState, type State } from './state.ts';
+
+/** Drives what the scan's probes drive. The probes have taken the scan in already. */
+export function driveSections(state: State, scan: Scan): void {
+  const read = new Set(scan.values.map(({ probe }) => probe));
+  for (const each of state.sections) {
+    if (each.place.lacks !== undefined) continue;
+    const { frontProbes, backProbes } = each.place;
+    const front = frontProbes.some(({ id }) => read.has(id)) ? coldestReading(state, frontProbes) : undefined;
+    const back = backProbes.some(({ id }) => read.has(id)) ? coldestReading(state, backProbes) : undefined;
+    if (front !== undefined || back !== undefined) drive(state, each, scan.measuredAt, front, back);
+  }
+}
+
+/** Probes of a section that cannot be believed now, beyond those that the procedure lets fail. */
+export function missingDrivers(state: State, { frontProbes, backProbes }: JointSection): string[] {
+  const unread = (probes: readonly Probe[]): string[] =>
+    probes.filter(({ id }) => !isTrusted(state, probeOf(state, id))).map(({ id }) => id);
+  const front = unread(frontProbes);
+  const back = unread(backProbes);
+  return [...(front.length > maySpare(state, frontProbes) ? front : []), ...back];
+}
+
+/** The air that the far face loses to: as entered, else as an ambient probe reads it. */
+export function airNow(state: State): number | undefined {
+  const measured = withUse(state, 'ambient').filter((each) => isTrusted(state, each));
+  const coldest = Math.min(...measured.map((each) => each.good!.temperature / 1000));
+  return measured.length > 0 ? coldest : state.joint.heating.airCelsius;
+}
+
+function drive(state: State, each: SectionState, at: Instant, front?: MilliCelsius, back?: MilliCelsius): void {
+  if (each.section === undefined) {
+    begin(state, each, at, front);
+    return;
+  }
+  const stepped = each.section.likely.at;
+  const refused = driveSection(each.section, at, front, back);
+  if (refused?.refused === 'out of order') return;
+  if (refused?.refused === 'gap too long') {
+    delete each.section;
+    delete each.coldest;
+    begin(state, each, at, front);
+    return;
+  }
+  if (refused !== undefined) {
+    refuse(state, each, reasonOf(refused), at, front);
+    return;
+  }
+  accept(state, each, at);
+  if (each.section.likely.at !== stepped) step(each, each.section);
+}
+
+function begin(state: State, each: SectionState, at: Instant, front: MilliCelsius | undefined): void {
+  const { shape, steel, farSide, backProbes } = each.place;
+  const air = startAir(state);
+  if (front === undefined || shape === undefined || steel === undefined || air === undefined) return;
+  // A face that is heated too loses nothing that could be named: it is judged by its probes alone.
+  const far = state.joint.heating.face === 'both' ? 'colder mass or fluid' : farSide;
+  const start: SectionStart = { at, faceCelsius: front / 1000, inside: 'not known' };
+  const made = createSection({ shape, steel, far, farProbe: backProbes.length > 0, ambientCelsius: air }, start);
+  if (isRefusal(made)) {
+    refuse(state, each, reasonOf(made), at, front);
+    return;
+  }
+  accept(state, each, at);
+  each.section = made;
+  each.start = start;
+  step(each, made);
+}
+
+/** The colder of what was entered and what is read. */
+function startAir(state: State): number | undefined {
+  const read = airNow(state);
+  const { airCelsius } = state.joint.heating;
+  return read === undefined ? airCelsius : Math.min(read, airCelsius ?? read);
+}
+
+function step(each: SectionState, section: Section): void {
+  each.coldest = coldestBetween(section);
+  addColumn(each.course, section, each.coldest.low);
+}
+
+function refuse(state: State, each: SectionState, reason: SectionReason, at: Instant, front?: MilliCelsius): void {
+  if (each.refused === reason) return;
+  accept(state, each, at);
+  each.refused = reason;
+  if (reason !== 'rises faster than steel' || front === undefined) return;
+  const probe = each.place.frontProbes.find(({ id }) => probeOf(state, id).good?.temperature === front)?.id;
+  each.refusedKey = open(state, reason, at, {
+    part: each.place.part,
+    value: front,
+    ...(probe === undefined ? {} : { probe }),
+  });
+}
+
+function accept(state: State, each: SectionState, at: Instant): void {
+  if (each.refusedKey !== undefined) close(state, each.refusedKey, at);
+  delete each.refusedKey;
+  delete each.refused;
+}
+
+function reasonOf({ refused }: Refusal): SectionReason {
+  if (refused === 'above the range of the properties' || refused === 'rises faster than steel') return refused;
+  return 'no trusted fresh reading';
+}
+
+/** The coldest of a face, if all of it that has to be read is read. */
+function coldestReading(state: State, probes: readonly Probe[]): MilliCelsius | undefined {
+  const trusted = probes.map(({ id }) => probeOf(state, id)).filter((each) => isTrusted(state, each));
+  if (trusted.length === 0 || probes.length - trusted.length > maySpare(state, probes)) return undefined;
+  return Math.min(...trusted.map((each) => each.good!.temperature)) as MilliCelsius;
+}
+
+/** How many of the zone probes the procedure can do without. */
+function maySpare(state: State, probes: readonly Probe[]): number {
+  const zone = withUse(state, 'zone').length;
+  const required = state.joint.procedure?.zonePlacesRequired ?? zone;
+  return probes.every(({ use }) => use === 'zone') ? Math.max(0, Math.min(zone - required, probes.length - 1)) : 0;
+}
+
+const probeOf = (state: State, id: string): ProbeState => state.probes.find((each) => each.probe.id === id)!;
