@@ -5,7 +5,7 @@ import type { Section } from './section.ts';
 import type { Wall } from './wall.ts';
 
 /** Which end of what is not known this wall of the section carries. */
-export const endOf = (section: Section, wall: Wall): keyof LossCases =>
+export const caseOf = (section: Section, wall: Wall): keyof LossCases =>
   wall === section.likely ? 'likely' : wall === section.coldSlow || wall === section.coldQuick ? 'worst' : 'best';
 
 /**
@@ -13,13 +13,14 @@ export const endOf = (section: Section, wall: Wall): keyof LossCases =>
  * wall is, and not how it will be. A colder mass or a fluid keeps its face where it is, and at best takes nothing more.
  */
 export function backAhead(section: Section, wall: Wall): FaceCondition {
-  const { loss, ambientCelsius } = wall.spec;
+  const { ambientCelsius } = wall;
+  const { loss } = wall.spec;
   if (lossCasesOf(section.spec.far) !== undefined) return losing(ambientCelsius, loss.convection, loss.emissivity);
-  return endOf(section, wall) === 'best' ? insulated : held(wall.field.backCelsius);
+  return caseOf(section, wall) === 'best' ? insulated : held(wall.field.backCelsius);
 }
 
 /** The front with the heat off, by these cases of loss. */
 export function frontLeft(section: Section, wall: Wall, cases: LossCases): FaceCondition {
-  const { convection, emissivity } = cases[endOf(section, wall)];
-  return losing(wall.spec.ambientCelsius, convection, emissivity);
+  const { convection, emissivity } = cases[caseOf(section, wall)];
+  return losing(wall.ambientCelsius, convection, emissivity);
 }

@@ -68,17 +68,26 @@ export interface RiseWatch {
   celsius: number;
 }
 
+/** Of one instant: thousandths of a degree on the faces, degrees of the air. */
+export interface Readings {
+  readonly front: number | undefined;
+  readonly back: number | undefined;
+  readonly ambientCelsius: number | undefined;
+}
+
 /** Why these readings are not taken; undefined where they are. Moves the watch for the rise on. */
 export function readingRefused(
   wall: Wall,
   bridged: Milliseconds,
   at: Instant,
-  front?: number,
-  back?: number,
+  { front, back, ambientCelsius }: Readings,
 ): Refusal | undefined {
   const { steel } = wall.spec;
-  for (const value of [at, front ?? 0, back ?? 0]) {
+  for (const value of [at, front ?? 0, back ?? 0, ambientCelsius ?? 0]) {
     if (!Number.isFinite(value)) return refuse('not a number', 'An instant or a reading is not a number.');
+  }
+  if ((ambientCelsius ?? 0) > steel.highestCelsius) {
+    return refuse('above the range of the properties', `${ambientCelsius} °C is no temperature of air in a shop.`);
   }
   // Two boards may read the two faces at the same instant.
   const isLater =

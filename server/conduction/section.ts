@@ -34,6 +34,7 @@ export interface SectionSpec {
   readonly far: FarCondition;
   /** A probe on the far face: it then drives the wall from there, and no loss has to be named. */
   readonly farProbe: boolean;
+  /** The air as it was entered; what is told with the readings comes beside it. */
   readonly ambientCelsius: number;
   readonly heaterWattsPerSquareMetre?: number;
 }
@@ -79,17 +80,28 @@ export function createSection(spec: SectionSpec, start: SectionStart): Section |
   return made;
 }
 
-/** As `drive` of a wall: a refused reading changes nothing. */
+/**
+ * As `drive` of a wall: a refused reading changes nothing. Air that is told with the readings is the likely one; the
+ * cold walls take the lower of it and of what was entered, the hot ones the higher.
+ */
 export function driveSection(
   section: Section,
   at: Instant,
   front?: MilliCelsius,
   back?: MilliCelsius,
+  ambientCelsius?: number,
 ): Refusal | undefined {
-  const { likely } = section;
-  const refused = readingRefused(likely, bridgedOf(likely), at, front, back) ?? farProbeRefused(section, at, back);
+  const { likely, spec } = section;
+  const refused =
+    readingRefused(likely, bridgedOf(likely), at, { front, back, ambientCelsius }) ??
+    farProbeRefused(section, at, back);
   if (refused !== undefined) return refused;
-  for (const name of wallNames) take(section[name], at, front, back);
+  const told = ambientCelsius ?? likely.ambientCelsius;
+  const lower = Math.min(told, spec.ambientCelsius);
+  const higher = Math.max(told, spec.ambientCelsius);
+  take(likely, at, front, back, told);
+  for (const wall of [section.coldSlow, section.coldQuick]) take(wall, at, front, back, lower);
+  for (const wall of [section.hotSlow, section.hotQuick]) take(wall, at, front, back, higher);
   return undefined;
 }
 

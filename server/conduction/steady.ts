@@ -24,10 +24,10 @@ export function surfaceNeededFor(now: Section, celsius: number): MilliCelsius | 
 }
 
 /** Kelvin from the far face up to the front. */
-function riseAcross({ spec, field }: Wall, backCelsius: number): number | undefined {
+function riseAcross({ spec, field, ambientCelsius }: Wall, backCelsius: number): number | undefined {
   const backArea = areaAt(field, field.depth);
   if (backArea === 0) return 0;
-  const { loss, ambientCelsius } = spec;
+  const { loss } = spec;
   const film = filmOf(losing(ambientCelsius, loss.convection, loss.emissivity), backCelsius);
   const through = film * (backCelsius - ambientCelsius) * backArea * lengthOf(field.depth, field.taper);
   const conductivity = fieldConductivity(field, backCelsius);

@@ -21,7 +21,7 @@ import { step } from './step.ts';
 export interface WallSpec {
   readonly shape: Shape;
   readonly steel: Steel;
-  /** The back while no probe measures it, and the air there. */
+  /** The back while no probe measures it, and the air there until it is told with the readings. */
   readonly loss: Loss;
   readonly ambientCelsius: number;
   /** Multiplies the conductivity; 1 unless a spread between grades is carried. */
@@ -41,6 +41,8 @@ export interface Wall {
   at: Instant;
   front: FaceReadings;
   back: FaceReadings;
+  /** The air, as it was told last. */
+  ambientCelsius: number;
   rise: RiseWatch;
   /** Fourier number since the start, and the most that can be left of what was not known of the start, as a part of it. */
   fourier: number;
@@ -81,6 +83,7 @@ export function createWall(spec: WallSpec, start: Start): Wall | Refusal {
     at: start.at,
     front: noReadings(start.at, start.frontCelsius),
     back: noReadings(start.at, field.backCelsius),
+    ambientCelsius: spec.ambientCelsius,
     rise: { at: start.at, celsius: start.frontCelsius },
     fourier: 0,
     startLeft: 1,
@@ -88,17 +91,30 @@ export function createWall(spec: WallSpec, start: Start): Wall | Refusal {
 }
 
 /**
- * Takes the readings of one instant in. A reading that is refused changes nothing; the caller says so and goes on,
+ * Takes the readings of one instant in; the air may be told with them, in degrees, and stays until it is told anew. A reading that is refused changes nothing; the caller says so and goes on,
  * with the next reading or, after a gap that is too long, with a new wall.
  */
-export function drive(wall: Wall, at: Instant, front?: MilliCelsius, back?: MilliCelsius): Refusal | undefined {
-  const refused = readingRefused(wall, bridgedOf(wall), at, front, back);
-  if (refused === undefined) take(wall, at, front, back);
+export function drive(
+  wall: Wall,
+  at: Instant,
+  front?: MilliCelsius,
+  back?: MilliCelsius,
+  ambientCelsius?: number,
+): Refusal | undefined {
+  const refused = readingRefused(wall, bridgedOf(wall), at, { front, back, ambientCelsius });
+  if (refused === undefined) take(wall, at, front, back, ambientCelsius);
   return refused;
 }
 
 /** `drive` without its checks, for walls that are driven side by side: one is asked, all are driven. */
-export function take(wall: Wall, at: Instant, front?: MilliCelsius, back?: MilliCelsius): void {
+export function take(
+  wall: Wall,
+  at: Instant,
+  front?: MilliCelsius,
+  back?: MilliCelsius,
+  ambientCelsius: number = wall.ambientCelsius,
+): void {
+  wall.ambientCelsius = ambientCelsius;
   if (back !== undefined) gather(wall.back, wall.at, at, back / 1000);
   if (front === undefined) return;
   gather(wall.front, wall.at, at, front / 1000);
@@ -154,11 +170,11 @@ function close(wall: Wall, at: Instant): void {
 }
 
 function backCondition(wall: Wall, at: Instant): FaceCondition {
-  const { loss, ambientCelsius } = wall.spec;
+  const { loss } = wall.spec;
   if (wall.field.taper * wall.field.depth <= -1) return losing(0, 0, 0);
   return isBackMeasured(wall, at)
     ? held(endOf(wall.back, wall.at, at))
-    : losing(ambientCelsius, loss.convection, loss.emissivity);
+    : losing(wall.ambientCelsius, loss.convection, loss.emissivity);
 }
 
 function startRefused({ steel, ambientCelsius }: WallSpec, start: Start): Refusal | undefined {

@@ -113,7 +113,7 @@ function courseOf(
   }
   const perSecond = course.kelvinPerMinute / 60;
   const { highestCelsius } = wall.spec.steel;
-  const end = course.toCelsius ?? (perSecond > 0 ? highestCelsius : Math.min(present, wall.spec.ambientCelsius));
+  const end = course.toCelsius ?? (perSecond > 0 ? highestCelsius : Math.min(present, wall.ambientCelsius));
   // A set point that is passed already is where the face comes back to at once.
   const seconds = Math.min(Math.max(0, (end - present) / perSecond), bounds.risingHoursMaximum * 3600);
   const last = seconds === 0 ? end : present + perSecond * seconds;

@@ -122,6 +122,7 @@ const log = fc.array(
     after: fc.integer({ min: 100, max: 20_000 }),
     front: fc.option(between(20, 60), { freq: 8 }),
     back: fc.option(between(20, 60)),
+    air: fc.option(between(-20, 40), { freq: 1 }),
   }),
   { minLength: 2, maxLength: 120 },
 );
@@ -132,10 +133,10 @@ test('where a run is split and carried on from a copy changes nothing, to the la
       const made = () => steelWall(50, { shape, loss: { convection: 6, emissivity: 0.8 } });
       const split = Math.floor(share * readings.length);
       let at = 0;
-      const take = (wall: Wall, { after, front, back }: (typeof readings)[number]) => {
+      const take = (wall: Wall, { after, front, back, air }: (typeof readings)[number]) => {
         at += after;
         const milli = (celsius: number | null) => (celsius === null ? undefined : milliCelsius(celsius));
-        return drive(wall, second(at / 1000), milli(front), milli(back));
+        return drive(wall, second(at / 1000), milli(front), milli(back), air ?? undefined);
       };
       const whole = made();
       const said = readings.map((each) => take(whole, each)?.refused);

@@ -89,6 +89,44 @@ it('the bounds hold any wall between them, whatever its steel within the band an
   }
 });
 
+describe('air that is told with the readings', () => {
+  const driven = (air: (at: number) => number | undefined) => {
+    const section = steelSection(100, { far: 'draught' });
+    for (const at of everySecond(0, 4000)) {
+      driveSection(section, second(at), milliCelsius(rampTo(160, 300)(at)), undefined, air(at));
+    }
+    return section;
+  };
+  it('colder than entered makes the low and the likely colder, and leaves the high', () => {
+    const [entered, colder] = [() => undefined, () => -10].map((air) => coldestBetween(sectionNow(driven(air))));
+    expect(colder!.low).toBeLessThan(entered!.low - 1000);
+    expect(colder!.likely).toBeLessThan(entered!.likely - 1000);
+    expect(Math.abs(colder!.high - entered!.high)).toBeLessThan(1);
+  });
+  it('warmer than entered leaves the low, since it may be the probe alone that is warm', () => {
+    const [entered, warmer] = [() => undefined, () => 45].map((air) => coldestBetween(sectionNow(driven(air))));
+    expect(warmer!.low).toBe(entered!.low);
+    expect(warmer!.likely).toBeGreaterThan(entered!.likely + 500);
+  });
+  it('stays until it is told anew, through a copy as well', () => {
+    const always = driven(() => 5);
+    expect(driven((at) => (at === 1 ? 5 : undefined))).toEqual(always);
+    expect(copySection(always)).toEqual(always);
+    expect(always.likely.ambientCelsius).toBe(5);
+  });
+  it('that is no number or no air is refused, and changes nothing', () => {
+    const section = steelSection(100);
+    const before = structuredClone(section);
+    expect(driveSection(section, second(1), milliCelsius(20), undefined, Number.NaN)).toMatchObject({
+      refused: 'not a number',
+    });
+    expect(driveSection(section, second(1), milliCelsius(20), undefined, 900)).toMatchObject({
+      refused: 'above the range of the properties',
+    });
+    expect(section).toEqual(before);
+  });
+});
+
 describe('a start that is not known', () => {
   it('is anything between ambient and the face, and is forgotten', () => {
     const start = { faceCelsius: 120, inside: 'not known' } as const;
