@@ -33,6 +33,10 @@ export const bounds = {
   riseWindowSeconds: 60,
   /** A face that may differ from its forecast this many time constants before the probe is doubted. Own choice. */
   doubtedAfterTimeConstants: 3,
+  /** How far back readings count for the loss of the far face, in time constants. Common practice. */
+  lossTimeConstants: 3,
+  /** From here on what was not known of the inside is forgotten between two measured faces: under 3 % is left (computed). Fourier number. */
+  insideForgottenFourier: 0.4,
   /** Longest that is looked ahead, in time constants beyond the end of a ramp; after that the wall is as good as steady. */
   lookAheadTimeConstants: 12,
   /** Longest that a trend or a ramp is followed, hours. Own choice. */

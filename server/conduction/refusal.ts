@@ -11,6 +11,7 @@ export type RefusalKind =
   | 'far side not judged'
   | 'heating not possible'
   | 'never at this surface temperature'
+  | 'not told by these readings'
   | 'probe or contact suspect';
 
 export interface Refusal {

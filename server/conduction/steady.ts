@@ -37,7 +37,7 @@ function riseAcross({ spec, field, ambientCelsius }: Wall, backCelsius: number):
 }
 
 /** The integral of depth over area, by Simpson's rule: the wall's length as heat feels it. */
-function lengthOf(depth: number, taper: number): number {
+export function lengthOf(depth: number, taper: number): number {
   const parts = 200;
   let sum = 0;
   for (let part = 0; part <= parts; part += 1) {
