@@ -3,6 +3,7 @@
  * break and are then taken once; the newest reading of each probe is what freshness is told from.
  */
 import type { JointState, LiveMessage, LiveReading } from '../../server/screen/contract.ts';
+import { grown } from './course.ts';
 import { type Touches, takeTouch } from './touch.ts';
 
 export interface LiveJoint extends JointState {
@@ -27,9 +28,10 @@ export const beginLive = (state: JointState, before?: LiveJoint): LiveJoint => {
     };
   }
   const touches = before?.touches ?? {};
-  return before !== undefined && before.position > state.position
-    ? { ...state, newest, touches, position: before.position, assessment: before.assessment }
-    : { ...state, newest, touches };
+  if (before === undefined || before.position <= state.position) return { ...state, newest, touches };
+  const { position, assessment, outlook } = before;
+  const courses = grown(state.courses, assessment.sections);
+  return { ...state, newest, touches, position, assessment, courses, ...(outlook === undefined ? {} : { outlook }) };
 };
 
 export const takeLive = (live: LiveJoint, message: LiveMessage): LiveJoint => {
@@ -40,7 +42,9 @@ export const takeLive = (live: LiveJoint, message: LiveMessage): LiveJoint => {
     if (known === undefined || reading.at >= known.at) newest[reading.probe] = reading;
   }
   const touches = message.readings.reduce(takeTouch, live.touches);
-  return { ...live, newest, touches, position: message.position, assessment: message.assessment ?? live.assessment };
+  const { position, assessment = live.assessment, outlook = live.outlook } = message;
+  const courses = message.assessment === undefined ? live.courses : grown(live.courses, assessment.sections);
+  return { ...live, newest, touches, position, assessment, courses, ...(outlook === undefined ? {} : { outlook }) };
 };
 
 /** Something other than readings changed: the record's head, and perhaps the joint itself, are to be asked for again. */

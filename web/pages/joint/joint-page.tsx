@@ -9,6 +9,7 @@ import type { LiveJoint } from '../../feed/live-joint.ts';
 import { RequirementView } from '../../parts/requirement.tsx';
 import { Section } from '../../parts/section/section.tsx';
 import { useTitle } from '../../parts/title.ts';
+import { ThroughThickness } from '../../parts/wall/through.tsx';
 import { followJoint, type JointFeed } from '../../state/joint.ts';
 import { probeRows } from '../../state/probe-rows.ts';
 import { requirementAddress } from '../../state/route.ts';
@@ -108,6 +109,7 @@ function OneJoint({ live, feed }: { readonly live: LiveJoint; readonly feed: Joi
           <ProbeTable rows={rows} />
         )}
       </div>
+      <ThroughThickness live={live} rows={byProbe} />
       <JointChart
         key={closed ? 'closed' : 'open'}
         feed={feed}

@@ -1,0 +1,81 @@
+/** Heat through the thickness of every part of a joint, all on one scale. */
+import { begun } from '../../../server/wording/list.ts';
+import { throughText } from '../../../server/wording/section.ts';
+import { limitText } from '../../../server/wording/temperature.ts';
+import type { LiveJoint } from '../../feed/live-joint.ts';
+import type { ProbeRow } from '../../state/probe-rows.ts';
+import { ColourKey } from './map.tsx';
+import { colourSpanOf, upToNow } from './map-model.ts';
+import { WallPanel } from './panel.tsx';
+import { scaleOf } from './profile-model.ts';
+import { readingsOf } from './readings.ts';
+
+export function ThroughThickness({
+  live,
+  rows,
+}: {
+  readonly live: LiveJoint;
+  readonly rows: ReadonlyMap<string, ProbeRow>;
+}) {
+  const { joint, assessment, outlook } = live;
+  const { sections, throughThickness, limits, requirement } = assessment;
+  const { units } = requirement;
+  const closed = assessment.phase === 'closed';
+  const minimum = limits.preheatMinimum;
+  const courses = sections.map((section) => {
+    const course = live.courses.find(({ part }) => part === section.part);
+    return course === undefined || closed ? course : upToNow(course, section);
+  });
+  const readings = sections.map((section) => readingsOf(live, section, rows));
+  const scale = scaleOf(sections, readings.flat(), minimum, units);
+  const span = colourSpanOf(
+    courses.filter((course) => course !== undefined),
+    minimum,
+    units,
+  );
+  const isMapped = courses.some((course) => course !== undefined && course.at.length > 1);
+  if (sections.length === 0 || (closed && !isMapped)) return null;
+  return (
+    <section class="sheet" aria-labelledby="through-heading">
+      <div class="sheet-head">
+        <h2 id="through-heading">Through the thickness</h2>
+        <p class="aside">{throughText(throughThickness)}</p>
+      </div>
+      <div class="wall-panels">
+        {sections.map((section, index) => (
+          <WallPanel
+            key={section.part}
+            section={section}
+            course={courses[index]}
+            outlook={outlook?.sections.find(({ part }) => part === section.part)}
+            readings={readings[index] ?? []}
+            missing={[...section.frontProbes, ...section.backProbes].filter(
+              (probe) => assessment.probes.find((each) => each.probe === probe)?.trusted !== true,
+            )}
+            minimum={minimum}
+            units={units}
+            scale={scale}
+            span={span}
+            isBar={joint.parts.some(({ id, form }) => id === section.part && form === 'bar')}
+            closed={closed}
+          />
+        ))}
+      </div>
+      {isMapped && (
+        <ColourKey
+          span={span}
+          ticks={span.ticks}
+          minimum={
+            minimum === undefined
+              ? undefined
+              : { celsius: minimum / 1000, text: `minimum, ${limitText(minimum, units)}` }
+          }
+        />
+      )}
+      <p class="aside">
+        {begun('computed by heat conduction from the probes on the faces, straight through each part')}; heat that goes
+        sideways is not in it.
+      </p>
+    </section>
+  );
+}

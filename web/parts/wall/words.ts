@@ -1,0 +1,139 @@
+/** What is said beside the picture of one part: how it stands, where it is coldest, what lies ahead, how sure all that is. */
+import type { BoundedCelsius, SectionOutlook, SectionStatus } from '../../../server/judgement/section-status.ts';
+import type { MilliCelsius } from '../../../server/measure/quantity.ts';
+import type { UnitSystem } from '../../../server/measure/units.ts';
+import { lengthText } from '../../../server/wording/length.ts';
+import { begun, listText } from '../../../server/wording/list.ts';
+import { coolingText, farSideText, outlookText, reasonText } from '../../../server/wording/section.ts';
+import {
+  degreeUnit,
+  differenceText,
+  limitText,
+  ofLimitText,
+  temperatureFigure,
+  temperatureText,
+} from '../../../server/wording/temperature.ts';
+
+/** "121 to 134 °C"; "128 °C" where the ends read alike. */
+export const betweenText = (
+  { low, high }: Pick<BoundedCelsius, 'low' | 'high'>,
+  limit: MilliCelsius | undefined,
+  units: UnitSystem,
+): string => {
+  const [least, most] = [low, high].map((value) => temperatureFigure(value, units, { limit }));
+  return least === most ? temperatureText(low, units, { limit }) : `${least} to ${most} ${degreeUnit(units)}`;
+};
+
+/** "Not warm through" beside "coldest 121 °C of 150 °C at worst, 128 °C likely, at the far face". `missing`: its probes that cannot be believed now. */
+export const standingText = (
+  section: SectionStatus,
+  missing: readonly string[],
+  minimum: MilliCelsius | undefined,
+  units: UnitSystem,
+): { readonly word: string; readonly because: string } => {
+  const { state, reason, coldest } = section;
+  if (state === 'not judged') {
+    return { word: 'Not judged', because: reasonText(reason ?? 'no reading yet', { ...section, missing }, units) };
+  }
+  const word = state === 'met' ? 'Warm through' : 'Not warm through';
+  if (coldest === undefined) return { word, because: '' };
+  const least = ofLimitText(coldest.low, minimum, units);
+  const place = coldestPlace(section, units);
+  if (coldest.low === coldest.high) return { word, because: `coldest ${least}, ${place}` };
+  const likely = temperatureText(coldest.likely, units, { limit: minimum });
+  return { word, because: `coldest ${least} at worst, ${likely} likely, ${place}` };
+};
+
+/** Where the worst case is coldest: "at the far face", "at the heated face", "28 mm deep". */
+export const coldestPlace = ({ profile, depthMillimetres }: SectionStatus, units: UnitSystem): string => {
+  if (profile === undefined) return 'inside';
+  const at = profile.low.indexOf(Math.min(...profile.low) as MilliCelsius);
+  const last = profile.low.length - 1;
+  if (at === last) return 'at the far face';
+  if (at === 0) return 'at the heated face';
+  return `${lengthText(Math.round((at / last) * depthMillimetres), units)} deep`;
+};
+
+/** "Warm through in 12 to 19 min, if the heated face is held as it is". Undefined once it is warm through. */
+export const aheadText = (outlook: SectionOutlook | undefined, units: UnitSystem): string | undefined => {
+  if (outlook === undefined) return undefined;
+  const { course, upTo, ready, reaches } = outlook;
+  const cooling = coolingText(outlook, units);
+  if (ready?.latest === 0) return course === 'heat off' && cooling !== undefined ? begun(cooling) : undefined;
+  const courses = {
+    held: 'if the heated face is held as it is',
+    rising: upTo === undefined ? 'if it goes on rising' : `if it goes on rising to ${limitText(upTo, units)}`,
+    'heat off': 'with the heat off',
+  };
+  const what = begun(outlookText(outlook, units));
+  // Where it does not come, the words say already with what it does not.
+  return reaches === 'always' ? `${what}, ${courses[course]}` : what;
+};
+
+/** Names of the two faces, each with what is known of it. */
+export const faceTexts = (
+  { front, frontProbes, backProbes, farMeasured, farSide }: SectionStatus,
+  isBar: boolean,
+): { readonly heated: string; readonly far: readonly [name: string, about: string] } => ({
+  heated: isBar ? 'outside' : frontProbes.length === 0 ? `${front} face` : `heated ${front} face`,
+  far: isBar
+    ? ['axis', 'no loss there']
+    : [
+        `far ${front === 'front' ? 'back' : 'front'} face`,
+        farMeasured ? `measured by ${listText(backProbes)}` : farSideText(farSide),
+      ],
+});
+
+/** One line each: band, thermal properties, what is left of the start, loss that was found. */
+export const sureTexts = (
+  section: SectionStatus,
+  minimum: MilliCelsius | undefined,
+  units: UnitSystem,
+): readonly { readonly name: string; readonly text: string }[] => {
+  const { coldest, steel, startLeft, lossFound, farMeasured, farSide } = section;
+  return [
+    ...(coldest === undefined
+      ? []
+      : [{ name: 'Coldest point', text: `${betweenText(coldest, minimum, units)}; the lowest is judged` }]),
+    ...(steel === undefined
+      ? []
+      : [
+          {
+            name: 'Conducts as',
+            text: `${steel.name}, ${chosenBy[steel.by]}; ${steel.source}; ${steel.status}, between grades ${Math.round(steel.band * 100)} % either way`,
+          },
+        ]),
+    {
+      name: 'Far face',
+      text: farMeasured ? 'measured, no loss assumed' : `${farSideText(farSide)}, least to most loss carried`,
+    },
+    ...(startLeft === undefined || startLeft.atMost <= 1000
+      ? []
+      : [
+          {
+            name: 'Start',
+            text: `the inside was not known then; ${differenceText(startLeft.atMost, units)} at most are left of it`,
+          },
+        ]),
+    ...(lossFound === undefined
+      ? []
+      : [
+          {
+            name: 'Loss found',
+            text: `${Math.round(lossFound.coefficient)} ± ${Math.ceil(lossFound.uncertainty)} W/(m² K) at the far face, from both probes`,
+          },
+        ]),
+  ];
+};
+
+const chosenBy: Readonly<Record<NonNullable<SectionStatus['steel']>['by'], string>> = {
+  entered: 'as entered',
+  'kind of material': 'by the kind of material',
+  analysis: 'by the analysis',
+};
+
+/** The far probe reads what conduction does not allow. */
+export const doubtText = ({ doubted }: SectionStatus, units: UnitSystem): string | undefined =>
+  doubted === undefined
+    ? undefined
+    : `The far probe reads ${temperatureText(doubted.measured, units)}; from the heated face it would be ${betweenText(doubted, undefined, units)}. Look at its contact, and at what was entered for that side.`;
