@@ -24,6 +24,8 @@ export const bounds = {
    */
   bridgedTimeConstants: 0.25,
   bridgedSeconds: 60,
+  /** A longer gap is crossed with a band that widens to what can have been, up to this many hours. Own choice. */
+  gapHoursMaximum: 48,
   /** Most that heats steel for a minute: above pads (to 60 kW/m2) and burners (to 100), about induction. From memory. */
   heaterWattsPerSquareMetre: 200_000,
   /** Colder than any shop floor: such a probe is not reading the part. The same as in the judge. */

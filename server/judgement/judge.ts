@@ -9,10 +9,11 @@ import { assess } from './assess.ts';
 import type { Assessment } from './assessment.ts';
 import { advance, effectiveAt, take } from './fold.ts';
 import { createKeptInputs, type KeptInputs } from './kept-inputs.ts';
+import { outlookOf } from './outlook.ts';
 import { rules } from './rules.ts';
 import { courseOf } from './section-course.ts';
 import { copySections } from './section-state.ts';
-import type { SectionCourse } from './section-status.ts';
+import type { Outlook, SectionCourse } from './section-status.ts';
 import { begin, type State } from './state.ts';
 
 export interface Judge {
@@ -23,6 +24,8 @@ export interface Judge {
   assess(): Assessment;
   /** Heat through each part up to the instant. */
   courses(until: Instant): SectionCourse[];
+  /** Some milliseconds a part: every few seconds, not with every reading. */
+  outlook(): Outlook;
 }
 
 interface Kept {
@@ -81,6 +84,7 @@ export function createJudge(openedAt: Instant, opened: StationEvent & { kind: 'o
     },
     assess: () => assess(state),
     courses: (until) => state.sections.map((each) => courseOf(each.place.part, each.course, until)),
+    outlook: () => outlookOf(state),
   };
 }
 

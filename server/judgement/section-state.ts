@@ -1,6 +1,7 @@
 /** What is remembered of the heat through each part, between two inputs. */
 import { type JointSection, jointSections } from '../conduction/joint-sections.ts';
 import { type Bounded, copySection, type Section, type SectionStart } from '../conduction/section.ts';
+import type { Instant } from '../measure/quantity.ts';
 import type { Joint } from '../weld/joint.ts';
 import { type CourseState, copyCourse, emptyCourse } from './section-course.ts';
 import type { SectionReason } from './section-status.ts';
@@ -12,6 +13,8 @@ export interface SectionState {
   start?: SectionStart;
   /** Of the coldest point at the end of the last step. */
   coldest?: Bounded;
+  /** The last gap that was too long for a straight line. */
+  gap?: { readonly from: Instant; readonly to: Instant };
   /** Why the newest reading was not taken. */
   refused?: SectionReason;
   /** Finding that stands while it is refused. */

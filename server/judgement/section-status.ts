@@ -71,6 +71,8 @@ export interface SectionStatus {
   };
   /** What is left of what was not known of the inside at the start: a part from 1 to 0, and in kelvin at most. */
   readonly startLeft?: { readonly part: number; readonly atMost: Millikelvin };
+  /** The last long gap in the readings: what the face did meanwhile was bounded, not known. */
+  readonly gap?: { readonly from: Instant; readonly to: Instant };
   /** Slowest time constant of the wall, front held. */
   readonly timeConstant?: Milliseconds;
   /** Loss of the far face as found from both probes, W/(m2 K); absent while the readings do not tell it. */
@@ -116,6 +118,8 @@ export interface SectionCourse {
 export interface Outlook {
   readonly at: Instant;
   readonly sections: readonly SectionOutlook[];
+  /** Until the place that governs is below the maintenance temperature, if it falls on as it does. Absent while it does not fall. */
+  readonly breakByTrend?: { readonly probe: string; readonly limit: MilliCelsius; readonly time: Milliseconds };
 }
 
 export interface SectionOutlook {
@@ -125,13 +129,13 @@ export interface SectionOutlook {
   /** Where a rise is taken to end. */
   readonly upTo?: MilliCelsius;
   /** Until the minimum is reached all through and held as asked. 0: it is. */
-  readonly ready?: TimeBetween;
+  readonly ready: TimeBetween;
   readonly reaches: 'always' | 'not at worst' | 'not likely' | 'never';
   /** Temperature at which the heated face would have to be held, at worst. */
   readonly surfaceNeeded?: MilliCelsius;
   /** With the far face insulated it would get there. */
   readonly insulatedHelps?: boolean;
-  /** With the heat off from now: until the coldest point is below the maintenance temperature. */
+  /** With the heat off from now, the whole part cooling alike, which is an upper bound: until the coldest point is below the maintenance temperature. */
   readonly coolsBelow?: TimeBetween & { readonly limit: MilliCelsius };
 }
 

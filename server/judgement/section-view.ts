@@ -46,7 +46,7 @@ export function sectionStatus(state: State, each: SectionState): SectionStatus {
   };
 }
 
-function numbersOf({ start }: SectionState, section: Section): Partial<SectionStatus> {
+function numbersOf({ start, gap }: SectionState, section: Section): Partial<SectionStatus> {
   const profiles = wallsOf(section).map((wall) => profileOf(wall, rules.profilePoints));
   const likely = profileOf(section.likely, rules.profilePoints);
   const at = (pick: (...values: number[]) => number): MilliCelsius[] =>
@@ -59,6 +59,7 @@ function numbersOf({ start }: SectionState, section: Section): Partial<SectionSt
     frontFace: likely[0]!,
     profile: { low: at(Math.min), likely, high: at(Math.max) },
     ...(left === undefined ? {} : { startLeft: { part: left.left, atMost: left.atMost } }),
+    ...(gap === undefined ? {} : { gap }),
     timeConstant: sectionTimeConstant(section),
   };
 }

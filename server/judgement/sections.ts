@@ -1,8 +1,10 @@
 /**
  * The sections of the joint on their way through time: each is driven by the trusted probes on its faces, the coldest
- * of a face, as their readings come. A reading that conduction cannot take is named, never bent; after a gap that is
- * too long a section begins anew with nothing known of the inside.
+ * of a face, as their readings come. A reading that conduction cannot take is named, never bent; a long gap widens the
+ * band to what can have been meanwhile.
  */
+
+import { acrossGap } from '../conduction/gap.ts';
 import type { JointSection } from '../conduction/joint-sections.ts';
 import { isRefusal, type Refusal } from '../conduction/refusal.ts';
 import { coldestBetween, createSection, driveSection, type Section, type SectionStart } from '../conduction/section.ts';
@@ -37,12 +39,14 @@ export function missingDrivers(state: State, { frontProbes, backProbes }: JointS
   return [...(front.length > maySpare(state, frontProbes) ? front : []), ...back];
 }
 
-/** The air that the far face loses to: as entered, else as an ambient probe reads it. */
-export function airNow(state: State): number | undefined {
+/** The air as ambient probes read it now, the coldest of them; undefined where none is believed. */
+function airRead(state: State): number | undefined {
   const measured = withUse(state, 'ambient').filter((each) => isTrusted(state, each));
-  const coldest = Math.min(...measured.map((each) => each.good!.temperature / 1000));
-  return measured.length > 0 ? coldest : state.joint.heating.airCelsius;
+  return measured.length === 0 ? undefined : Math.min(...measured.map((each) => each.good!.temperature / 1000));
 }
+
+/** As entered, else as read: without either nothing is known of what the far face loses to. */
+export const airKnown = (state: State): number | undefined => state.joint.heating.airCelsius ?? airRead(state);
 
 function drive(state: State, each: SectionState, at: Instant, front?: MilliCelsius, back?: MilliCelsius): void {
   if (each.section === undefined) {
@@ -50,12 +54,10 @@ function drive(state: State, each: SectionState, at: Instant, front?: MilliCelsi
     return;
   }
   const stepped = each.section.likely.at;
-  const refused = driveSection(each.section, at, front, back);
+  const refused = driveSection(each.section, at, front, back, airRead(state));
   if (refused?.refused === 'out of order') return;
   if (refused?.refused === 'gap too long') {
-    delete each.section;
-    delete each.coldest;
-    begin(state, each, at, front);
+    cross(state, each, each.section, at, front);
     return;
   }
   if (refused !== undefined) {
@@ -66,9 +68,25 @@ function drive(state: State, each: SectionState, at: Instant, front?: MilliCelsi
   if (each.section.likely.at !== stepped) step(each, each.section);
 }
 
+/** After a gap that no straight line bridges: with a wider band, or anew where even that can not be told. */
+function cross(state: State, each: SectionState, section: Section, at: Instant, front: MilliCelsius | undefined): void {
+  if (front === undefined) return;
+  const across = acrossGap(section, at, front);
+  if (isRefusal(across)) {
+    delete each.section;
+    delete each.coldest;
+    begin(state, each, at, front);
+    return;
+  }
+  accept(state, each, at);
+  each.gap = { from: section.likely.front.lastAt, to: at };
+  each.section = across;
+  step(each, across);
+}
+
 function begin(state: State, each: SectionState, at: Instant, front: MilliCelsius | undefined): void {
   const { shape, steel, farSide, backProbes } = each.place;
-  const air = startAir(state);
+  const air = airKnown(state);
   if (front === undefined || shape === undefined || steel === undefined || air === undefined) return;
   // A face that is heated too loses nothing that could be named: it is judged by its probes alone.
   const far = state.joint.heating.face === 'both' ? 'colder mass or fluid' : farSide;
@@ -82,13 +100,6 @@ function begin(state: State, each: SectionState, at: Instant, front: MilliCelsiu
   each.section = made;
   each.start = start;
   step(each, made);
-}
-
-/** The colder of what was entered and what is read. */
-function startAir(state: State): number | undefined {
-  const read = airNow(state);
-  const { airCelsius } = state.joint.heating;
-  return read === undefined ? airCelsius : Math.min(read, airCelsius ?? read);
 }
 
 function step(each: SectionState, section: Section): void {

@@ -8,7 +8,7 @@ import { reaches } from './compare.ts';
 import { beginHold, holdDue, passedOf, type Standing, settleHold } from './hold.ts';
 import type { SectionState } from './section-state.ts';
 import type { SectionReason, SectionStatus, ThroughStatus } from './section-status.ts';
-import { airNow, missingDrivers } from './sections.ts';
+import { airKnown, missingDrivers } from './sections.ts';
 import type { State } from './state.ts';
 
 export interface SectionStanding {
@@ -111,7 +111,7 @@ export function sectionStanding(state: State, each: SectionState): SectionStandi
   if (missing.length > 0) return notJudged('no trusted fresh reading', missing);
   if (each.refused !== undefined) return notJudged(each.refused);
   if (each.coldest === undefined)
-    return notJudged(airNow(state) === undefined ? 'no air temperature' : 'no reading yet');
+    return notJudged(airKnown(state) === undefined ? 'no air temperature' : 'no reading yet');
   const minimum = state.limits.preheatMinimum;
   if (minimum === undefined) return { state: 'not judged', missing: [] };
   return { state: reaches(each.coldest.low, minimum) ? 'met' : 'not met', missing: [] };
@@ -138,4 +138,4 @@ function throughNow(state: State): ThroughNow {
   };
 }
 
-const holdAsked = ({ limits }: State): Milliseconds => limits.throughThicknessHold ?? (0 as Milliseconds);
+export const holdAsked = ({ limits }: State): Milliseconds => limits.throughThicknessHold ?? (0 as Milliseconds);

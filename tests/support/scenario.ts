@@ -73,6 +73,7 @@ function jointOf(header: Map<string, string[]>): Joint {
     evennessMaximumKelvin: number('evenness'),
     soakHoldMinutes: number('hold'),
     zonePlacesRequired: number('places'),
+    throughThicknessHoldMinutes: number('core'),
   };
   const analyses = [
     {
@@ -90,11 +91,17 @@ function jointOf(header: Map<string, string[]>): Joint {
       side,
       thicknessMillimetres: thickness,
       analyses,
+      ...(facts.far === undefined ? {} : { farSide: facts.far }),
     })),
     consumable: { hydrogen: { millilitresPer100Grams: 5 } },
     process: '121',
     heatInput: { kilojoulesPerMillimetre: 1.5 },
-    heating: { means: 'resistance pads', face: facts.heated ?? 'front', whileWelding: facts.heaters ?? 'off' },
+    heating: {
+      means: 'resistance pads',
+      face: facts.heated ?? 'front',
+      whileWelding: facts.heaters ?? 'off',
+      ...optional({ halfWidthMillimetres: number('half-width'), airCelsius: number('air') }),
+    },
     probes: (header.get('probe') ?? []).map((line, index) => {
       const [id, use, side, face, distance] = line.split(/,\s*/);
       return {
@@ -112,10 +119,13 @@ function jointOf(header: Map<string, string[]>): Joint {
       id: 'P-1',
       revision: '0',
       decisionRule: 'simple acceptance',
-      ...Object.fromEntries(Object.entries(limits).filter(([, value]) => value !== undefined)),
+      ...optional(limits),
     },
   });
 }
+
+const optional = (facts: Record<string, number | undefined>): Record<string, number | undefined> =>
+  Object.fromEntries(Object.entries(facts).filter(([, value]) => value !== undefined));
 
 function inputsOf(
   joint: Joint,

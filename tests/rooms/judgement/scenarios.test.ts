@@ -50,7 +50,7 @@ function inWords(scenario: Scenario, assessment: Assessment): string[] {
   };
   const lines = [`verdict ${assessment.verdict}`];
   for (const each of assessment.findings) {
-    const what = [each.kind, each.pass, each.probe].filter((part) => part !== undefined).join(', ');
+    const what = [each.kind, each.pass, each.part, each.probe].filter((part) => part !== undefined).join(', ');
     const number = each.value === undefined ? '' : `, ${each.value / 1000}`;
     lines.push(`finding ${what}${number}, ${time(each.from)} to ${each.to === undefined ? 'end' : time(each.to)}`);
   }
@@ -61,6 +61,16 @@ function inWords(scenario: Scenario, assessment: Assessment): string[] {
     );
   if (uses('soak'))
     lines.push(`soak ${assessment.soak.state}${assessment.soak.voidedBy ? ` by ${assessment.soak.voidedBy}` : ''}`);
+  const { throughThickness: through } = assessment;
+  if (uses('through'))
+    lines.push(
+      `through ${through.state}${through.doneAt === undefined ? '' : ` at ${time(through.doneAt)}`}${through.voidedBy ? ` by ${through.voidedBy}` : ''}`,
+    );
+  if (uses('inside'))
+    for (const { part, coldest, reason } of assessment.sections)
+      lines.push(
+        `inside ${part} ${reason ?? (coldest === undefined ? 'unknown' : [coldest.low, coldest.likely, coldest.high].map((each) => (each / 1000).toFixed(1)).join(' '))}`,
+      );
   if (uses('pass')) {
     for (const pass of assessment.passes)
       lines.push(`pass ${pass.pass} minimum ${pass.minimum}, maximum ${pass.maximum}`);
