@@ -8,6 +8,7 @@
  */
 import { NotRecording } from './desk/refusal.ts';
 import type { Assessment } from './judgement/assessment.ts';
+import type { Outlook } from './judgement/section-status.ts';
 import { type CommittedItem, type Item, itemOf, stationChain } from './ledger/item.ts';
 import type { Clock } from './measure/clock.ts';
 import { limits } from './measure/limits.ts';
@@ -16,7 +17,7 @@ import { createArrival } from './trip/arrival.ts';
 import { type Batch, batchOf, type Queued, takeInto, tellRefused } from './trip/batch.ts';
 import type { PortIdentity } from './trip/boards.ts';
 import { createIntake, type Intake } from './trip/intake.ts';
-import { conclude, type JointRun, resumeRun } from './trip/joint-run.ts';
+import { conclude, foresee, type JointRun, resumeRun } from './trip/joint-run.ts';
 import { arrival, type Input, type NamedAct, type StationEvent } from './weld/entry.ts';
 import type { Joint } from './weld/joint.ts';
 import type { Scan } from './weld/scan.ts';
@@ -39,6 +40,8 @@ export interface Step {
   /** Position in the record up to which this step speaks. */
   readonly position: number;
   readonly assessment: Assessment;
+  /** Where it was made anew. */
+  readonly outlook?: Outlook;
 }
 
 export interface Pipeline {
@@ -160,9 +163,10 @@ export function createPipeline({ store, clock, rules, station }: PipelineOptions
     }
   };
 
-  const tellStep = (run: JointRun, items: readonly CommittedItem[]): void => {
+  const tellStep = (run: JointRun, items: readonly CommittedItem[], outlook?: Outlook): void => {
     const { id: joint, position, assessment } = run;
-    for (const listener of stepListeners) listener({ joint, items, position, assessment });
+    const ahead = outlook === undefined ? {} : { outlook };
+    for (const listener of stepListeners) listener({ joint, items, position, assessment, ...ahead });
   };
 
   /** Each second: a refused batch is tried again, time passes for every open joint, journals are sealed. */
@@ -179,7 +183,10 @@ export function createPipeline({ store, clock, rules, station }: PipelineOptions
       run.touched = true;
     }
     send(concluded(batchOf([])));
-    if (unsent === undefined) for (const run of intake.openRuns()) tellStep(run, []);
+    if (unsent === undefined) {
+      const ahead = foresee(intake.openRuns(), now);
+      for (const run of intake.openRuns()) tellStep(run, [], run === ahead ? run.outlook : undefined);
+    }
     sealRefused = undefined;
     try {
       store.sealDue(now);

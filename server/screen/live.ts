@@ -7,6 +7,7 @@ import type { Server as HttpServer } from 'node:http';
 import { Server, type Socket } from 'socket.io';
 import { z } from 'zod';
 import type { Assessment } from '../judgement/assessment.ts';
+import type { Outlook } from '../judgement/section-status.ts';
 import type { CommittedItem } from '../ledger/item.ts';
 import type { Clock } from '../measure/clock.ts';
 import { limits } from '../measure/limits.ts';
@@ -24,9 +25,18 @@ export interface LiveSource {
   isAllowed(origin: string | undefined, host: string | undefined): boolean;
 }
 
+/** What the trip tells of one joint. */
+export interface LiveStep {
+  readonly joint: string;
+  readonly items: readonly CommittedItem[];
+  readonly position: number;
+  readonly assessment: Assessment;
+  readonly outlook?: Outlook;
+}
+
 export interface Live {
   /** A committed step; without items it only tells that time has passed. */
-  step(joint: string, items: readonly CommittedItem[], assessment: Assessment, position: number): void;
+  step(step: LiveStep): void;
   /** The recording state changed: told at once, not at the next second. */
   stationChanged(): void;
   close(): Promise<void>;
@@ -72,8 +82,9 @@ export function createLive(http: HttpServer, source: LiveSource): Live {
   });
 
   return {
-    step(joint, items, assessment, position) {
-      io.to(joint).emit('live', messageOf(source, joint, items, position, assessment));
+    step({ joint, items, position, assessment, outlook }) {
+      const message = messageOf(source, joint, items, position, assessment);
+      io.to(joint).emit('live', outlook === undefined ? message : { ...message, outlook });
     },
     stationChanged: tellStation,
     async close() {

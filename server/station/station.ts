@@ -90,7 +90,7 @@ export async function startStation(options: StationOptions): Promise<Station> {
       assessment: (joint) => pipeline.run(joint)?.assessment,
       isAllowed: isSameOrigin,
     });
-    pipeline.onStep((step) => live.step(step.joint, step.items, step.assessment, step.position));
+    pipeline.onStep(live.step);
     pipeline.onRecordingChange(() => {
       const because = pipeline.notRecordingBecause();
       tell(because === undefined ? 'Recording again.' : `NOT RECORDING: ${because}`);

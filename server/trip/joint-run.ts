@@ -6,8 +6,9 @@
 import type { Assessment } from '../judgement/assessment.ts';
 import { conclusions } from '../judgement/conclusions.ts';
 import { createJudge, type Judge } from '../judgement/judge.ts';
+import type { Outlook } from '../judgement/section-status.ts';
 import { type Item, itemOf, stationName } from '../ledger/item.ts';
-import type { Instant } from '../measure/quantity.ts';
+import { type Instant, seconds } from '../measure/quantity.ts';
 import type { Input, Source, StationEvent } from '../weld/entry.ts';
 import type { Joint } from '../weld/joint.ts';
 
@@ -22,6 +23,8 @@ export interface JointRun {
   /** Newest judgement, and the one up to which conclusions have been written. */
   assessment: Assessment;
   concluded: Assessment | undefined;
+  /** What lies ahead, as it was last made. */
+  outlook: Outlook | undefined;
   touched: boolean;
   /** Its closing has been taken in: nothing more is fed. */
   closed: boolean;
@@ -42,6 +45,7 @@ export function startRun(at: Instant, opened: Opened): JointRun {
     periods: new Map(),
     assessment: judge.assess(),
     concluded: undefined,
+    outlook: undefined,
     touched: true,
     closed: false,
     position: 0,
@@ -78,6 +82,19 @@ export function conclude(run: JointRun, at: Instant): Item[] {
     body: each,
   }));
 }
+
+/**
+ * Looks ahead for the run whose outlook is oldest, if it is due: one a call, since it costs some milliseconds. Undefined
+ * where none is due. What it looks from has to be committed.
+ */
+export function foresee(runs: readonly JointRun[], now: Instant): JointRun | undefined {
+  const due = runs.filter(({ closed, outlook }) => !closed && now - (outlook?.at ?? 0) >= outlookEvery);
+  const oldest = due.toSorted((a, b) => (a.outlook?.at ?? 0) - (b.outlook?.at ?? 0))[0];
+  if (oldest !== undefined) oldest.outlook = oldest.judge.outlook();
+  return oldest;
+}
+
+const outlookEvery = seconds(5);
 
 /** Takes a run up again from its chain after a restart: the same fold over the same inputs. */
 export function resumeRun(inputs: Iterable<Input>): JointRun | undefined {

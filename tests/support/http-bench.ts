@@ -72,7 +72,7 @@ export async function httpBench(
     assessment: (joint) => bench.pipeline.run(joint)?.assessment,
     isAllowed: isSameOrigin,
   });
-  bench.pipeline.onStep((step) => live.step(step.joint, step.items, step.assessment, step.position));
+  bench.pipeline.onStep(live.step);
   bench.pipeline.onRecordingChange(live.stationChanged);
   const atRest = clock.sleepers();
   onTestFinished(async () => {

@@ -172,7 +172,7 @@ describe('the live line', () => {
     // Twice the bound, beside what the system itself takes in for a reader that is asleep.
     const rounds = Math.ceil((2 * limits.screenBacklogMaximum + 16_000_000) / bytesEach);
     for (let round = 0; round < rounds; round += 1) {
-      http.live.step('one', items, assessment, 2_000_000 + round);
+      http.live.step({ joint: 'one', items, assessment, position: 2_000_000 + round });
       await quick.reached(2_000_000 + round);
     }
     http.bench.clock.move(1000);
