@@ -129,7 +129,7 @@ export interface SectionOutlook {
   /** Where a rise is taken to end. */
   readonly upTo?: MilliCelsius;
   /** Until the minimum is reached all through and held as asked. 0: it is. */
-  readonly ready: TimeBetween;
+  readonly ready?: TimeBetween;
   readonly reaches: 'always' | 'not at worst' | 'not likely' | 'never';
   /** Temperature at which the heated face would have to be held, at worst. */
   readonly surfaceNeeded?: MilliCelsius;
