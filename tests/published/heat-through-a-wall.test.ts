@@ -57,7 +57,8 @@ function expectProfile(field: Field, xi: readonly number[], values: readonly num
 
 describe('exact series, 40 cells, within 0.02 K of 100 K', () => {
   const { stepFaceInsulatedBack: stepped } = tables;
-  // Before Fourier number 0.05 the heat has only entered a few cells; there 0.08 K, and 0.02 K with 80 cells.
+  // Before Fourier number 0.05 a jump has only entered a few cells, whatever the form of the flux at the face: there
+  // 0.08 K, and 0.02 K with 80 cells. A face that is heated does not jump; flux and ramp are within 0.02 K at all times.
   it.each(stepped.rows)('one face steps, back insulated, Fo $Fo', ({ Fo, v }) => {
     const within = Fo < 0.05 ? 0.08 : promised;
     expectProfile(run(plainField(100), secondsOf(Fo), steps, held(0)), stepped.xi, v, within);
@@ -80,7 +81,7 @@ describe('exact series, 40 cells, within 0.02 K of 100 K', () => {
   const { constantFluxInsulatedBack: flux } = tables;
   it.each(flux.rows)('flux through one face, Fo $Fo', ({ Fo, v }) => {
     const field = run(plainField(0), secondsOf(Fo), steps, given((100 * 50) / plainDepth));
-    expectProfile(field, flux.xi, v, Fo < 0.05 ? 0.05 : promised);
+    expectProfile(field, flux.xi, v, promised);
   });
 
   const { rampFaceInsulatedBack: ramp } = tables;
