@@ -5,15 +5,17 @@
 import { encode } from '../codec/encode.ts';
 import type { Hello, Sample } from '../codec/frame.ts';
 import { type Channel, type ChannelOptions, createChannel, type Mishap } from './channel.ts';
+import type { Heater } from './heater.ts';
 import { createListener, type Outputs, outputsAtStart } from './listener.ts';
 import { createNoise } from './noise.ts';
-import { createPart, type Heater, type PartOptions, usualPart } from './part.ts';
+import { createPart, type EmulatedPlace, type Part, type PartOptions, usualPart } from './part.ts';
 
 export interface BoardOptions {
   readonly identity: string;
   readonly seed: number;
   readonly channels: readonly ChannelOptions[];
-  readonly part?: Partial<PartOptions>;
+  /** The plates of the joint, heated and welded together; a place names one by its number. One usual plate unless said. */
+  readonly parts?: readonly Partial<PartOptions>[];
   readonly periodMilliseconds?: number;
   readonly form?: 'voltage' | 'temperature';
   /** Number of its first start. */
@@ -56,9 +58,12 @@ export const createBoard = (options: BoardOptions): Board => {
   const ownPeriod = options.periodMilliseconds ?? 1000;
   const linesKept = options.linesKept ?? 64;
   const noise = createNoise(options.seed);
-  const partOptions = { ...usualPart, ...options.part };
-  const part = createPart(partOptions);
-  const channels = options.channels.map((channel) => createChannel(channel, form, noise, partOptions.ambientCelsius));
+  const partOptions = (options.parts ?? [{}]).map((each) => ({ ...usualPart, ...each }));
+  const parts = partOptions.map(createPart);
+  const { ambientCelsius } = partOptions[0] ?? usualPart;
+  const channels = options.channels.map((channel) => createChannel(channel, form, noise, ambientCelsius));
+  const steelAt = (where: EmulatedPlace): number | undefined =>
+    where.at === 'air' ? undefined : partOf(parts, where.part ?? 0).celsiusAt(where.depth, where.distanceMillimetres);
 
   let boot = options.boot ?? 1;
   let ticks = 0;
@@ -95,7 +100,7 @@ export const createBoard = (options: BoardOptions): Board => {
   });
 
   const sample = (): void => {
-    const surroundings = { part, terminalsCelsius: terminals(partOptions.ambientCelsius, sinceBox), arc };
+    const surroundings = { terminalsCelsius: terminals(ambientCelsius, sinceBox), arc };
     const taken: Sample = {
       kind: 'sample',
       boot,
@@ -125,8 +130,8 @@ export const createBoard = (options: BoardOptions): Board => {
     ticks += 1;
     sinceBox += 1;
     if (sinceBox % stepMilliseconds === 0) {
-      part.advance(stepMilliseconds / 1000);
-      for (const channel of channels) channel.follow(stepMilliseconds / 1000, part);
+      for (const part of parts) part.advance(stepMilliseconds / 1000);
+      for (const channel of channels) channel.follow(stepMilliseconds / 1000, steelAt(channel.options.where));
     }
     if (ticks === startMilliseconds) send(`${encode(hello())}\n`);
     listener.advanceTo(ticks);
@@ -156,10 +161,12 @@ export const createBoard = (options: BoardOptions): Board => {
     receive: (bytes) => {
       if (plugged && ticks >= startMilliseconds) listener.hear(bytes);
     },
-    heater: part.heater,
+    heater: (heater) => {
+      for (const part of parts) part.heater(heater);
+    },
     arc: (on) => {
       arc = on;
-      part.arc(on);
+      for (const part of parts) part.arc(on);
     },
     inject: (injected) => {
       switch (injected.kind) {
@@ -194,6 +201,12 @@ const firstSample = (period: number): number => (Math.floor(startMilliseconds / 
 const terminals = (ambientCelsius: number, milliseconds: number): number => {
   const seconds = milliseconds / 1000;
   return ambientCelsius + 2 + 3 * (1 - Math.exp(-seconds / 900)) + 0.4 * Math.sin(seconds / 270);
+};
+
+const partOf = (parts: readonly Part[], wanted: number): Part => {
+  const found = parts[wanted];
+  if (found === undefined) throw new RangeError(`this board has no part ${wanted}`);
+  return found;
 };
 
 const channelOf = (channels: readonly Channel[], wanted: number): Channel => {

@@ -4,7 +4,7 @@
  */
 import type { Fault, SampleValue } from '../codec/frame.ts';
 import type { Noise } from './noise.ts';
-import type { EmulatedPlace, Part } from './part.ts';
+import type { EmulatedPlace } from './part.ts';
 import { type EmulatedThermocouple, microvoltsAt } from './voltage.ts';
 
 export interface ChannelOptions {
@@ -26,7 +26,6 @@ export type Mishap =
   | 'out of range';
 
 export interface Surroundings {
-  readonly part: Part;
   /** True temperature of the terminals, and whether an arc disturbs the wires. */
   readonly terminalsCelsius: number;
   readonly arc: boolean;
@@ -35,8 +34,8 @@ export interface Surroundings {
 export interface Channel {
   readonly options: ChannelOptions;
   mishap(mishap: Mishap): void;
-  /** Lets the junction follow the place it touches. */
-  follow(seconds: number, part: Part): void;
+  /** Lets the junction follow the steel at its place; undefined where its place is in the air. */
+  follow(seconds: number, steelCelsius: number | undefined): void;
   measure(surroundings: Surroundings): SampleValue;
   /** What the junction truly has, for the checks. */
   celsius(): number;
@@ -82,10 +81,10 @@ export const createChannel = (
     mishap: (next) => {
       mishap = next;
     },
-    follow: (seconds, part) => {
-      const touches = mishap === 'detached' ? ({ at: 'air' } as const) : options.where;
-      const target = part.temperatureAt(touches) + (touches.at === 'air' ? 0 : offsetKelvin);
-      const lag = touches.at === 'air' ? followSeconds.air : followSeconds.part;
+    follow: (seconds, steelCelsius) => {
+      const inAir = steelCelsius === undefined || mishap === 'detached';
+      const target = inAir ? ambientCelsius : steelCelsius + offsetKelvin;
+      const lag = inAir ? followSeconds.air : followSeconds.part;
       junction += (target - junction) * Math.min(seconds / lag, 1);
     },
     celsius: () => junction,

@@ -1,5 +1,6 @@
 /** `emulate`: a simulated board behind a pseudo-terminal, for a station in a second terminal to serve from. */
-import { boardOf, keepPace, readDemonstrationJoint } from '../station/demonstration.ts';
+import { keepPace, readDemonstrationJoint, setPointOf } from '../station/demonstration.ts';
+import { boardOf } from '../station/joint-board.ts';
 import { machineClock } from '../station/machine-clock.ts';
 import { openPseudoTerminal } from '../wire/pseudo-terminal.ts';
 import { readArguments, refuse } from './arguments.ts';
@@ -12,7 +13,7 @@ const help = `emulate [--cold]
 Plays the board of demo-data/demonstration-joint.json on a pseudo-terminal and prints its path. In a second
 terminal: npm start -- --port THAT-PATH --data FOLDER --begin
 
-  --cold   heater off. Without it the part is being heated to a set point of 152 C
+  --cold   heater off. Without it the part is being heated to the set point of the joint
   --help   this page
 
 The board says in its hello that it is simulated. Ends with Ctrl+C.`;
@@ -30,8 +31,9 @@ export const emulate: Command = {
       terminal.err('emulate: this system has no pseudo-terminal. The demonstration (npm start) works without one.');
       return exitStatus.failed;
     }
-    const board = boardOf(readDemonstrationJoint(demonstrationJoint));
-    board.heater({ on: asked.values.cold !== true, setPointCelsius: 152 });
+    const joint = readDemonstrationJoint(demonstrationJoint);
+    const board = boardOf(joint);
+    board.heater({ on: asked.values.cold !== true, setPointCelsius: setPointOf(joint) });
     line.onData((bytes) => board.receive(bytes));
     const ended = untilAsked();
     terminal.out(line.path);

@@ -4,8 +4,7 @@
  * entered on the screen (heat, passes) acts on the part that it plays.
  */
 import { readFileSync } from 'node:fs';
-import { type Board, createBoard } from '../../firmware-protocol/emulator/board.ts';
-import type { EmulatedPlace } from '../../firmware-protocol/emulator/part.ts';
+import type { Board } from '../../firmware-protocol/emulator/board.ts';
 import type { Clock } from '../measure/clock.ts';
 import { milliseconds } from '../measure/quantity.ts';
 import type { Joint } from '../weld/joint.ts';
@@ -15,6 +14,7 @@ import type { OpenPort } from '../wire/port.ts';
 import { openPseudoTerminal } from '../wire/pseudo-terminal.ts';
 import { serialPortOpener } from '../wire/serial-port.ts';
 import { createFastClock, type FastClock } from './fast-clock.ts';
+import { boardOf } from './joint-board.ts';
 import type { Station } from './station.ts';
 
 export interface Demonstration {
@@ -32,9 +32,11 @@ const historyMinutes = 90;
 const historyPeriod = 5000;
 const livePeriod = 1000;
 const liveStep = 250;
-/** The plates lie cold for so long at first; then the far face comes to the minimum soon after the history ends. */
-const heatAfterMinutes = 18;
-const setPointCelsius = 152;
+/**
+ * The plates lie cold for so long at first. So the heated faces have been above the minimum for more than ten minutes
+ * when the history ends, and the far ones come to it two or three minutes later.
+ */
+const heatAfterMinutes = 29.5;
 
 const operator = { name: 'Imke Sorel', role: 'heater operator' } as const;
 
@@ -53,7 +55,7 @@ export async function createDemonstration(jointFile: URL): Promise<Demonstration
     openPort: line.openPort,
     ...(line.remark === undefined ? {} : { remark: line.remark }),
     async play(station) {
-      followActs(station, joint.id, board);
+      followActs(station, joint, board);
       const link = station.links.get(line.path)!;
       let opened: Promise<number> | undefined;
       let heating = false;
@@ -96,6 +98,12 @@ export function readDemonstrationJoint(file: URL): Joint {
   return read.joint;
 }
 
+/** Where the controller of the heaters is set, as the joint says. */
+export function setPointOf({ id, heating }: Joint): number {
+  if (heating.setPointCelsius === undefined) throw new Error(`the joint ${id} does not say its set point`);
+  return heating.setPointCelsius;
+}
+
 /** The board's time is the clock's, however late a wake-up comes on a busy machine. Returns the function that ends it. */
 export function keepPace(clock: Clock, board: Board, write: (bytes: string) => void): () => void {
   let told = clock.wall();
@@ -110,31 +118,12 @@ export function keepPace(clock: Clock, board: Board, write: (bytes: string) => v
   return () => cancel();
 }
 
-/** A board whose junctions sit where the joint says its probes do. */
-export function boardOf(joint: Joint, period = livePeriod, seed = 20): Board {
-  const thickness = Math.max(...joint.parts.map((part) => part.thicknessMillimetres));
-  return createBoard({
-    identity: joint.probes[0]!.board,
-    seed,
-    periodMilliseconds: period,
-    part: { thicknessMillimetres: thickness, heaterWattsPerSquareMetre: 10_200 },
-    channels: joint.probes.map((probe) => {
-      const { place, channel } = probe;
-      const heated = joint.heating.face === 'both' || place?.face === joint.heating.face;
-      const where: EmulatedPlace =
-        place === undefined
-          ? { at: 'air' }
-          : { at: 'part', depth: heated ? 0 : 1, distanceMillimetres: place.distanceMillimetres };
-      return { channel, thermocouple: probe.thermocouple === 'J' ? 'J' : 'K', where };
-    }),
-  });
-}
-
 /** What is entered as done is done to the part. */
-function followActs(station: Station, joint: string, board: Board): void {
+function followActs(station: Station, joint: Joint, board: Board): void {
+  const setPointCelsius = setPointOf(joint);
   const running = new Set<string>();
   station.pipeline.onStep((step) => {
-    if (step.joint !== joint) return;
+    if (step.joint !== joint.id) return;
     for (const item of step.items) {
       if (item.type !== 'entry' || item.class !== 'input') continue;
       const body = item.body as { state?: string; pass?: string };

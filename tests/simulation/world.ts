@@ -8,6 +8,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { createBoard } from '../../firmware-protocol/emulator/board.ts';
 import type { Mishap } from '../../firmware-protocol/emulator/channel.ts';
+import type { FaceLoss } from '../../firmware-protocol/emulator/part.ts';
 import { NotRecording } from '../../server/desk/refusal.ts';
 import { createPipeline, type Pipeline, type Step } from '../../server/pipeline.ts';
 import { openRecord, type RecordStore } from '../../server/record/store.ts';
@@ -21,6 +22,7 @@ import { random } from '../support/random.ts';
 import { boardName, channels, simulatedJoint } from './job.ts';
 
 const periodMilliseconds = 1000;
+const draught: FaceLoss = { convectionWattsPerSquareMetreKelvin: 20, emissivity: 0.9 };
 
 /** What was so at one second, as the world itself knows it. */
 export interface Truth {
@@ -72,7 +74,7 @@ export async function createWorld(
     identity: boardName,
     seed,
     periodMilliseconds,
-    part: { thicknessMillimetres: 20, heaterWattsPerSquareMetre: 60_000, lossWattsPerSquareMetreKelvin: 30 },
+    parts: [{ thicknessMillimetres: 20, heaterWattsPerSquareMetre: 60_000, backLoss: draught }],
     channels: channels.map((channel) => ({
       channel,
       thermocouple: 'K',

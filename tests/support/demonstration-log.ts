@@ -1,13 +1,14 @@
 /**
  * Makes demo-data/demonstration-log.csv and its events: the emulated board of the demonstration joint, heated
- * for 90 minutes, heat off, three passes. The same bytes each time; a test holds the files to it.
+ * until the far face is warm and on while three passes are laid. The same bytes each time; a test holds the files to it.
  */
 import { readFileSync } from 'node:fs';
-import { boardOf, readDemonstrationJoint } from '../../server/station/demonstration.ts';
+import type { Board } from '../../firmware-protocol/emulator/board.ts';
+import { readDemonstrationJoint, setPointOf } from '../../server/station/demonstration.ts';
+import { boardOf } from '../../server/station/joint-board.ts';
 
 const root = new URL('../../', import.meta.url);
 const period = 10_000;
-const setPointCelsius = 158;
 
 interface Happening {
   readonly second: number;
@@ -17,13 +18,13 @@ interface Happening {
 
 const happenings: readonly Happening[] = [
   { second: 60, kind: 'heat on' },
-  { second: 5700, kind: 'heat off' },
   { second: 5760, kind: 'pass start', pass: '1' },
   { second: 6000, kind: 'pass end', pass: '1' },
   { second: 6120, kind: 'pass start', pass: '2' },
   { second: 6360, kind: 'pass end', pass: '2' },
   { second: 6480, kind: 'pass start', pass: '3' },
   { second: 6720, kind: 'pass end', pass: '3' },
+  { second: 6780, kind: 'heat off' },
   { second: 6840, kind: 'close' },
 ];
 const endSecond = 6900;
@@ -33,7 +34,7 @@ export function demonstrationLog(): { readonly log: string; readonly events: str
   const board = boardOf(joint, period, 7);
   const rows = [['time s', ...joint.probes.map((probe) => probe.id)].join(',')];
   for (let second = 0; second <= endSecond; second += period / 1000) {
-    for (const each of happenings.filter((one) => one.second === second)) happen(board, each);
+    for (const each of happenings.filter((one) => one.second === second)) happen(board, each, setPointOf(joint));
     rows.push([second, ...joint.probes.map((probe) => board.celsius(probe.channel).toFixed(1))].join(','));
     board.advance(period);
   }
@@ -44,7 +45,7 @@ export function demonstrationLog(): { readonly log: string; readonly events: str
 
 export const kept = (name: string): string => readFileSync(new URL(`demo-data/${name}`, root), 'utf8');
 
-function happen(board: ReturnType<typeof boardOf>, { kind }: Happening): void {
+function happen(board: Board, { kind }: Happening, setPointCelsius: number): void {
   if (kind === 'heat on' || kind === 'heat off') board.heater({ on: kind === 'heat on', setPointCelsius });
   if (kind === 'pass start' || kind === 'pass end') board.arc(kind === 'pass start');
 }

@@ -11,7 +11,7 @@ import { join } from 'node:path';
 import { expect, onTestFinished } from 'vitest';
 import type { Board } from '../../../firmware-protocol/emulator/board.ts';
 import { readProgram } from '../../../server/program.ts';
-import { boardOf } from '../../../server/station/demonstration.ts';
+import { boardOf } from '../../../server/station/joint-board.ts';
 import { type Station, startStation } from '../../../server/station/station.ts';
 import type { Joint } from '../../../server/weld/joint.ts';
 import { createInProcessPort } from '../../../server/wire/in-process-port.ts';
