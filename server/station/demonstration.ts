@@ -27,16 +27,15 @@ export interface Demonstration {
   close(): void;
 }
 
-const historyMinutes = 90;
 /** The past is played coarsely, so that it is there within seconds; the present comes each second. */
 const historyPeriod = 5000;
 const livePeriod = 1000;
 const liveStep = 250;
 /**
  * The plates lie cold for so long at first. So the heated faces have been above the minimum for more than ten minutes
- * when the history ends, and the far ones come to it two or three minutes later.
+ * when the history ends, and the far ones come to it within the next three.
  */
-const heatAfterMinutes = 29.5;
+export const history = { minutes: 90, heatAfterMinutes: 29.5 } as const;
 
 const operator = { name: 'Imke Sorel', role: 'heater operator' } as const;
 
@@ -45,7 +44,7 @@ export async function createDemonstration(jointFile: URL): Promise<Demonstration
   const board = boardOf(joint, historyPeriod);
   const line = await openLine();
   line.onData((bytes) => board.receive(bytes));
-  const clock = createFastClock(historyMinutes * 60_000);
+  const clock = createFastClock(history.minutes * 60_000);
   let stop = (): void => {};
   let closed = false;
 
@@ -71,7 +70,7 @@ export async function createDemonstration(jointFile: URL): Promise<Demonstration
         if (opened === undefined && station.pipeline.intake.boards.byId.has(joint.probes[0]!.board)) {
           opened = station.pipeline.open(joint, operator.name);
         }
-        if (!heating && opened !== undefined && clock.lag() < (historyMinutes - heatAfterMinutes) * 60_000) {
+        if (!heating && opened !== undefined && clock.lag() < (history.minutes - history.heatAfterMinutes) * 60_000) {
           heating = true;
           void station.pipeline.act(joint.id, { who: operator, act: { kind: 'heat', state: 'on' } });
         }
