@@ -74,7 +74,15 @@ export async function createWorld(
     identity: boardName,
     seed,
     periodMilliseconds,
-    parts: [{ thicknessMillimetres: 20, heaterWattsPerSquareMetre: 60_000, backLoss: draught }],
+    parts: [
+      {
+        thicknessMillimetres: 20,
+        heaterWattsPerSquareMetre: 60_000,
+        backLoss: draught,
+        // A thin part: more would change by kelvins between the seconds at which the truth is noted.
+        heatInputKilojoulesPerMillimetre: 0.5,
+      },
+    ],
     channels: channels.map((channel) => ({
       channel,
       thermocouple: 'K',
