@@ -45,6 +45,12 @@ test('no file of the product imports a test', () => {
   expect(own.filter(({ to }) => to.startsWith('tests/'))).toEqual([]);
 });
 
+test('what stands for the board shares nothing with those who read and judge it', () => {
+  const boards = own.filter(({ from }) => from.startsWith('firmware-protocol/'));
+  expect(boards.length).toBeGreaterThan(10);
+  expect(boards.filter(({ to }) => !to.startsWith('firmware-protocol/'))).toEqual([]);
+});
+
 test('no circle of imports within a room either, but for types', () => {
   const next = new Map<string, string[]>();
   for (const { from, to } of own.filter((each) => !each.isTypeOnly)) next.set(from, [...(next.get(from) ?? []), to]);
