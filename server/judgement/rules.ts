@@ -39,11 +39,10 @@ export const rules = {
   trendSpacing: seconds(10),
   /** A rise slower than this gives no forecast, thousandths of a kelvin per minute. */
   trendWorthTelling: 200,
-  /**
-   * What two probes on the two faces may differ by without either being wrong: wires of IEC 60584-1 class 2, 2.5 K
-   * each, combined as the root of the sum of squares.
-   */
-  farFaceUncertaintyMillikelvin: 3_536,
+  /** What a probe may read off the part without being wrong: wire of IEC 60584-1 class 2 (2.5 K up to 333 degrees, type K). */
+  probeUncertaintyKelvin: 2.5,
+  /** Two such probes against each other: the root of the sum of squares. */
+  farFaceUncertaintyKelvin: 3.536,
   /** Points of a profile, and of a column of the map of depth and time; columns kept; first time between two of them. */
   profilePoints: 21,
   courseDepths: 11,

@@ -1,4 +1,5 @@
 /** What is remembered of the heat through each part, between two inputs. */
+import { copyFarFace, type FarFace } from '../conduction/far-face.ts';
 import { type JointSection, jointSections } from '../conduction/joint-sections.ts';
 import { type Bounded, copySection, type Section, type SectionStart } from '../conduction/section.ts';
 import type { Instant } from '../measure/quantity.ts';
@@ -11,6 +12,10 @@ export interface SectionState {
   readonly place: JointSection;
   section?: Section;
   start?: SectionStart;
+  /** Watch over the probe on the far face, where there is one. */
+  farFace?: FarFace;
+  /** Finding that stands while that probe is doubted. */
+  doubtKey?: string;
   /** Of the coldest point at the end of the last step. */
   coldest?: Bounded;
   /** The last gap that was too long for a straight line. */
@@ -34,5 +39,6 @@ export const copySections = (sections: readonly SectionState[]): SectionState[] 
   sections.map((each) => ({
     ...each,
     ...(each.section === undefined ? {} : { section: copySection(each.section) }),
+    ...(each.farFace === undefined ? {} : { farFace: copyFarFace(each.farFace) }),
     course: copyCourse(each.course),
   }));

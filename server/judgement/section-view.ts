@@ -1,4 +1,6 @@
 /** One section as the screen and the report have it: its numbers, and whether they are judged. */
+import { farLossOf } from '../conduction/far-loss.ts';
+import { isRefusal } from '../conduction/refusal.ts';
 import {
   coldestBetween,
   farFaceBetween,
@@ -46,11 +48,13 @@ export function sectionStatus(state: State, each: SectionState): SectionStatus {
   };
 }
 
-function numbersOf({ start, gap }: SectionState, section: Section): Partial<SectionStatus> {
+function numbersOf({ start, gap, farFace, doubtKey }: SectionState, section: Section): Partial<SectionStatus> {
   const profiles = wallsOf(section).map((wall) => profileOf(wall, rules.profilePoints));
   const likely = profileOf(section.likely, rules.profilePoints);
   const at = (pick: (...values: number[]) => number): MilliCelsius[] =>
     likely.map((_, point) => pick(...profiles.map((each) => each[point]!)) as MilliCelsius);
+  const loss =
+    farFace === undefined ? undefined : farLossOf(farFace.loss, section.likely, rules.probeUncertaintyKelvin);
   const left = start === undefined ? undefined : startBand(section, start);
   return {
     at: section.likely.at,
@@ -61,5 +65,7 @@ function numbersOf({ start, gap }: SectionState, section: Section): Partial<Sect
     ...(left === undefined ? {} : { startLeft: { part: left.left, atMost: left.atMost } }),
     ...(gap === undefined ? {} : { gap }),
     timeConstant: sectionTimeConstant(section),
+    ...(loss === undefined || isRefusal(loss) ? {} : { lossFound: loss }),
+    ...(doubtKey === undefined || farFace?.outside === undefined ? {} : { doubted: farFace.outside }),
   };
 }

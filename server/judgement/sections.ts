@@ -4,6 +4,7 @@
  * band to what can have been meanwhile.
  */
 
+import { createFarFace, driveFarFace, farFaceDoubt } from '../conduction/far-face.ts';
 import { acrossGap } from '../conduction/gap.ts';
 import type { JointSection } from '../conduction/joint-sections.ts';
 import { isRefusal, type Refusal } from '../conduction/refusal.ts';
@@ -13,6 +14,7 @@ import type { Probe } from '../weld/probe.ts';
 import type { Scan } from '../weld/scan.ts';
 import { close, open } from './findings.ts';
 import { withUse } from './places.ts';
+import { rules } from './rules.ts';
 import { addColumn } from './section-course.ts';
 import type { SectionState } from './section-state.ts';
 import type { SectionReason } from './section-status.ts';
@@ -65,7 +67,11 @@ function drive(state: State, each: SectionState, at: Instant, front?: MilliCelsi
     return;
   }
   accept(state, each, at);
-  if (each.section.likely.at !== stepped) step(each, each.section);
+  if (each.farFace !== undefined)
+    driveFarFace(each.farFace, each.section, at, front, rules.farFaceUncertaintyKelvin, airRead(state));
+  if (each.section.likely.at === stepped) return;
+  step(each, each.section);
+  doubt(state, each, each.section);
 }
 
 /** After a gap that no straight line bridges: with a wider band, or anew where even that can not be told. */
@@ -73,8 +79,7 @@ function cross(state: State, each: SectionState, section: Section, at: Instant, 
   if (front === undefined) return;
   const across = acrossGap(section, at, front);
   if (isRefusal(across)) {
-    delete each.section;
-    delete each.coldest;
+    for (const key of ['section', 'coldest', 'farFace'] as const) delete each[key];
     begin(state, each, at, front);
     return;
   }
@@ -99,12 +104,32 @@ function begin(state: State, each: SectionState, at: Instant, front: MilliCelsiu
   accept(state, each, at);
   each.section = made;
   each.start = start;
+  if (backProbes.length > 0) each.farFace = createFarFace(made, start);
   step(each, made);
 }
 
 function step(each: SectionState, section: Section): void {
   each.coldest = coldestBetween(section);
   addColumn(each.course, section, each.coldest.low);
+}
+
+/** A finding while the probe on the far face reads what conduction from the heated one does not allow. */
+function doubt(state: State, each: SectionState, section: Section): void {
+  const doubted = each.farFace === undefined ? undefined : farFaceDoubt(each.farFace, section);
+  if (doubted === undefined) {
+    if (each.doubtKey !== undefined) close(state, each.doubtKey, section.likely.at);
+    delete each.doubtKey;
+    return;
+  }
+  if (each.doubtKey !== undefined) return;
+  const { since, measured, low, high } = doubted;
+  const probe = each.place.backProbes[0]?.id;
+  each.doubtKey = open(state, 'far face not as computed', since, {
+    part: each.place.part,
+    ...(probe === undefined ? {} : { probe }),
+    value: measured,
+    limit: measured > high ? high : low,
+  });
 }
 
 function refuse(state: State, each: SectionState, reason: SectionReason, at: Instant, front?: MilliCelsius): void {

@@ -110,6 +110,8 @@ export function sectionStanding(state: State, each: SectionState): SectionStandi
   const missing = missingDrivers(state, each.place);
   if (missing.length > 0) return notJudged('no trusted fresh reading', missing);
   if (each.refused !== undefined) return notJudged(each.refused);
+  // Which of the two probes is wrong is not known, so that neither stands for the part.
+  if (each.doubtKey !== undefined) return notJudged('far face not as computed');
   if (each.coldest === undefined)
     return notJudged(airKnown(state) === undefined ? 'no air temperature' : 'no reading yet');
   const minimum = state.limits.preheatMinimum;
