@@ -6,6 +6,7 @@ import type { Act } from '../../../server/weld/entry.ts';
 import { sourceText } from '../../../server/wording/words.ts';
 import { JointChart } from '../../chart/chart.tsx';
 import type { LiveJoint } from '../../feed/live-joint.ts';
+import { NotLoaded, useLoaded } from '../../parts/lazy.tsx';
 import { RequirementView } from '../../parts/requirement.tsx';
 import { Section } from '../../parts/section/section.tsx';
 import { useTitle } from '../../parts/title.ts';
@@ -110,6 +111,9 @@ function OneJoint({ live, feed }: { readonly live: LiveJoint; readonly feed: Joi
         )}
       </div>
       <ThroughThickness live={live} rows={byProbe} />
+      {assessment.phase === 'planned' && (
+        <Planning joint={joint} minimumCelsius={assessment.requirement.governing.preheatMinimumCelsius} />
+      )}
       <JointChart
         key={closed ? 'closed' : 'open'}
         feed={feed}
@@ -137,6 +141,13 @@ function OneJoint({ live, feed }: { readonly live: LiveJoint; readonly feed: Joi
       </div>
     </article>
   );
+}
+
+/** Until the heat goes on. What it is computed with comes along only then. */
+function Planning(props: { readonly joint: LiveJoint['joint']; readonly minimumCelsius: number | undefined }) {
+  const planning = useLoaded(() => import('../requirement/plan.tsx'));
+  if (planning === 'loading' || planning === 'failed') return <NotLoaded state={planning} />;
+  return <planning.PlanView {...props} compact />;
 }
 
 const OffPart = ({ rows }: { readonly rows: ReturnType<typeof probeRows> }) =>

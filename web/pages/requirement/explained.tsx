@@ -16,6 +16,7 @@ import { RequirementHead, RequirementWorking } from '../../parts/requirement.tsx
 import { Section } from '../../parts/section/section.tsx';
 import { Axis } from './axis.tsx';
 import { AfterView, CoolingView, UpwardView } from './beside.tsx';
+import { PlanView } from './plan.tsx';
 import { temperatureScale } from './scale.ts';
 import { WhatIfView } from './what-if.tsx';
 
@@ -61,6 +62,7 @@ export function Explained({
         <RequirementWorking requirement={requirement} />
       </section>
       <WhatIfView joint={joint} acceptances={acceptances} />
+      <PlanView joint={joint} minimumCelsius={requirement.governing.preheatMinimumCelsius} />
       <div class="second">
         <CoolingView joint={joint} explanation={explanation} />
         <UpwardView joint={joint} explanation={explanation} />

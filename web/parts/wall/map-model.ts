@@ -6,6 +6,7 @@
 import type { SectionCourse, SectionStatus } from '../../../server/judgement/section-status.ts';
 import type { MilliCelsius } from '../../../server/measure/quantity.ts';
 import type { UnitSystem } from '../../../server/measure/units.ts';
+import { lengthUnit } from '../../../server/wording/length.ts';
 import { timeTicks, valueScale } from '../../chart/axis.ts';
 import { resampled } from '../../feed/course.ts';
 import type { Zone } from '../../format/time.ts';
@@ -59,7 +60,7 @@ export const mapPicture = ({
   const { at, depths } = course;
   const [first, last] = [at[0], at.at(-1)];
   if (first === undefined || last === undefined || first === last) return undefined;
-  const [left, right, top, bottom, height] = [40, width - 8, 8, 148, 176];
+  const [left, right, top, bottom, height] = [52, width - 8, 8, 148, 176];
   const x = (time: number): number => left + ((time - first) / (last - first)) * (right - left);
   const y = (part: number): number => top + part * (bottom - top);
   const most = longestJoin(at);
@@ -86,7 +87,7 @@ export const mapPicture = ({
     })),
     depths: depthTicks(depthMillimetres, units, 4).map(({ millimetres, text }) => ({
       y: y(millimetres / depthMillimetres),
-      text,
+      text: millimetres === depthMillimetres ? `${text} ${lengthUnit(units)}` : text,
     })),
   };
 };

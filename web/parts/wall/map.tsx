@@ -5,11 +5,10 @@ import { type ColourSpan, type MapPicture, mapRows } from './map-model.ts';
 
 interface Props {
   readonly picture: MapPicture;
-  readonly depthUnit: string;
   readonly spoken: string;
 }
 
-export function HeatMap({ picture, depthUnit, spoken }: Props) {
+export function HeatMap({ picture, spoken }: Props) {
   const canvas = useRef<HTMLCanvasElement>(null);
   const { width, height, left, right, top, bottom, contour } = picture;
   useEffect(() => {
@@ -35,14 +34,6 @@ export function HeatMap({ picture, depthUnit, spoken }: Props) {
             {text}
           </text>
         ))}
-        <text
-          class="wall-tick"
-          x={left - 6}
-          y={(top + bottom) / 2 + (picture.depths.length % 2 === 1 ? 20 : 4)}
-          text-anchor="end"
-        >
-          {depthUnit}
-        </text>
         {picture.times.map(({ x, text }) => (
           <g key={text}>
             <line class="wall-grid" x1={x} y1={bottom} x2={x} y2={bottom + 5} />

@@ -1,5 +1,6 @@
 /** One part seen through its thickness: how it stands, what lies ahead, the profile now, the map of how it came there, how sure it is. */
 import { useSignal } from '@preact/signals';
+import { Fragment } from 'preact';
 import { useEffect, useMemo, useRef } from 'preact/hooks';
 import type { SectionCourse, SectionOutlook, SectionStatus } from '../../../server/judgement/section-status.ts';
 import type { MilliCelsius } from '../../../server/measure/quantity.ts';
@@ -96,7 +97,6 @@ export function WallPanel(props: PanelProps) {
           <figure>
             <HeatMap
               picture={map}
-              depthUnit={depthUnit}
               spoken={`Map of the temperatures through ${part} over time, the heated face on top. The table below holds the same.`}
             />
             <TableOfWall
@@ -112,10 +112,10 @@ export function WallPanel(props: PanelProps) {
           <summary>How sure</summary>
           <dl class="facts">
             {sureTexts(section, minimum, units).map(({ name, text }) => (
-              <div key={name}>
+              <Fragment key={name}>
                 <dt>{name}</dt>
                 <dd>{bound(begun(text))}</dd>
-              </div>
+              </Fragment>
             ))}
           </dl>
         </details>

@@ -39,8 +39,8 @@ export const standingText = (
   if (coldest === undefined) return { word, because: '' };
   const least = ofLimitText(coldest.low, minimum, units);
   const place = coldestPlace(section, units);
-  if (coldest.low === coldest.high) return { word, because: `coldest ${least}, ${place}` };
-  const likely = temperatureText(coldest.likely, units, { limit: minimum });
+  const [low, likely] = [coldest.low, coldest.likely].map((each) => temperatureText(each, units, { limit: minimum }));
+  if (low === likely) return { word, because: `coldest ${least}, ${place}` };
   return { word, because: `coldest ${least} at worst, ${likely} likely, ${place}` };
 };
 
