@@ -16,6 +16,7 @@ import { judge } from '../../server/commands/judge.ts';
 import { createJudge, judgeAll } from '../../server/judgement/judge.ts';
 import { createPipeline } from '../../server/pipeline.ts';
 import { openRecord } from '../../server/record/store.ts';
+import { type Joint, jointSchema } from '../../server/weld/joint.ts';
 import { readLog } from '../../server/wire/log-file.ts';
 import { elapsedEpoch } from '../../server/wire/log-time.ts';
 import { openPseudoTerminal } from '../../server/wire/pseudo-terminal.ts';
@@ -117,6 +118,65 @@ describe.skipIf(!hasSlowHeatingLog)('the slow heating of steel, as a log', () =>
     expect([...between(-50, 2540)]).toEqual(['not judged, without TCU1S']);
     expect([...between(2550, 3600)]).toEqual(['not met']);
     expect([...between(3610, 4950)]).toEqual(['met']);
+  });
+});
+
+describe.skipIf(!hasSlowHeatingLog)('the slow heating of steel, each height of columns a part with its section', () => {
+  const heights = { upper: 'TCU', middle: 'TCM', lower: 'TCL' } as const;
+  const joint = (): Joint => {
+    const plain = slowHeatingJoint();
+    const [first] = plain.parts;
+    const partOf = (id: string) => Object.entries(heights).find(([, begins]) => id.startsWith(begins))?.[0];
+    return jointSchema.parse({
+      ...plain,
+      parts: Object.keys(heights).map((id) => ({ ...first!, id, side: 'A', thicknessMillimetres: 50 })),
+      heating: { ...plain.heating, whileWelding: 'on', airCelsius: 20 },
+      probes: plain.probes.map((probe) => {
+        const part = partOf(probe.id);
+        const { place: _place, ...rest } = probe;
+        return part === undefined
+          ? { ...rest, use: 'spare' }
+          : { ...rest, use: 'zone', place: { part, side: 'A', face: 'front', distanceMillimetres: 75 } };
+      }),
+      procedure: { ...plain.procedure!, preheatMinimumCelsius: 150, throughThicknessHoldMinutes: 5 },
+    });
+  };
+
+  it('runs through the silent and the late sensor, with its ends in order at every row', () => {
+    const judged = joint();
+    const log = readLog(readFileSync(slowHeatingLog), { probes: judged.probes });
+    const made = createJudge(log.firstAt!, {
+      kind: 'opened',
+      joint: judged,
+      source: { kind: 'imported', detail: 'log' },
+      periodMilliseconds: periodSeconds * 1000,
+      openedBy: 'R. Ahlgren',
+      rules: 'test',
+      station: 'test',
+    });
+    const reasons = new Map<string, Set<string>>();
+    for (const scan of log.scans) {
+      made.take({ type: 'scan', scan });
+      for (const { part, reason, coldest, profile } of made.assess().sections) {
+        reasons.set(part, (reasons.get(part) ?? new Set()).add(reason ?? 'judged'));
+        for (const [point, low] of (profile?.low ?? []).entries()) {
+          expect(low).toBeLessThanOrEqual(profile!.likely[point]!);
+          expect(profile!.likely[point]).toBeLessThanOrEqual(profile!.high[point]!);
+        }
+        if (coldest !== undefined) expect(Object.values(coldest).every(Number.isSafeInteger)).toBe(true);
+      }
+    }
+    const { throughThickness, findings } = made.assess();
+    expect(Object.fromEntries([...reasons].map(([part, said]) => [part, [...said]]))).toEqual({
+      upper: ['no trusted fresh reading', 'judged'],
+      middle: ['judged'],
+      lower: ['judged'],
+    });
+    // The surface is at 150 all over at 3610 s (read off the log); the core cannot be so before.
+    expect(throughThickness.state).toBe('done');
+    expect((throughThickness.since! - elapsedEpoch) / 1000).toBeGreaterThan(3610);
+    expect((throughThickness.since! - elapsedEpoch) / 1000).toBeLessThan(3900);
+    expect(findings.map(({ kind }) => kind)).not.toContain('rises faster than steel');
   });
 });
 
