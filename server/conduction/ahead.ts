@@ -3,6 +3,7 @@
  * every bend of the course, longer as the profile evens out. A ramp that has settled costs a few steps only. At the
  * time that is found for a temperature, stepping at every second has that temperature within 0.02 K; a test holds that.
  */
+import { bounds } from './bounds.ts';
 import { copyField, type FaceCondition, type Field } from './field.ts';
 import { step } from './step.ts';
 import { timeConstantOf, type Wall } from './wall.ts';
@@ -50,7 +51,7 @@ export function follow(wall: Wall, course: Course, see: (seconds: number, field:
   }
 }
 
-const earlier = new Float64Array(401);
+const earlier = new Float64Array(bounds.cellsMaximum);
 
 /** One step; how far it bends the temperatures away from the straight line through the two before, at most. */
 function stepAndBend(field: Field, seconds: number, front: FaceCondition, back: FaceCondition): number {

@@ -5,9 +5,10 @@
 import type { Milliseconds } from '../measure/quantity.ts';
 import { follow } from './ahead.ts';
 import { bounds } from './bounds.ts';
-import { backAhead, frontLeft } from './faces.ts';
+import { backAhead, farLossAhead, frontLeft } from './faces.ts';
+import type { FarLoss } from './far-loss.ts';
 import { coldestOf } from './field.ts';
-import { coolingCases, lossCasesOf } from './loss.ts';
+import { coolingCases } from './loss.ts';
 import { type Refusal, refuse } from './refusal.ts';
 import { type Section, wallsOf } from './section.ts';
 import type { Wall } from './wall.ts';
@@ -23,17 +24,17 @@ export interface CoolingOutlook {
 /**
  * `now` is a section at its present (`sectionNow`). All of it are upper bounds for a part that was heated in one place
  * only: heat goes sideways too, and how much is not known here. Behind a colder mass or a fluid it is refused, since
- * what that takes can not be named.
+ * what that takes can not be named, unless probes on both faces found it and it is handed in.
  */
-export function coolingOutlook(now: Section, aboveCelsius: number): CoolingOutlook | Refusal {
+export function coolingOutlook(now: Section, aboveCelsius: number, found?: FarLoss): CoolingOutlook | Refusal {
   if (!Number.isFinite(aboveCelsius)) return refuse('not a number', 'The temperature to stay above must be a number.');
-  if (lossCasesOf(now.spec.far) === undefined) {
+  if (farLossAhead(now, now.likely, found) === undefined) {
     return refuse(
       'far side not judged',
       'Behind the wall is a colder mass or a fluid: what it takes while the heat is off can not be named. Go by the probes.',
     );
   }
-  const all = wallsOf(now).map((wall) => belowAfter(now, wall, aboveCelsius));
+  const all = wallsOf(now).map((wall) => belowAfter(now, wall, aboveCelsius, found));
   const [likely] = all;
   const fallen = all.filter((seconds) => seconds !== undefined);
   return {
@@ -47,11 +48,11 @@ export function coolingOutlook(now: Section, aboveCelsius: number): CoolingOutlo
 const longest = (bounds.coolingHoursMaximum * 3_600_000) as Milliseconds;
 
 /** Seconds; undefined where it takes longer than is told. */
-function belowAfter(now: Section, wall: Wall, celsius: number): number | undefined {
+function belowAfter(now: Section, wall: Wall, celsius: number, found?: FarLoss): number | undefined {
   let last = { at: 0, coldest: coldestOf(wall.field) };
   if (last.coldest < celsius) return 0;
   const front = frontLeft(now, wall, coolingCases);
-  const course = { front: () => front, back: backAhead(now, wall), bends: [], until: longest / 1000 };
+  const course = { front: () => front, back: backAhead(now, wall, found), bends: [], until: longest / 1000 };
   let below: number | undefined;
   follow(wall, course, (at, field) => {
     const coldest = coldestOf(field);

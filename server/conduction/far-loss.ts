@@ -43,7 +43,8 @@ export function gatherLoss(sums: LossSums, wall: Wall): void {
   const timeConstants = (1000 * seconds) / timeConstantOf(wall);
   const before = sums.backCelsius;
   sums.backCelsius = field.backCelsius;
-  if (!isBackMeasured(wall)) {
+  // After a jump over a gap nothing is known of the heat that went meanwhile.
+  if (seconds === 0 || !isBackMeasured(wall)) {
     sums.measuredFourier = 0;
     return;
   }

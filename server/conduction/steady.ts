@@ -1,7 +1,9 @@
 /** What a wall comes to in the end, in closed form: the surface that has to be held for a far face to be warm enough. */
 import type { MilliCelsius } from '../measure/quantity.ts';
+import { farLossAhead } from './faces.ts';
+import type { FarLoss } from './far-loss.ts';
 import { areaAt, fieldConductivity, losing } from './field.ts';
-import { lossCasesOf } from './loss.ts';
+import type { Loss } from './loss.ts';
 import { type Section, wallsOf } from './section.ts';
 import { filmOf } from './step.ts';
 import type { Wall } from './wall.ts';
@@ -12,11 +14,11 @@ import type { Wall } from './wall.ts';
  * length of the wall, d kelvin above the far face; area that changes with the depth stands in that length. Undefined
  * where no surface within the properties is enough, or the far side takes what can not be named.
  */
-export function surfaceNeededFor(now: Section, celsius: number): MilliCelsius | undefined {
-  if (lossCasesOf(now.spec.far) === undefined) return undefined;
+export function surfaceNeededFor(now: Section, celsius: number, found?: FarLoss): MilliCelsius | undefined {
   let needed = celsius;
   for (const wall of wallsOf(now)) {
-    const rise = riseAcross(wall, celsius);
+    const loss = farLossAhead(now, wall, found);
+    const rise = loss && riseAcross(wall, loss, celsius);
     if (rise === undefined) return undefined;
     needed = Math.max(needed, celsius + rise);
   }
@@ -24,10 +26,9 @@ export function surfaceNeededFor(now: Section, celsius: number): MilliCelsius | 
 }
 
 /** Kelvin from the far face up to the front. */
-function riseAcross({ spec, field, ambientCelsius }: Wall, backCelsius: number): number | undefined {
+function riseAcross({ field, ambientCelsius }: Wall, loss: Loss, backCelsius: number): number | undefined {
   const backArea = areaAt(field, field.depth);
   if (backArea === 0) return 0;
-  const { loss } = spec;
   const film = filmOf(losing(ambientCelsius, loss.convection, loss.emissivity), backCelsius);
   const through = film * (backCelsius - ambientCelsius) * backArea * lengthOf(field.depth, field.taper);
   const conductivity = fieldConductivity(field, backCelsius);

@@ -7,6 +7,7 @@ import type { MilliCelsius, Milliseconds } from '../measure/quantity.ts';
 import { type Course, follow } from './ahead.ts';
 import { bounds } from './bounds.ts';
 import { backAhead, frontLeft } from './faces.ts';
+import type { FarLoss } from './far-loss.ts';
 import { coldestOf, type FaceCondition, held, insulated } from './field.ts';
 import { lossCasesOf } from './loss.ts';
 import { type Refusal, refuse } from './refusal.ts';
@@ -45,13 +46,18 @@ export interface WarmingOutlook {
 }
 
 /**
- * `now` is a section at its present (`sectionNow`). A far face goes on as its condition was entered (see `backAhead`),
- * also where a probe has driven it until now.
+ * `now` is a section at its present (`sectionNow`). A far face goes on with the loss that probes on both faces found,
+ * where it is handed in, else as its condition was entered (see `backAhead`), also where a probe has driven it until now.
  */
-export function warmingOutlook(now: Section, course: FaceCourse, target: WarmingTarget): WarmingOutlook | Refusal {
+export function warmingOutlook(
+  now: Section,
+  course: FaceCourse,
+  target: WarmingTarget,
+  found?: FarLoss,
+): WarmingOutlook | Refusal {
   const refused = targetRefused(now, course, target);
   if (refused !== undefined) return refused;
-  const after = (wall: Wall, back = backAhead(now, wall)) =>
+  const after = (wall: Wall, back = backAhead(now, wall, found)) =>
     readyAfter(wall, courseOf(now, wall, course, target, back), target);
   const all = wallsOf(now).map((wall) => after(wall));
   const reached = all.filter((seconds) => seconds !== undefined);
@@ -64,7 +70,7 @@ export function warmingOutlook(now: Section, course: FaceCourse, target: Warming
         : reached.length > 0
           ? 'not likely'
           : 'never';
-  const needed = surfaceNeededFor(now, target.celsius);
+  const needed = surfaceNeededFor(now, target.celsius, found);
   return {
     ...(reached.length > 0 && { earliest: Math.floor(Math.min(...reached) * 1000) as Milliseconds }),
     ...(likely !== undefined && { likely: Math.round(likely * 1000) as Milliseconds }),

@@ -4,13 +4,15 @@
  */
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { coldestOf, createField, held, hottestOf, losing } from '../../server/conduction/field.ts';
+import { coldestOf, copyField, createField, held, hottestOf, losing } from '../../server/conduction/field.ts';
+import { lossCasesOf } from '../../server/conduction/loss.ts';
 import type { Shape } from '../../server/conduction/shape.ts';
 import { steels } from '../../server/conduction/steel/list.ts';
 import { step } from '../../server/conduction/step.ts';
-import { drive, presentOf, type Wall } from '../../server/conduction/wall.ts';
+import { drive, presentOf, timeConstantOf, type Wall } from '../../server/conduction/wall.ts';
+import { warmingOutlook } from '../../server/conduction/warming.ts';
 import { milliCelsius } from '../../server/measure/quantity.ts';
-import { second, steelWall } from '../support/driven-wall.ts';
+import { second, steelSection, steelWall, taken } from '../support/driven-wall.ts';
 import { plainDepth, plainField, run, secondsOf } from '../support/plain-wall.ts';
 
 // One seed, so that every run tries the same cases.
@@ -156,3 +158,53 @@ test('where a run is split and carried on from a copy changes nothing, to the la
     { numRuns: 200 },
   );
 });
+
+test('a wall of any steel and loss within what is not known is ready between earliest and latest', () => {
+  fc.assert(
+    fc.property(
+      shapes,
+      fc.constantFrom(...Object.values(steels)),
+      fc.constantFrom('insulated' as const, 'still air' as const, 'draught' as const, 'unknown' as const),
+      between(0, 1),
+      between(-1, 1),
+      between(1, 20),
+      between(110, 250),
+      between(0.3, 0.95),
+      (shape, steel, far, lossShare, bandShare, kelvinPerMinute, toCelsius, targetShare) => {
+        const section = steelSection(50, { shape, steel, far });
+        const celsius = 20 + targetShare * (toCelsius - 20);
+        const course = { kind: 'rising', kelvinPerMinute, toCelsius } as const;
+        const { earliest, likely, latest } = taken(warmingOutlook(section, course, { celsius, holdMilliseconds: 0 }));
+        const { best, worst } = lossCasesOf(far)!;
+        const part = (from: number, to: number) => from + lossShare * (to - from);
+        const loss = {
+          convection: part(best.convection, worst.convection),
+          emissivity: part(best.emissivity, worst.emissivity),
+        };
+        const wall = steelWall(50, { shape, steel, loss, conductivityFactor: 1 + bandShare * steel.diffusivityBand });
+        const ready = readyStepped(wall, celsius, (at) => Math.min(toCelsius, 20 + (kelvinPerMinute * at) / 60));
+        const second = 1000;
+        if (ready !== undefined) expect(earliest).toBeLessThanOrEqual(ready * second + 2 * second);
+        if (latest !== undefined) expect(ready! * second).toBeLessThanOrEqual(latest * 1.005 + 2 * second);
+        if (earliest === undefined) expect(ready).toBeUndefined();
+        expect(earliest ?? 0).toBeLessThanOrEqual(likely ?? Number.POSITIVE_INFINITY);
+        expect(likely ?? 0).toBeLessThanOrEqual(latest ?? Number.POSITIVE_INFINITY);
+      },
+    ),
+    { numRuns: 60 },
+  );
+});
+
+/** Seconds until the coldest point is there, in even steps of a hundredth of the time constant; undefined within 12 of them. */
+function readyStepped(wall: Wall, celsius: number, front: (at: number) => number): number | undefined {
+  const { loss } = wall.spec;
+  const field = copyField(wall.field);
+  const seconds = Math.max(1, timeConstantOf(wall) / 100_000);
+  for (let at = seconds; ; at += seconds) {
+    const before = coldestOf(field);
+    step(field, seconds, held(front(at)), losing(20, loss.convection, loss.emissivity));
+    const coldest = coldestOf(field);
+    if (coldest >= celsius) return at - (seconds * (coldest - celsius)) / (coldest - before);
+    if (at > 14_400 + (12 * timeConstantOf(wall)) / 1000) return undefined;
+  }
+}

@@ -102,3 +102,11 @@ it('what can not be told is refused by its name', () => {
   const mass = steelSection(50, { far: 'colder mass or fluid', farProbe: true });
   expect(coolingOutlook(mass, 100)).toMatchObject({ refused: 'far side not judged' });
 });
+
+it('behind a mass of which probes found what it takes is told after all', () => {
+  const mass = steelSection(50, { far: 'colder mass or fluid', farProbe: true }, { faceCelsius: 150 });
+  const { earliest, likely, latest } = taken(coolingOutlook(mass, 100, { coefficient: 300, uncertainty: 60 }));
+  expect(earliest).toBeGreaterThan(0);
+  expect(earliest).toBeLessThan(likely!);
+  expect(likely).toBeLessThan(latest!);
+});

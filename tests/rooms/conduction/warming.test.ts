@@ -212,6 +212,30 @@ describe('a far face that a probe has driven', () => {
   });
 });
 
+describe('the loss of the far face as probes found it', () => {
+  const found = { coefficient: 200, uncertainty: 40 };
+  const section = () => steelSection(60, { far: 'colder mass or fluid', farProbe: true, steel: oneSteel });
+  const rising: FaceCourse = { kind: 'rising', kelvinPerMinute: 10, toCelsius: 160 };
+  it('takes the place of the entered condition: the time lies between those of its two ends', () => {
+    const { earliest, likely, latest } = taken(warmingOutlook(section(), rising, to(110), found));
+    expect(earliest).toBeLessThan(likely!);
+    expect(likely).toBeLessThan(latest!);
+    // Stepped at every second, with 240 W/(m2 K).
+    const field = copyField(section().likely.field);
+    let at = 0;
+    for (; coldestOf(field) < 110; at += 1)
+      step(field, 1, heldAt(Math.min(160, 20 + (at + 1) / 6)), losing(20, 240, 0));
+    expect(Math.abs(latest! / 1000 - at)).toBeLessThan(3);
+  });
+  it('names the surface that is needed, where no condition does', () => {
+    // T + q L / k, the film being 240 W/(m2 K), with the conductivity between both faces (computed from the formula).
+    const { surfaceNeeded } = taken(warmingOutlook(section(), rising, to(110), found));
+    const rise = surfaceNeeded! / 1000 - 110;
+    expect(rise).toBeCloseTo((240 * 90 * 0.06) / (54 - 0.0333 * (110 + rise / 2)), 2);
+    expect(taken(warmingOutlook(section(), rising, to(110)))).not.toHaveProperty('surfaceNeeded');
+  });
+});
+
 test.each([
   [held, to(Number.NaN), 'not a number'],
   [held, to(150, -1), 'not a number'],
