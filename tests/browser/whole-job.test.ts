@@ -53,11 +53,11 @@ describe.skipIf(noBrowser)('the whole job', () => {
       .waitFor();
     await look(page, '2-cold');
 
-    // Heating: recorded on the screen, done at the part. An hour later the list says how it stands.
+    // Heating: recorded on the screen, done at the part. Most of an hour later the list says how it stands.
     await act(page, /^Heat on/, /Record heat on/, async () => {});
     board.heater({ on: true, setPointCelsius: 168 });
     await page.getByRole('link', { name: 'Joints' }).click();
-    await play(minutes(70));
+    await play(minutes(48));
     await page.getByText('Base plate 7, butt weld').first().waitFor();
     await look(page, '3-joints');
     await page.getByRole('link', { name: /Base plate 7/ }).click();
@@ -66,7 +66,7 @@ describe.skipIf(noBrowser)('the whole job', () => {
       .waitFor();
     await look(page, '4-heating');
     await page.getByRole('link', { name: 'Joints' }).click();
-    await play(minutes(15));
+    await play(minutes(22));
     await page.getByRole('link', { name: /Base plate 7/ }).click();
     await sentence(page)
       .filter({ hasText: /^Ready: coldest .*15\d/ })
@@ -97,7 +97,7 @@ describe.skipIf(noBrowser)('the whole job', () => {
     await sentence(page)
       .filter({ hasText: /^Pass 1 running/ })
       .waitFor();
-    await play(minutes(6));
+    await play(minutes(8));
     await look(page, '7-welding');
     await act(page, /^End pass/, /^End pass 1$/, async () => {});
     board.arc(false);
