@@ -4,6 +4,7 @@
  * seconds and not with every reading.
  */
 import { coolingOutlook } from '../conduction/break.ts';
+import type { FarLoss } from '../conduction/far-loss.ts';
 import { isRefusal } from '../conduction/refusal.ts';
 import { type Section, sectionNow } from '../conduction/section.ts';
 import { type FaceCourse, type WarmingOutlook, warmingOutlook } from '../conduction/warming.ts';
@@ -11,7 +12,7 @@ import { type MilliCelsius, type Milliseconds, milliCelsius } from '../measure/q
 import { passedOf } from './hold.ts';
 import { minimumNow } from './places.ts';
 import { rules } from './rules.ts';
-import type { SectionState } from './section-state.ts';
+import { farLossFound, type SectionState } from './section-state.ts';
 import type { Outlook, SectionOutlook } from './section-status.ts';
 import type { State } from './state.ts';
 import { holdAsked, sectionStanding } from './through-thickness.ts';
@@ -33,7 +34,8 @@ function outlookThrough(state: State, each: SectionState): SectionOutlook[] {
   if (section === undefined || minimum === undefined || sectionStanding(state, each).state === 'not judged') return [];
   const now = sectionNow(section);
   const course = courseAhead(state, each, now);
-  const warming = state.through.state === 'done' ? warm : warmingOutlook(now, course, targetOf(state, minimum));
+  const found = farLossFound(each);
+  const warming = state.through.state === 'done' ? warm : warmingOutlook(now, course, targetOf(state, minimum), found);
   if (isRefusal(warming)) return [];
   const { earliest, likely, latest, ...reaching } = warming;
   return [
@@ -47,7 +49,7 @@ function outlookThrough(state: State, each: SectionState): SectionOutlook[] {
         ...(latest === undefined ? {} : { latest }),
       },
       ...reaching,
-      ...coolsBelow(state, now),
+      ...coolsBelow(state, now, found),
     },
   ];
 }
@@ -73,10 +75,10 @@ function courseAhead(state: State, { place }: SectionState, now: Section): FaceC
   return { kind: 'rising', kelvinPerMinute: slowest / 1000, ...(end === undefined ? {} : { toCelsius: end }) };
 }
 
-function coolsBelow(state: State, now: Section): Pick<SectionOutlook, 'coolsBelow'> {
+function coolsBelow(state: State, now: Section, found: FarLoss | undefined): Pick<SectionOutlook, 'coolsBelow'> {
   const limit = state.limits.maintenanceMinimum;
   if (limit === undefined) return {};
-  const cooling = coolingOutlook(now, limit / 1000);
+  const cooling = coolingOutlook(now, limit / 1000, found);
   if (isRefusal(cooling)) return {};
   const { within: _within, ...times } = cooling;
   return { coolsBelow: { ...times, limit } };

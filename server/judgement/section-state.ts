@@ -1,9 +1,12 @@
 /** What is remembered of the heat through each part, between two inputs. */
 import { copyFarFace, type FarFace } from '../conduction/far-face.ts';
+import { type FarLoss, farLossOf } from '../conduction/far-loss.ts';
 import { type JointSection, jointSections } from '../conduction/joint-sections.ts';
+import { isRefusal } from '../conduction/refusal.ts';
 import { type Bounded, copySection, type Section, type SectionStart } from '../conduction/section.ts';
 import type { Instant } from '../measure/quantity.ts';
 import type { Joint } from '../weld/joint.ts';
+import { rules } from './rules.ts';
 import { type CourseState, copyCourse, emptyCourse } from './section-course.ts';
 import type { SectionReason } from './section-status.ts';
 
@@ -42,3 +45,10 @@ export const copySections = (sections: readonly SectionState[]): SectionState[] 
     ...(each.farFace === undefined ? {} : { farFace: copyFarFace(each.farFace) }),
     course: copyCourse(each.course),
   }));
+
+/** What the far face gives to the air, where probes on both faces tell it. */
+export function farLossFound({ section, farFace }: SectionState): FarLoss | undefined {
+  if (section === undefined || farFace === undefined) return undefined;
+  const found = farLossOf(farFace.loss, section.likely, rules.probeUncertaintyKelvin);
+  return isRefusal(found) ? undefined : found;
+}

@@ -1,6 +1,4 @@
 /** One section as the screen and the report have it: its numbers, and whether they are judged. */
-import { farLossOf } from '../conduction/far-loss.ts';
-import { isRefusal } from '../conduction/refusal.ts';
 import {
   coldestBetween,
   farFaceBetween,
@@ -13,7 +11,7 @@ import { isBackMeasured } from '../conduction/wall.ts';
 import type { MilliCelsius } from '../measure/quantity.ts';
 import { rules } from './rules.ts';
 import { profileOf } from './section-course.ts';
-import type { SectionState } from './section-state.ts';
+import { farLossFound, type SectionState } from './section-state.ts';
 import type { SectionStatus } from './section-status.ts';
 import type { State } from './state.ts';
 import { sectionStanding } from './through-thickness.ts';
@@ -48,13 +46,13 @@ export function sectionStatus(state: State, each: SectionState): SectionStatus {
   };
 }
 
-function numbersOf({ start, gap, farFace, doubtKey }: SectionState, section: Section): Partial<SectionStatus> {
+function numbersOf(each: SectionState, section: Section): Partial<SectionStatus> {
+  const { start, gap, farFace, doubtKey } = each;
+  const lossFound = farLossFound(each);
   const profiles = wallsOf(section).map((wall) => profileOf(wall, rules.profilePoints));
   const likely = profileOf(section.likely, rules.profilePoints);
   const at = (pick: (...values: number[]) => number): MilliCelsius[] =>
     likely.map((_, point) => pick(...profiles.map((each) => each[point]!)) as MilliCelsius);
-  const loss =
-    farFace === undefined ? undefined : farLossOf(farFace.loss, section.likely, rules.probeUncertaintyKelvin);
   const left = start === undefined ? undefined : startBand(section, start);
   return {
     at: section.likely.at,
@@ -65,7 +63,7 @@ function numbersOf({ start, gap, farFace, doubtKey }: SectionState, section: Sec
     ...(left === undefined ? {} : { startLeft: { part: left.left, atMost: left.atMost } }),
     ...(gap === undefined ? {} : { gap }),
     timeConstant: sectionTimeConstant(section),
-    ...(loss === undefined || isRefusal(loss) ? {} : { lossFound: loss }),
+    ...(lossFound === undefined ? {} : { lossFound }),
     ...(doubtKey === undefined || farFace?.outside === undefined ? {} : { doubted: farFace.outside }),
   };
 }
