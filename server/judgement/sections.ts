@@ -4,7 +4,7 @@
  * band to what can have been meanwhile.
  */
 
-import { createFarFace, driveFarFace, farFaceDoubt } from '../conduction/far-face.ts';
+import { createFarFace, driveFarFace, type FarFaceDoubt, farFaceDoubt } from '../conduction/far-face.ts';
 import { acrossGap } from '../conduction/gap.ts';
 import type { JointSection } from '../conduction/joint-sections.ts';
 import { isRefusal, type Refusal } from '../conduction/refusal.ts';
@@ -18,7 +18,7 @@ import { rules } from './rules.ts';
 import { addColumn } from './section-course.ts';
 import type { SectionState } from './section-state.ts';
 import type { SectionReason } from './section-status.ts';
-import { isTrusted, type ProbeState, type State } from './state.ts';
+import { hasBegunWelding, isTrusted, type ProbeState, type State } from './state.ts';
 
 /** Drives what the scan's probes drive. The probes have taken the scan in already. */
 export function driveSections(state: State, scan: Scan): void {
@@ -116,7 +116,9 @@ function step(each: SectionState, section: Section): void {
 /** A finding while the probe on the far face reads what conduction from the heated one does not allow. */
 function doubt(state: State, each: SectionState, section: Section): void {
   const doubted = each.farFace === undefined ? undefined : farFaceDoubt(each.farFace, section);
-  if (doubted === undefined) {
+  // Welding heats from the groove, through both faces alike: that the far one is then too warm casts no doubt on its probe.
+  const warmedByWelding = each.doubtKey === undefined && hasBegunWelding(state) && isTooWarm(doubted);
+  if (doubted === undefined || warmedByWelding) {
     if (each.doubtKey !== undefined) close(state, each.doubtKey, section.likely.at);
     delete each.doubtKey;
     return;
@@ -131,6 +133,9 @@ function doubt(state: State, each: SectionState, section: Section): void {
     limit: measured > high ? high : low,
   });
 }
+
+const isTooWarm = (doubted: FarFaceDoubt | undefined): boolean =>
+  doubted !== undefined && doubted.measured > doubted.high;
 
 function refuse(state: State, each: SectionState, reason: SectionReason, at: Instant, front?: MilliCelsius): void {
   if (each.refused === reason) return;
