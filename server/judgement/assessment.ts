@@ -161,6 +161,8 @@ export interface SoakStatus {
   readonly done?: Milliseconds;
   readonly since?: Instant;
   readonly doneAt?: Instant;
+  /** Stays when the soak is lost later: a closed joint has cooled. */
+  readonly firstDoneAt?: Instant;
   readonly voidedBy?: 'heat on' | 'below minimum' | 'gap' | 'still rising';
 }
 

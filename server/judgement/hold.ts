@@ -14,6 +14,8 @@ export interface HoldState {
   since?: Instant;
   pausedSince?: Instant;
   doneAt?: Instant;
+  /** When it was done for the first time; stays when what was held falls away. */
+  firstDoneAt?: Instant;
   voidedBy?: 'heat on' | 'below minimum' | 'gap' | 'still rising';
 }
 
@@ -47,6 +49,7 @@ export function settleHold(state: State, hold: HoldState, required: Milliseconds
     hold.state = 'done';
     hold.done = required;
     hold.doneAt = state.now;
+    hold.firstDoneAt ??= state.now;
   }
 }
 

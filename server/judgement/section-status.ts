@@ -97,6 +97,8 @@ export interface ThroughStatus {
   readonly done: Milliseconds;
   readonly since?: Instant;
   readonly doneAt?: Instant;
+  /** Stays when the hold is lost later. */
+  readonly firstDoneAt?: Instant;
   readonly voidedBy?: 'below minimum' | 'gap';
   /** The section that holds it up: not judged first, else the coldest. */
   readonly worst?: string;

@@ -94,6 +94,7 @@ export function soakStatus(state: State): SoakStatus {
     done: passedOf(soak, state.now),
     ...(soak.since === undefined ? {} : { since: soak.since }),
     ...(soak.doneAt === undefined ? {} : { doneAt: soak.doneAt }),
+    ...(soak.firstDoneAt === undefined ? {} : { firstDoneAt: soak.firstDoneAt }),
     ...(soak.voidedBy === undefined ? {} : { voidedBy: soak.voidedBy }),
   };
 }

@@ -40,6 +40,7 @@ export function throughStatus(state: State): ThroughStatus {
     done: passedOf(through, state.now),
     ...(through.since === undefined ? {} : { since: through.since }),
     ...(through.doneAt === undefined ? {} : { doneAt: through.doneAt }),
+    ...(through.firstDoneAt === undefined ? {} : { firstDoneAt: through.firstDoneAt }),
     ...(through.voidedBy === 'below minimum' || through.voidedBy === 'gap' ? { voidedBy: through.voidedBy } : {}),
     ...(standing.worst === undefined ? {} : { worst: standing.worst.place.part }),
   };

@@ -139,7 +139,7 @@ const coreBelowText = ({ part, value, limit }: Condition, assessment: Assessment
   const inside = part === undefined ? 'inside' : `inside ${part}`;
   return value === undefined
     ? `Not warm through: coldest ${inside} below the minimum`
-    : `Not warm through: coldest ${inside} ${ofLimitText(value as MilliCelsius, limit as MilliCelsius, unitsOf(assessment))}`;
+    : `Not warm through: coldest ${inside} ${ofLimitText(value as MilliCelsius, limit as MilliCelsius, unitsOf(assessment), 'down')}`;
 };
 
 const throughNotJudged = (reason: SectionReason, condition: Condition, assessment: Assessment): string => {

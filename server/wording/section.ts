@@ -1,25 +1,46 @@
-/** Heat through the thickness in words: how a section stands, why it is not judged, which soak rule came last, and what lies ahead. */
+/** Heat through the thickness in words: how a section stands, why it is not judged, and what lies ahead. */
 import type { Assessment } from '../judgement/assessment.ts';
-import type { SectionOutlook, SectionReason, SectionStatus, ThroughStatus } from '../judgement/section-status.ts';
-import type { MilliCelsius, Milliseconds } from '../measure/quantity.ts';
-import { toFahrenheit, type UnitSystem } from '../measure/units.ts';
+import type {
+  BoundedCelsius,
+  SectionOutlook,
+  SectionReason,
+  SectionStatus,
+  ThroughStatus,
+} from '../judgement/section-status.ts';
+import type { Milliseconds } from '../measure/quantity.ts';
+import type { UnitSystem } from '../measure/units.ts';
 import type { FarSide } from '../weld/part.ts';
 import { lengthText } from './length.ts';
 import { listText } from './list.ts';
-import { degreeUnit, limitText, ofLimitText, temperatureText } from './temperature.ts';
+import { limitText, ofLimitText, temperatureText } from './temperature.ts';
 import { durationText } from './time.ts';
 
-/** "Through plate A: coldest point 138 °C of 145 °C, at most 141 °C". No full stop. */
-export const sectionText = (status: SectionStatus, { limits, requirement }: Assessment): string => {
-  const { units } = requirement;
-  const { part, coldest, reason } = status;
-  if (reason !== undefined)
-    return `Through ${part} not judged: ${reasonText(reason, { ...status, missing: [] }, units)}`;
+/** "Through plate A: not warm through, coldest point at least 138 °C of 145 °C, likely 140 °C, at most 142 °C". No full stop. */
+export const sectionText = (status: SectionStatus, assessment: Assessment): string => {
+  const { part, coldest, state } = status;
+  const why = notJudgedText(status, assessment);
+  if (why !== undefined) return `Through ${part} not judged: ${why}`;
   if (coldest === undefined) return `Through ${part}: no reading yet`;
+  const standing = { met: 'warm through, ', 'not met': 'not warm through, ', 'not judged': '' }[state];
+  return `Through ${part}: ${standing}coldest point ${coldestText(coldest, assessment)}`;
+};
+
+/** "at least 138 °C of 145 °C, likely 140 °C, at most 142 °C": the ends are rounded away from the likely value. */
+export const coldestText = ({ low, likely, high }: BoundedCelsius, { limits, requirement }: Assessment): string => {
+  const { units } = requirement;
   const limit = limits.preheatMinimum;
-  const { low, high } = coldest;
-  const least = ofLimitText(low, limit, units);
-  return `Through ${part}: coldest point at least ${least}, at most ${temperatureText(high, units, { limit })}`;
+  if (low === high) return ofLimitText(low, limit, units);
+  const most = temperatureText(high, units, { limit, rounded: 'up' });
+  return `at least ${ofLimitText(low, limit, units, 'down')}, likely ${temperatureText(likely, units, { limit })}, at most ${most}`;
+};
+
+/** Why a section is not judged now and what mends it, its silent probes by name; undefined where it is judged. */
+export const notJudgedText = (status: SectionStatus, { probes, requirement }: Assessment): string | undefined => {
+  const { reason, frontProbes, backProbes } = status;
+  if (reason === undefined) return undefined;
+  const drivers = [...frontProbes, ...backProbes];
+  const missing = probes.filter(({ probe, trusted }) => !trusted && drivers.includes(probe)).map(({ probe }) => probe);
+  return reasonText(reason, { ...status, missing }, requirement.units);
 };
 
 interface ReasonFacts {
@@ -38,138 +59,121 @@ export const reasonText = (reason: SectionReason, facts: ReasonFacts, units: Uni
     case 'no air temperature':
       return 'enter the lowest air temperature, or place an ambient probe';
     case 'steel not known':
-      return `enter the thermal properties of ${part} or its kind of material; the analysis does not tell Cr, Ni and Mo`;
+      return `choose the thermal properties of ${part}: neither its kind of material nor Cr, Ni and Mo of its analysis tell them`;
     case 'no outside diameter':
       return `enter the outside diameter of ${part}`;
     case 'no probe on the heated face':
-      return `no zone probe on the heated face of ${part}: place one at least one thickness from the groove`;
+      return `place a zone probe on the heated face of ${part}, at least one thickness from the groove and from the edge of the heater`;
     case 'too near groove or heater edge':
-      return `every zone probe of ${part} is less than one thickness${facts.limit === undefined ? '' : `, ${lengthText(facts.limit, units)},`} from the groove or from the edge of the heater: heat goes sideways there`;
+      return tooNearText(part, facts.limit, units);
     case 'heated from both faces, one measured':
-      return `heated from both faces: measure on each face of ${part}`;
+      return `heated from both faces: place a zone probe on each face of ${part}`;
     case 'far side takes heat that nobody can name':
       return `a colder mass or a fluid lies behind ${part}: place a probe on that face`;
     case 'thicker than is computed':
-      return `${part} is thicker than is computed: measure on the far face`;
+      return `${part} is thicker than is computed${facts.value === undefined ? '' : ` (${lengthText(facts.value, units)})`}: measure on the far face`;
     case 'shape not possible':
       return `check thickness and outside diameter of ${part}`;
     case 'no reading yet':
-      return 'no reading yet';
+      return `no reading yet on the heated face of ${part}: check that its probes are connected`;
     case 'no trusted fresh reading':
-      return facts.missing.length === 0
-        ? 'no trusted reading now'
-        : `no trusted reading now at ${listText(facts.missing)}`;
+      return `no trusted reading now${facts.missing.length === 0 ? '' : ` at ${listText(facts.missing)}`}: check contact and wire`;
     case 'above the range of the properties':
-      return 'hotter than the thermal properties of the steel are known for';
+      return `${part} is hotter than its thermal properties are known for: it is judged again once it is cooler`;
     case 'rises faster than steel':
-      return `a probe on ${part} rises faster than any heater can heat steel: does it touch the heater?`;
+      return `a probe on ${part} rises faster than any heater can heat steel: check whether it touches the heater`;
     case 'far face not as computed':
-      return `the probe on the far face of ${part} does not agree with conduction from the heated face: look at its contact, and at what was entered for that side`;
+      return `the probe on the far face of ${part} does not agree with conduction from the heated face: check the contact of both, and what was entered for that side`;
   }
+};
+
+/** Where heat goes sideways nothing can be said of the depth below. */
+const tooNearText = (part: string, thickness: number | undefined, units: UnitSystem): string => {
+  const one = thickness === undefined ? 'one thickness' : `one thickness (${lengthText(thickness, units)})`;
+  const two = thickness === undefined ? 'two thicknesses' : lengthText(2 * thickness, units);
+  return `place a zone probe of ${part} at least ${one} from the groove and from the edge of the heater, which has to reach ${two}; nearer to them heat goes sideways`;
 };
 
 /** Name of a far side as it is chosen and shown. */
 export const farSideText = (far: FarSide): string => (far === 'unknown' ? 'not known, counted as a draught' : far);
 
 /** The hold through the thickness in a sentence. */
-export const throughText = (through: ThroughStatus): string => {
-  const of = `${durationText(through.done)} of ${durationText(through.required)}`;
-  const asked = through.asked ? '' : ' The procedure does not ask for it.';
-  switch (through.state) {
+export const throughText = (through: ThroughStatus): string =>
+  `${holdText(through)}${through.asked ? '' : ' The procedure does not ask for it.'}`;
+
+const holdText = ({ state, done, required, voidedBy }: ThroughStatus): string => {
+  const of = `${durationText(done)} of ${durationText(required)}`;
+  switch (state) {
     case 'not judged':
-      return `Through the thickness not judged.${asked}`;
+      return 'Through the thickness not judged.';
     case 'not begun':
-      return `Not warm through yet.${asked}`;
+      return 'Not warm through yet.';
     case 'running':
-      return `Warm through, holding: ${of}.${asked}`;
+      return `Warm through, holding: ${of}.`;
     case 'paused':
-      return `Warm through; the hold is paused by missing readings: ${of}.${asked}`;
+      return `Warm through; the hold is stopped by missing readings: ${of}.`;
     case 'done':
-      return through.required === 0 ? `Warm through.${asked}` : `Warm through and held: ${of}.${asked}`;
-    case 'voided':
-      return through.voidedBy === 'gap'
-        ? `Hold through the thickness lost: readings were missing for more than 60 s.${asked}`
-        : `Hold through the thickness lost: a part fell below the minimum inside.${asked}`;
+      return required === 0 ? 'Warm through.' : `Warm through and held: ${durationText(required)}.`;
+    case 'voided': {
+      const lost = required === 0 ? 'No longer warm through' : 'Hold through the thickness lost';
+      return voidedBy === 'gap'
+        ? `${lost}: readings were missing for more than 60 s.`
+        : `${lost}: a part fell below the minimum inside.`;
+    }
   }
 };
 
-/**
- * Where a time by rule and the computed core both count: which of the two comes last, by how much, and why. Undefined
- * where only one of them applies or neither has come far enough to tell.
- */
-export const governingSoakText = (assessment: Assessment): string | undefined => {
-  const { soak, throughThickness: through, sections } = assessment;
-  if (!through.asked || (soak.rule !== 'wait' && soak.rule !== 'hold')) return undefined;
-  const rule = soak.rule === 'wait' ? 'the wait of 2 min per 25 mm' : 'the hold by time';
-  const thickest = Math.max(...sections.map((each) => each.depthMillimetres));
-  const steel = `${lengthText(thickest, assessment.requirement.units)} of steel`;
-  if (soak.doneAt !== undefined && through.doneAt !== undefined) {
-    const apart = (through.doneAt - soak.doneAt) as Milliseconds;
-    if (apart > 0)
-      return `The core governed: warm through and held ${durationText(apart)} after ${rule} had ended. Heat takes a time that goes with the square of the thickness; a time per millimetre does not see that, nor what the far face loses.`;
-    return `${sentence(rule)} governed: it ended ${durationText(-apart as Milliseconds)} after the core was warm and held; ${steel} even out sooner than it allows.`;
-  }
-  if (soak.state === 'done')
-    return `The core governs: ${rule} has ended, but heat is not through ${steel} yet. It takes a time that goes with the square of the thickness, and the far face loses on the way.`;
-  if (through.state === 'done') return `${sentence(rule)} governs: the core is warm and held, but it has not ended.`;
-  return undefined;
-};
-
-/** "ready in 12 to 19 min", "never at this surface temperature: needs 171 °C, or insulate the far face". */
+/** "warm through in 12 to 19 min", "never at this surface temperature: needs 171 °C, or insulate the far face". */
 export const outlookText = (outlook: SectionOutlook, units: UnitSystem): string => {
   const { ready, reaches, course } = outlook;
   const latest = ready?.latest;
-  if (reaches === 'always' && latest !== undefined)
-    return latest === 0 ? 'warm through' : `warm through in ${betweenText(ready?.earliest ?? latest, latest)}`;
+  const best = ready?.earliest;
+  if (reaches === 'always') {
+    if (latest === 0) return 'warm through';
+    return latest === undefined
+      ? 'takes longer than is looked ahead'
+      : `warm through in ${betweenText(best ?? latest, latest)}`;
+  }
   if (course === 'heat off')
     return reaches === 'never'
-      ? 'not with the heat off: what is stored does not reach the minimum; heat again'
-      : 'hardly with the heat off: at worst what is stored does not reach the minimum';
-  const best = ready?.earliest;
+      ? 'not with the heat off: the heat in the part is not enough; heat again'
+      : 'hardly with the heat off: at worst the heat in the part is not enough';
   const begin =
     reaches === 'never' || best === undefined
       ? 'never at this surface temperature'
-      : `in ${aboutMinutes(best)} at best; at worst never at this surface temperature`;
+      : `at best in ${leastText(best)}; at worst never at this surface temperature`;
   return `${begin}${needsText(outlook, units)}`;
 };
 
-/** "a break may last 14 to 50 min": until the coldest point is below the maintenance temperature. */
+/** "above 120 °C for 14 to 50 min with the heat off, ...": until the coldest point is below the maintenance temperature. */
 export const coolingText = ({ coolsBelow }: SectionOutlook, units: UnitSystem): string | undefined => {
   if (coolsBelow === undefined) return undefined;
   const { earliest, latest, limit } = coolsBelow;
   const to = limitText(limit, units);
   if (earliest === 0) return `below ${to} already`;
   if (earliest === undefined) return `above ${to} for longer than is looked ahead`;
-  const time = latest === undefined ? `at least ${aboutMinutes(earliest)}` : betweenText(earliest, latest);
+  const time = latest === undefined ? `at least ${leastText(earliest)}` : betweenText(earliest, latest);
   return `above ${to} for ${time} with the heat off, if the whole part cools; a part heated in one place cools sooner`;
 };
 
-/** "12 to 19 min", "about 12 min", "under 1 min": rounded so that the range does not narrow. */
+/** "12 to 19 min", "about 12 min", "at most 1 min": whole minutes, so rounded that the range does not narrow. */
 export const betweenText = (earliest: Milliseconds, latest: Milliseconds): string => {
   const from = Math.floor(earliest / 60_000);
   const to = Math.ceil(latest / 60_000);
-  if (to <= 1) return 'about 1 min';
   if (from === to) return `about ${span(to)}`;
-  if (to < 60) return `${from} to ${to} min`;
-  return `${span(from)} to ${span(to)}`;
+  if (from === 0) return `at most ${span(to)}`;
+  return to < 60 ? `${from} to ${to} min` : `${span(from)} to ${span(to)}`;
 };
 
-const needsText = ({ surfaceNeeded, insulatedHelps, reaches }: SectionOutlook, units: UnitSystem): string => {
-  const needs = surfaceNeeded === undefined ? undefined : `needs ${upToDegree(surfaceNeeded, units)}`;
-  const insulate = insulatedHelps === true && reaches !== 'always' ? 'insulate the far face' : undefined;
-  const what = [needs, insulate].filter((each) => each !== undefined).join(', or ');
-  return what === '' ? '' : `: ${what}`;
+const needsText = ({ surfaceNeeded, insulatedHelps }: SectionOutlook, units: UnitSystem): string => {
+  const needs =
+    surfaceNeeded === undefined ? [] : [`needs ${temperatureText(surfaceNeeded, units, { rounded: 'up' })}`];
+  const ways = [...needs, ...(insulatedHelps === true ? ['insulate the far face'] : [])];
+  return ways.length === 0 ? '' : `: ${ways.join(', or ')}`;
 };
 
-/** Rounded up: what is asked for must be enough. */
-const upToDegree = (value: MilliCelsius, units: UnitSystem): string =>
-  units === 'inch'
-    ? `${Math.ceil(toFahrenheit(value / 1000))} ${degreeUnit(units)}`
-    : temperatureText((Math.ceil(value / 1000) * 1000) as MilliCelsius, units);
-
-const aboutMinutes = (time: Milliseconds): string => span(Math.max(1, Math.round(time / 60_000)));
+/** Rounded down: an earliest time must not seem later. */
+const leastText = (time: Milliseconds): string => (time < 60_000 ? 'under 1 min' : span(Math.floor(time / 60_000)));
 
 const span = (minutes: number): string =>
   minutes < 60 ? `${minutes} min` : `${Math.floor(minutes / 60)} h${minutes % 60 === 0 ? '' : ` ${minutes % 60} min`}`;
-
-const sentence = (phrase: string): string => phrase.charAt(0).toUpperCase() + phrase.slice(1);

@@ -35,11 +35,15 @@ export const soakAskedText = (rule: SoakStatus['rule'], required: Milliseconds |
     case 'hold':
       return `hold${time} with every place at the minimum or above; the heaters stay on`;
     case 'through thickness':
-      return 'no hold by time: the coldest point through every part at the minimum or above';
+      return 'no hold by time is stated: warm through is what counts';
     case 'none':
       return 'the heaters stay on and the procedure states no hold: ask before the first pass';
   }
 };
+
+/** The minimum through the thickness as the procedure asks for it, beside the rule by time. */
+export const throughAskedText = (hold: Milliseconds): string =>
+  `the coldest point through every part at the minimum or above${hold === 0 ? '' : ` for ${durationText(hold)}`}, computed from the probes`;
 
 const name = ({ rule }: SoakStatus): string => (rule === 'hold' ? 'Hold' : 'Wait after heat off');
 

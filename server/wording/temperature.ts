@@ -9,7 +9,10 @@ import { differenceToFahrenheit, toFahrenheit, type UnitSystem } from '../measur
 export interface Beside<Quantity extends number> {
   /** The limit, or limits, that the value is read against. */
   readonly limit?: Quantity | readonly Quantity[] | undefined;
+  /** For an end of a range, which must not become narrower. Absent: to the nearest. */
+  readonly rounded?: Rounded | undefined;
 }
+type Rounded = 'down' | 'up';
 
 /** "°C" or "°F", where the unit stands apart from its numbers. */
 export const degreeUnit = (units: UnitSystem): string => (units === 'inch' ? '°F' : '°C');
@@ -22,11 +25,24 @@ export const temperatureText = (value: MilliCelsius, units: UnitSystem, beside: 
 
 /** "128", where the unit stands elsewhere. */
 export const temperatureFigure = (value: MilliCelsius, units: UnitSystem, beside: Beside<MilliCelsius> = {}): string =>
-  figure(value, listed(beside.limit), scaleOf[units]);
+  figure(value, listed(beside.limit), scaleOf[units], beside.rounded);
+
+/** "137 to 142 °C": lowest and highest of what is possible, rounded outwards; one figure where both read alike. */
+export const boundedText = (
+  { low, high }: { readonly low: MilliCelsius; readonly high: MilliCelsius },
+  units: UnitSystem,
+  { limit }: Pick<Beside<MilliCelsius>, 'limit'> = {},
+): string => {
+  const least = temperatureFigure(low, units, { limit, rounded: 'down' });
+  const most = temperatureFigure(high, units, { limit, rounded: 'up' });
+  return low === high || least === most
+    ? temperatureText(low, units, { limit })
+    : `${least} to ${most} ${degreeUnit(units)}`;
+};
 
 /** "12 K", "22 °F": a difference of two temperatures. */
 export const differenceText = (value: Millikelvin, units: UnitSystem, beside: Beside<Millikelvin> = {}): string =>
-  `${figure(value, listed(beside.limit), differenceScaleOf[units])} ${differenceUnit(units)}`;
+  `${figure(value, listed(beside.limit), differenceScaleOf[units], beside.rounded)} ${differenceUnit(units)}`;
 
 /** A limit as it was stated, without rounding: "150 °C", "148.9 °C", "300 °F". */
 export const limitText = (limit: MilliCelsius, units: UnitSystem): string =>
@@ -35,10 +51,15 @@ export const differenceLimitText = (limit: Millikelvin, units: UnitSystem): stri
   `${exact(differenceScaleOf[units].limit(limit))} ${differenceUnit(units)}`;
 
 /** "128 °C of 150 °C": the value beside the limit that it has to reach. */
-export const ofLimitText = (value: MilliCelsius, limit: MilliCelsius | undefined, units: UnitSystem): string =>
-  limit === undefined
-    ? temperatureText(value, units)
-    : `${temperatureText(value, units, { limit })} of ${limitText(limit, units)}`;
+export const ofLimitText = (
+  value: MilliCelsius,
+  limit: MilliCelsius | undefined,
+  units: UnitSystem,
+  rounded?: Rounded,
+): string => {
+  const shown = temperatureText(value, units, { limit, rounded });
+  return limit === undefined ? shown : `${shown} of ${limitText(limit, units)}`;
+};
 
 /** "268 °C, at most 250 °C": the value beside the limit that it must not pass. */
 export const atMostText = (value: MilliCelsius, limit: MilliCelsius | undefined, units: UnitSystem): string =>
@@ -84,14 +105,19 @@ const differenceScaleOf: Readonly<Record<UnitSystem, Scale>> = {
   },
 };
 
-const figure = (measured: number, limits: readonly number[], scale: Scale): string => {
+const roundings = { down: Math.floor, up: Math.ceil } as const;
+
+const figure = (measured: number, limits: readonly number[], scale: Scale, rounded?: Rounded): string => {
   const on = limits.find((limit) => limit === measured);
   if (on !== undefined) return exact(scale.limit(on), 1);
   const value = scale.value(measured);
+  const round = rounded === undefined ? Math.round : roundings[rounded];
   const shownLimits = limits.map((limit) => ({ shown: scale.limit(limit), below: measured < limit }));
-  if (shownLimits.every(({ shown }) => Math.abs(value - shown) > scale.near))
-    return signed(Math.round(value / 1000), 0);
-  const candidates = [Math.round(value / 100), Math.floor(value / 100), Math.ceil(value / 100)];
+  if (shownLimits.every(({ shown }) => Math.abs(value - shown) > scale.near)) return signed(round(value / 1000), 0);
+  const candidates =
+    rounded === undefined
+      ? [Math.round(value / 100), Math.floor(value / 100), Math.ceil(value / 100)]
+      : [round(value / 100)];
   const tenth = candidates.find((each) =>
     shownLimits.every(({ shown, below }) => (below ? each * 100 < shown : each * 100 > shown)),
   );

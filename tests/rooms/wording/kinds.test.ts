@@ -100,12 +100,16 @@ describe('conditions', () => {
     'named answer missing',
     'paused by gap',
     'no soak needed',
+    'judged through the thickness',
+    'no heated width',
+    'far face not as computed',
   ];
   const ids: readonly ConditionId[] = [
     'minimum stated',
     'zone probes placed',
     'minimum reached',
     'soak',
+    'through thickness',
     'evenness',
     'highest temperature',
     'interpass maximum',

@@ -1,5 +1,6 @@
 /** A plain assessment to put one's own facts into: a heated joint with two zone probes and one opposite the heat. */
 import type { Assessment, Condition, ProbeStatus } from '../../../server/judgement/assessment.ts';
+import type { BoundedCelsius, SectionStatus } from '../../../server/judgement/section-status.ts';
 import { instant, type MilliCelsius, milliCelsius, milliseconds } from '../../../server/measure/quantity.ts';
 import type { ProbeUse } from '../../../server/weld/probe.ts';
 
@@ -48,6 +49,30 @@ export const assessment = (facts: Partial<Assessment> = {}): Assessment => ({
   alarms: [],
   verdict: 'cannot-be-judged',
   scope: [],
+  ...facts,
+});
+
+export const bounded = (low: number, likely: number, high: number): BoundedCelsius => ({
+  low: milliCelsius(low),
+  likely: milliCelsius(likely),
+  high: milliCelsius(high),
+});
+
+/** A plate of 80 mm in still air, driven by one zone probe and not warm through yet. */
+export const sectionStatus = (facts: Partial<SectionStatus> = {}): SectionStatus => ({
+  part: 'plate A',
+  depthMillimetres: 80,
+  front: 'front',
+  frontProbes: ['zone A'],
+  backProbes: [],
+  farSide: 'still air',
+  farMeasured: false,
+  steel: { name: 'carbon steel', source: 'EN 1993-1-2:2005', status: 'verified', band: 0.2, by: 'analysis' },
+  state: 'not met',
+  at,
+  coldest: bounded(137.6, 140.2, 142.1),
+  farFace: bounded(137.6, 140.2, 142.1),
+  frontFace: milliCelsius(150),
   ...facts,
 });
 
