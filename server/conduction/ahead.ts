@@ -57,7 +57,7 @@ const earlier = new Float64Array(bounds.cellsMaximum);
 function stepAndBend(field: Field, seconds: number, front: FaceCondition, back: FaceCondition): number {
   const { celsius, before } = field;
   const ratio = field.lastSeconds > 0 ? seconds / field.lastSeconds : 0;
-  earlier.set(before);
+  for (let cell = 0; cell < before.length; cell += 1) earlier[cell] = before[cell]!;
   step(field, seconds, front, back);
   let most = 0;
   for (let cell = 0; cell < celsius.length; cell += 1) {

@@ -47,25 +47,10 @@ export function step(field: Field, seconds: number, front: FaceCondition, back: 
 
 /** Ratio 0 is the first-order step. */
 function solve(field: Field, seconds: number, ratio: number, front: FaceCondition, back: FaceCondition): void {
-  const { celsius, before } = field;
-  const cells = celsius.length;
-  const now = (1 + 2 * ratio) / (1 + ratio);
-  const last = -(1 + ratio);
-  const earlier = (ratio * ratio) / (1 + ratio);
-  const [c0, c1, c2, c3] = field.steel.heatCapacity;
-  const { density, lowestCelsius } = field.steel;
-  const heat = (at: number): number => {
-    const inside = Math.max(at, lowestCelsius);
-    const whole = inside * (c0 + inside * (c1 / 2 + inside * (c2 / 3 + (inside * c3) / 4)));
-    return at > lowestCelsius ? whole : whole + (at - inside) * (c0 + inside * (c1 + inside * (c2 + inside * c3)));
-  };
-  for (let cell = 0; cell < cells; cell += 1) {
-    const at = celsius[cell]!;
-    guess[cell] = at + ratio * (at - before[cell]!);
-    stored[cell] = last * heat(at) + (ratio > 0 ? earlier * heat(before[cell]!) : 0);
-  }
+  const cells = field.celsius.length;
+  predict(field, ratio);
   for (let pass = 1; ; pass += 1) {
-    assemble(field, seconds, now, front, back);
+    assemble(field, seconds, (1 + 2 * ratio) / (1 + ratio), front, back);
     let moved = 0;
     for (let cell = cells - 2; cell >= 0; cell -= 1) next[cell] = right[cell]! - upper[cell]! * next[cell + 1]!;
     for (let cell = 0; cell < cells; cell += 1) {
@@ -73,60 +58,88 @@ function solve(field: Field, seconds: number, ratio: number, front: FaceConditio
       moved = Math.max(moved, by < 0 ? -by : by);
     }
     if (moved <= passAgainKelvin || pass === passesMaximum) break;
-    guess.set(next);
+    for (let cell = 0; cell < cells; cell += 1) guess[cell] = next[cell]!;
   }
   flow.front = frontLink.flux + frontLink.conductance * (front.celsius - level(next[0]!, next[1]!));
   flow.back = backLink.flux + backLink.conductance * (back.celsius - level(next[cells - 1]!, next[cells - 2]!));
+}
 
-  function assemble(
-    { steel, conductivityFactor, depth, taper }: Field,
-    seconds: number,
-    now: number,
-    front: FaceCondition,
-    back: FaceCondition,
-  ): void {
-    const spacing = depth / cells;
-    const [k0, k1] = steel.conductivity;
-    const perSecond = (spacing * density) / seconds;
-    const perSpacing = conductivityFactor / spacing;
-    link(frontLink, field, front, guess[0]!, 1);
-    link(backLink, field, back, guess[cells - 1]!, areaAt(field, depth));
-    let across = 0;
-    let upperBefore = 0;
-    let rightBefore = 0;
-    for (let cell = 0; cell < cells; cell += 1) {
-      const at = guess[cell]!;
-      const inside = Math.max(at, lowestCelsius);
-      const volume = perSecond * (1 + taper * (cell + 0.5) * spacing);
-      const capacity = c0 + inside * (c1 + inside * (c2 + inside * c3));
-      const whole = inside * (c0 + inside * (c1 / 2 + inside * (c2 / 3 + (inside * c3) / 4)));
-      const held = volume * now * capacity;
-      let known = held * at - volume * (now * (whole + (at - inside) * capacity) + stored[cell]!);
-      let lower = across;
-      let outside = 0;
-      if (cell === 0) {
-        outside = frontLink.conductance;
-        known += outside * front.celsius + frontLink.flux;
-      }
-      if (cell === cells - 1) {
-        outside = backLink.conductance;
-        known += outside * back.celsius + backLink.flux;
-        lower += outside / 8;
-        across = 0;
-      } else {
-        const mean = 0.5 * (at + guess[cell + 1]!);
-        const conductivity = k0 + k1 * Math.max(mean, lowestCelsius);
-        across = conductivity * perSpacing * (1 + taper * (cell + 1) * spacing);
-      }
-      const onward = cell === 0 ? across + outside / 8 : across;
-      const inverse = 1 / (held + outside + lower + onward + lower * upperBefore);
-      upperBefore = -onward * inverse;
-      rightBefore = (known + lower * rightBefore) * inverse;
-      upper[cell] = upperBefore;
-      right[cell] = rightBefore;
+/**
+ * A first guess along the straight line through the two steps before, and what is known of their heat. Here and in
+ * `assemble` the polynomials stand in the loop, and what divides before it: it is the innermost one of the program.
+ */
+function predict({ celsius, before, steel }: Field, ratio: number): void {
+  const { lowestCelsius } = steel;
+  const [c0, c1, c2, c3] = steel.heatCapacity;
+  const [half, third, quarter] = [c1 / 2, c2 / 3, c3 / 4];
+  const last = -(1 + ratio);
+  const earlier = (ratio * ratio) / (1 + ratio);
+  for (let cell = 0; cell < celsius.length; cell += 1) {
+    const at = celsius[cell]!;
+    const was = before[cell]!;
+    guess[cell] = at + ratio * (at - was);
+    const inside = Math.max(at, lowestCelsius);
+    let heat = inside * (c0 + inside * (half + inside * (third + inside * quarter)));
+    if (at < inside) heat += (at - inside) * (c0 + inside * (c1 + inside * (c2 + inside * c3)));
+    let known = last * heat;
+    if (ratio > 0) {
+      const then = Math.max(was, lowestCelsius);
+      heat = then * (c0 + then * (half + then * (third + then * quarter)));
+      if (was < then) heat += (was - then) * (c0 + then * (c1 + then * (c2 + then * c3)));
+      known += earlier * heat;
     }
-    next[cells - 1] = rightBefore;
+    stored[cell] = known;
   }
+}
+
+/** Properties at the guess, and the elimination from the front to the back. */
+function assemble(field: Field, seconds: number, now: number, front: FaceCondition, back: FaceCondition): void {
+  const { steel, conductivityFactor, depth, taper } = field;
+  const { density, lowestCelsius } = steel;
+  const cells = field.celsius.length;
+  const [c0, c1, c2, c3] = steel.heatCapacity;
+  const [half, third, quarter] = [c1 / 2, c2 / 3, c3 / 4];
+  const [k0, k1] = steel.conductivity;
+  const spacing = depth / cells;
+  const perSecond = (spacing * density) / seconds;
+  const perSpacing = conductivityFactor / spacing;
+  link(frontLink, field, front, guess[0]!, 1);
+  link(backLink, field, back, guess[cells - 1]!, areaAt(field, depth));
+  let across = 0;
+  let upperBefore = 0;
+  let rightBefore = 0;
+  for (let cell = 0; cell < cells; cell += 1) {
+    const at = guess[cell]!;
+    const inside = Math.max(at, lowestCelsius);
+    const volume = perSecond * (1 + taper * (cell + 0.5) * spacing);
+    const capacity = c0 + inside * (c1 + inside * (c2 + inside * c3));
+    const whole = inside * (c0 + inside * (half + inside * (third + inside * quarter)));
+    const held = volume * now * capacity;
+    let known = held * at - volume * (now * (whole + (at - inside) * capacity) + stored[cell]!);
+    let lower = across;
+    let outside = 0;
+    if (cell === 0) {
+      outside = frontLink.conductance;
+      known += outside * front.celsius + frontLink.flux;
+    }
+    if (cell === cells - 1) {
+      outside = backLink.conductance;
+      known += outside * back.celsius + backLink.flux;
+      lower += outside / 8;
+      across = 0;
+    } else {
+      const mean = 0.5 * (at + guess[cell + 1]!);
+      const conductivity = k0 + k1 * Math.max(mean, lowestCelsius);
+      across = conductivity * perSpacing * (1 + taper * (cell + 1) * spacing);
+    }
+    const onward = cell === 0 ? across + outside / 8 : across;
+    const inverse = 1 / (held + outside + lower + onward + lower * upperBefore);
+    upperBefore = -onward * inverse;
+    rightBefore = (known + lower * rightBefore) * inverse;
+    upper[cell] = upperBefore;
+    right[cell] = rightBefore;
+  }
+  next[cells - 1] = rightBefore;
 }
 
 interface Link {
