@@ -1,11 +1,11 @@
 /** What a wall comes to in the end, in closed form: the surface that has to be held for a far face to be warm enough. */
 import type { MilliCelsius } from '../measure/quantity.ts';
+import { filmOf } from './face-link.ts';
 import { farLossAhead } from './faces.ts';
 import type { FarLoss } from './far-loss.ts';
 import { areaAt, fieldConductivity, losing } from './field.ts';
 import type { Loss } from './loss.ts';
 import { type Section, wallsOf } from './section.ts';
-import { filmOf } from './step.ts';
 import type { Wall } from './wall.ts';
 
 /**

@@ -9,6 +9,7 @@
  * stay between the extremes of boundary and start, and a jump at a face starts damped.
  */
 import { bounds } from './bounds.ts';
+import { type Link, level, link } from './face-link.ts';
 import { areaAt, type FaceCondition, type Field, fieldConductivity } from './field.ts';
 
 /** Room to work in; nothing in it is kept from one step to the next. */
@@ -26,9 +27,6 @@ const passesMaximum = 4;
 const longestRatio = 2.4;
 /** What rounding may add to a temperature that stays. */
 const roundingKelvin = 1e-9;
-
-const stefanBoltzmann = 5.670374419e-8;
-const kelvinAtZero = 273.15;
 
 /** Flux through the faces after a pass, into the wall per square metre of front: what the balance is made with. */
 const flow = { front: 0, back: 0 };
@@ -142,36 +140,8 @@ function assemble(field: Field, seconds: number, now: number, front: FaceConditi
   next[cells - 1] = rightBefore;
 }
 
-interface Link {
-  /** From the level of the outer cells to what acts on the face, W/K per square metre of front. */
-  conductance: number;
-  flux: number;
-}
 const frontLink: Link = { conductance: 0, flux: 0 };
 const backLink: Link = { conductance: 0, flux: 0 };
-
-/** What a face without flux would have: a parabola through its two outer cells that ends level. */
-const level = (first: number, second: number): number => (9 * first - second) / 8;
-
-/** How what acts on a face hangs on the level of the two outer cells, through the steel and, where it loses, the film outside. */
-function link(into: Link, field: Field, face: FaceCondition, cell: number, area: number): void {
-  const reach = (3 * field.depth) / field.celsius.length / 8;
-  into.flux = area * face.flux;
-  into.conductance = 0;
-  if (face.kind === 'held') into.conductance = (area * fieldConductivity(field, 0.5 * (cell + face.celsius))) / reach;
-  if (face.kind !== 'losing') return;
-  const inner = fieldConductivity(field, cell) / reach;
-  let film = filmOf(face, cell);
-  film = filmOf(face, (inner * cell + film * face.celsius) / (inner + film));
-  into.conductance = (area * (inner * film)) / (inner + film);
-}
-
-/** Loss coefficient of a face at that temperature, convection and radiation together, W/(m2 K). */
-export function filmOf({ celsius, convection, emissivity }: FaceCondition, face: number): number {
-  const hot = face + kelvinAtZero;
-  const cold = celsius + kelvinAtZero;
-  return convection + emissivity * stefanBoltzmann * (hot * hot + cold * cold) * (hot + cold);
-}
 
 function leavesRange(field: Field, front: FaceCondition, back: FaceCondition): boolean {
   if (front.flux !== 0 || back.flux !== 0) return false;

@@ -3,6 +3,7 @@
  * own that the section is not told, and their readings are noisy.
  */
 import { describe, expect, it, test } from 'vitest';
+import { filmOf } from '../../../server/conduction/face-link.ts';
 import { copyFarFace, createFarFace, driveFarFace, farFaceDoubt } from '../../../server/conduction/far-face.ts';
 import { farLossOf } from '../../../server/conduction/far-loss.ts';
 import { createField, held, losing } from '../../../server/conduction/field.ts';
@@ -16,7 +17,7 @@ import {
 } from '../../../server/conduction/section.ts';
 import { depthOf, type Shape, taperOf } from '../../../server/conduction/shape.ts';
 import { carbonSteel } from '../../../server/conduction/steel/carbon.ts';
-import { filmOf, step } from '../../../server/conduction/step.ts';
+import { step } from '../../../server/conduction/step.ts';
 import { milliCelsius } from '../../../server/measure/quantity.ts';
 import { rampTo, second, taken } from '../../support/driven-wall.ts';
 import { random } from '../../support/random.ts';
