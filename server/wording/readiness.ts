@@ -3,13 +3,15 @@
  * that it is ready and by what. It never says that a weld is safe, and it says "ready" only when the judge does.
  */
 import type { Assessment, Condition, ConditionId } from '../judgement/assessment.ts';
+import type { Outlook, SectionOutlook } from '../judgement/section-status.ts';
 import { conditionText, probeWhere } from './condition.ts';
 import { inside } from './list.ts';
+import { outlookText } from './section.ts';
 import { ofLimitText } from './temperature.ts';
 import { verdictHeadline } from './words.ts';
 
 /** "Not ready: opposite face 128 °C of 150 °C at T4, about 14 min". No full stop: it stands alone, large. */
-export const readinessSentence = (assessment: Assessment): string => {
+export const readinessSentence = (assessment: Assessment, outlook?: Outlook): string => {
   const { phase, ready } = assessment;
   switch (phase) {
     case 'closed':
@@ -21,7 +23,7 @@ export const readinessSentence = (assessment: Assessment): string => {
     case 'equalising':
     case 'ready':
     case 'between passes':
-      if (!ready) return notReadyText(assessment);
+      if (!ready) return notReadyText(assessment, outlook);
       return `${phase === 'between passes' ? 'Ready for the next pass' : 'Ready'}${because(assessment)}`;
   }
 };
@@ -48,11 +50,21 @@ const order: readonly ConditionId[] = [
 
 const rank = ({ id }: Condition): number => order.indexOf(id);
 
-const notReadyText = (assessment: Assessment): string => {
+const notReadyText = (assessment: Assessment, outlook: Outlook | undefined): string => {
   const [first, ...others] = unmetConditions(assessment);
   if (first === undefined) return 'Not ready: waiting for readings';
   const more = others.length === 0 ? '' : `; and ${others.length} more`;
-  return `Not ready: ${phrase(first, assessment)}${more}`;
+  const ahead =
+    first.id === 'through thickness' && first.reason === 'below minimum' ? aheadText(outlook, assessment) : '';
+  return `Not ready: ${phrase(first, assessment)}${ahead}${more}`;
+};
+
+/** When the slowest part is warm through, or that it never is as it stands. */
+const aheadText = (outlook: Outlook | undefined, { requirement }: Assessment): string => {
+  const latest = (each: SectionOutlook): number =>
+    each.reaches === 'always' ? (each.ready?.latest ?? 0) : Number.POSITIVE_INFINITY;
+  const slowest = outlook?.sections.toSorted((a, b) => latest(b) - latest(a))[0];
+  return slowest === undefined ? '' : `, ${outlookText(slowest, requirement.units)}`;
 };
 
 const phrase = (condition: Condition, assessment: Assessment): string => inside(conditionText(condition, assessment));

@@ -40,7 +40,7 @@ export const standingOf = (live: LiveJoint, contact: Contact, station: StationVi
   if (assessment.phase !== 'closed' && unjudged > judgedEveryMilliseconds) return notJudged(unjudged);
   const silent = assessment.phase === 'closed' ? [] : staleRequired(live, contact.now);
   if (silent.length > 0 && (assessment.ready || assessment.phase === 'pass running')) return stale(silent);
-  return said(readinessSentence(assessment), toneOf(assessment));
+  return said(readinessSentence(assessment, live.outlook), toneOf(assessment));
 };
 
 export interface StalePlace {

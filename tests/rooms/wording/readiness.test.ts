@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Condition, PassStatus } from '../../../server/judgement/assessment.ts';
+import type { SectionOutlook } from '../../../server/judgement/section-status.ts';
 import { milliCelsius, minutes } from '../../../server/measure/quantity.ts';
 import { readinessSentence, unmetConditions } from '../../../server/wording/readiness.ts';
 import { assessment, at, below } from './sample-assessment.ts';
@@ -49,6 +50,48 @@ describe('the one sentence', () => {
     expect(readinessSentence(assessment({ phase: 'equalising', conditions: [waiting] }))).toBe(
       'Not ready: evening out with the heat off: 3 min of 8 min, about 5 min',
     );
+  });
+
+  describe('while a part is not warm through', () => {
+    const cold: Condition = {
+      id: 'through thickness',
+      state: 'not met',
+      reason: 'below minimum',
+      part: 'plate A',
+      value: milliCelsius(138),
+      limit: milliCelsius(150),
+    };
+    const joint = assessment({ phase: 'equalising', conditions: [cold, waiting] });
+    const ahead = (part: string, latest: number): SectionOutlook => ({
+      part,
+      course: 'held',
+      ready: { earliest: minutes(5), latest: minutes(latest) },
+      reaches: 'always',
+    });
+
+    it('tells the part that takes longest', () => {
+      const outlook = { at, sections: [ahead('plate B', 12), ahead('plate A', 19)] };
+      expect(readinessSentence(joint, outlook)).toBe(
+        'Not ready: not warm through: coldest inside plate A 138 °C of 150 °C, warm through in 5 to 19 min; and 1 more',
+      );
+    });
+
+    it('tells before all that a part never is, and what would help', () => {
+      const never: SectionOutlook = {
+        part: 'plate A',
+        course: 'held',
+        reaches: 'never',
+        surfaceNeeded: milliCelsius(170.2),
+        insulatedHelps: true,
+      };
+      expect(readinessSentence(joint, { at, sections: [ahead('plate B', 19), never] })).toMatch(
+        /, never at this surface temperature: needs 171 °C, or insulate the far face; and 1 more$/,
+      );
+    });
+
+    it('says no time where none is known', () => {
+      expect(readinessSentence(joint)).toMatch(/138 °C of 150 °C; and 1 more$/);
+    });
   });
 
   it('never rounds a cold place up to the minimum', () => {

@@ -1,4 +1,6 @@
 /** Heat through the thickness of every part of a joint, all on one scale. */
+
+import { governingSoakText } from '../../../server/wording/governing-soak.ts';
 import { begun } from '../../../server/wording/list.ts';
 import { throughText } from '../../../server/wording/section.ts';
 import { limitText } from '../../../server/wording/temperature.ts';
@@ -34,6 +36,7 @@ export function ThroughThickness({
     units,
   );
   const isMapped = courses.some((course) => course !== undefined && course.at.length > 1);
+  const governing = governingSoakText(assessment);
   if (sections.length === 0 || (closed && !isMapped)) return null;
   return (
     <section class="sheet" aria-labelledby="through-heading">
@@ -41,6 +44,7 @@ export function ThroughThickness({
         <h2 id="through-heading">Through the thickness</h2>
         <p class="aside">{throughText(throughThickness)}</p>
       </div>
+      {governing !== undefined && <p class="through-governs">{governing}</p>}
       <div class="wall-panels">
         {sections.map((section, index) => (
           <WallPanel
