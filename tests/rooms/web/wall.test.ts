@@ -7,7 +7,7 @@ import { colourSpanOf, mapPicture, upToNow } from '../../../web/parts/wall/map-m
 import { profilePicture, scaleOf } from '../../../web/parts/wall/profile-model.ts';
 import { readingsOf } from '../../../web/parts/wall/readings.ts';
 import { wallTable } from '../../../web/parts/wall/table-model.ts';
-import { aheadText, doubtText, faceTexts, standingText, sureTexts } from '../../../web/parts/wall/words.ts';
+import { aheadText, breakText, doubtText, faceTexts, standingText, sureTexts } from '../../../web/parts/wall/words.ts';
 import { probeRows } from '../../../web/state/probe-rows.ts';
 import { girderScript } from '../../support/station/scripts.ts';
 import { momentOf, openedAt, zone } from './page-fixture.ts';
@@ -128,9 +128,18 @@ describe('words', () => {
     expect(
       ahead({ course: 'held', reaches: 'never', surfaceNeeded: 170_200 as MilliCelsius, insulatedHelps: true }),
     ).toBe('Never at this surface temperature: needs 171 °C, or insulate the far face');
+    expect(
+      ahead({ course: 'rising', upTo: milliCelsius(149), reaches: 'not at worst', ready: { earliest: minutes(11) } }),
+    ).toBe('In 11 min at best; at worst never held at 149 °C');
     const now = { earliest: minutes(0), likely: minutes(0), latest: minutes(0) };
     expect(ahead({ course: 'held', reaches: 'always', ready: now })).toBeUndefined();
     expect(aheadText(undefined, 'metric')).toBeUndefined();
+    const cools = { earliest: minutes(25), latest: minutes(40), limit: milliCelsius(120) };
+    const off = { part: 'x', course: 'held', reaches: 'always', ready: now } as const;
+    expect(breakText({ ...off, coolsBelow: cools }, 'metric')).toMatch(
+      /^Above 120 °C for 25 to 40 min with the heat off/,
+    );
+    expect(breakText({ ...off, coolsBelow: { ...cools, earliest: minutes(0) } }, 'metric')).toBeUndefined();
   });
 
   test('how sure: properties with their status, and what is left of the start only while it counts', () => {

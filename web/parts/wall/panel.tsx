@@ -18,7 +18,7 @@ import { Profile } from './profile.tsx';
 import { type FaceReading, profilePicture } from './profile-model.ts';
 import { TableOfWall } from './table.tsx';
 import { wallTable } from './table-model.ts';
-import { aheadText, doubtText, faceTexts, standingText, sureTexts } from './words.ts';
+import { aheadText, breakText, doubtText, faceTexts, standingText, sureTexts } from './words.ts';
 
 export interface PanelProps {
   readonly section: SectionStatus;
@@ -48,6 +48,7 @@ export function WallPanel(props: PanelProps) {
   const [box, width] = useWidth();
   const standing = standingText(section, missing, minimum, units);
   const ahead = closed ? undefined : aheadText(outlook, units);
+  const lasting = closed ? undefined : breakText(outlook, units);
   const doubt = doubtText(section, units);
   const profile = closed
     ? undefined
@@ -76,6 +77,7 @@ export function WallPanel(props: PanelProps) {
         </p>
       )}
       {ahead !== undefined && <p class="wall-ahead">{bound(ahead)}</p>}
+      {lasting !== undefined && <p>{bound(lasting)}</p>}
       {doubt !== undefined && <p class="notice loud">{bound(doubt)}</p>}
       <div class={width.beside ? 'wall-pictures beside' : 'wall-pictures'} ref={box}>
         {profile !== undefined && (

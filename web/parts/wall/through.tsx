@@ -1,16 +1,15 @@
 /** Heat through the thickness of every part of a joint, all on one scale. */
-
-import { governingSoakText } from '../../../server/wording/governing-soak.ts';
-import { begun } from '../../../server/wording/list.ts';
-import { throughText } from '../../../server/wording/section.ts';
+import { governingSoakText, throughText, throughText } from '../../../server/wording/section.ts';
 import { limitText } from '../../../server/wording/temperature.ts';
 import type { LiveJoint } from '../../feed/live-joint.ts';
 import type { ProbeRow } from '../../state/probe-rows.ts';
+import { correctAddress } from '../../state/route.ts';
 import { ColourKey } from './map.tsx';
 import { colourSpanOf, upToNow } from './map-model.ts';
 import { WallPanel } from './panel.tsx';
 import { scaleOf } from './profile-model.ts';
 import { readingsOf } from './readings.ts';
+import { isLackOfJoint } from './words.ts';
 
 export function ThroughThickness({
   live,
@@ -76,10 +75,19 @@ export function ThroughThickness({
           }
         />
       )}
-      <p class="aside">
-        {begun('computed by heat conduction from the probes on the faces, straight through each part')}; heat that goes
-        sideways is not in it.
-      </p>
+      {!closed && sections.some(isLackOfJoint) && (
+        <p class="wall-mend">
+          <a class="button" href={correctAddress(joint.id)}>
+            Correct the joint
+          </a>
+        </p>
+      )}
+      {(isMapped || sections.some(({ profile }) => profile !== undefined)) && (
+        <p class="aside">
+          Computed by heat conduction from the probes on the faces, straight through each part; heat that goes sideways
+          is not in it.
+        </p>
+      )}
     </section>
   );
 }

@@ -1,5 +1,10 @@
 /** What is said beside the picture of one part: how it stands, where it is coldest, what lies ahead, how sure all that is. */
-import type { BoundedCelsius, SectionOutlook, SectionStatus } from '../../../server/judgement/section-status.ts';
+import type {
+  BoundedCelsius,
+  SectionOutlook,
+  SectionReason,
+  SectionStatus,
+} from '../../../server/judgement/section-status.ts';
 import type { MilliCelsius } from '../../../server/measure/quantity.ts';
 import type { UnitSystem } from '../../../server/measure/units.ts';
 import { lengthText } from '../../../server/wording/length.ts';
@@ -58,17 +63,37 @@ export const coldestPlace = ({ profile, depthMillimetres }: SectionStatus, units
 export const aheadText = (outlook: SectionOutlook | undefined, units: UnitSystem): string | undefined => {
   if (outlook === undefined) return undefined;
   const { course, upTo, ready, reaches } = outlook;
-  const cooling = coolingText(outlook, units);
-  if (ready?.latest === 0) return course === 'heat off' && cooling !== undefined ? begun(cooling) : undefined;
+  if (ready?.latest === 0) return undefined;
   const courses = {
     held: 'if the heated face is held as it is',
     rising: upTo === undefined ? 'if it goes on rising' : `if it goes on rising to ${limitText(upTo, units)}`,
     'heat off': 'with the heat off',
   };
   const what = begun(outlookText(outlook, units));
-  // Where it does not come, the words say already with what it does not.
-  return reaches === 'always' ? `${what}, ${courses[course]}` : what;
+  if (reaches === 'always') return `${what}, ${courses[course]}`;
+  // Where it does not come, the words say already with what; the face is not there yet while it rises.
+  return upTo === undefined ? what : what.replace('at this surface temperature', `held at ${limitText(upTo, units)}`);
 };
+
+/** How long a break may last, once there is something to lose. */
+export const breakText = (outlook: SectionOutlook | undefined, units: UnitSystem): string | undefined => {
+  if (outlook?.coolsBelow === undefined || outlook.coolsBelow.earliest === 0) return undefined;
+  const text = coolingText(outlook, units);
+  return text === undefined ? undefined : begun(text);
+};
+
+/** Missing in the joint: a correction mends it. */
+export const isLackOfJoint = ({ reason }: SectionStatus): boolean => reason !== undefined && lacksOfJoint.has(reason);
+
+const lacksOfJoint: ReadonlySet<string> = new Set<SectionReason>([
+  'no heated width',
+  'no air temperature',
+  'steel not known',
+  'no outside diameter',
+  'no probe on the heated face',
+  'too near groove or heater edge',
+  'shape not possible',
+]);
 
 /** Names of the two faces, each with what is known of it. */
 export const faceTexts = (
