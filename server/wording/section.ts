@@ -125,7 +125,7 @@ const holdText = ({ state, done, required, voidedBy }: ThroughStatus): string =>
 
 /** "warm through in 12 to 19 min", "never at this surface temperature: needs 171 °C, or insulate the far face". */
 export const outlookText = (outlook: SectionOutlook, units: UnitSystem): string => {
-  const { ready, reaches, course } = outlook;
+  const { ready, reaches, course, upTo } = outlook;
   const latest = ready?.latest;
   const best = ready?.earliest;
   if (reaches === 'always') {
@@ -138,10 +138,12 @@ export const outlookText = (outlook: SectionOutlook, units: UnitSystem): string 
     return reaches === 'never'
       ? 'not with the heat off: the heat in the part is not enough; heat again'
       : 'hardly with the heat off: at worst the heat in the part is not enough';
-  const begin =
-    reaches === 'never' || best === undefined
+  // A face that still rises is not yet at the temperature that is spoken of.
+  const never =
+    upTo === undefined
       ? 'never at this surface temperature'
-      : `at best in ${leastText(best)}; at worst never at this surface temperature`;
+      : `never with the heated face at ${limitText(upTo, units)}`;
+  const begin = reaches === 'never' || best === undefined ? never : `at best in ${leastText(best)}; at worst ${never}`;
   return `${begin}${needsText(outlook, units)}`;
 };
 

@@ -101,10 +101,10 @@ test('what stands in the way is told with what mends it', () => {
 
 test('the answer in words', () => {
   const plan = answer(plansOf(joint)[0]!);
-  expect(warmText(plan, 'web plate', 0, 'metric')).toMatch(
+  expect(warmText(plan, 'web plate', 160, 0, 'metric')).toMatch(
     /^Warm through in \d+ to \d+ min from the start of heating$/,
   );
-  expect(warmText(plan, 'web plate', 10, 'metric')).toContain('10 min of hold included');
+  expect(warmText(plan, 'web plate', 160, 10, 'metric')).toContain('10 min of hold included');
   // 140 K at 300 K/h are 28 min. Computed from the formula.
   expect(arrivalText(plan, 160, milliCelsius(150), 'metric')).toMatch(
     /^The surface is at 160 °C after 28 min; the coldest point is then at 1[34]\d to 1[34]\d °C$/,
@@ -117,7 +117,7 @@ test('the answer in words', () => {
 
 test('a set point that never warms the far face says what it needs', () => {
   const thick = { ...joint, parts: [{ ...joint.parts[0]!, thicknessMillimetres: 200, farSide: 'draught' as const }] };
-  expect(warmText(answer(plansOf(thick, { setPoint: '152' })[0]!), 'web plate', 0, 'metric')).toMatch(
-    /never at this set point: needs 1\d\d °C, or insulate the far face$/i,
+  expect(warmText(answer(plansOf(thick, { setPoint: '152' })[0]!), 'web plate', 152, 0, 'metric')).toMatch(
+    /never with the heated face at 152 °C: needs 1\d\d °C, or insulate the far face$/i,
   );
 });

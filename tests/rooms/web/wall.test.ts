@@ -130,7 +130,7 @@ describe('words', () => {
     ).toBe('Never at this surface temperature: needs 171 °C, or insulate the far face');
     expect(
       ahead({ course: 'rising', upTo: milliCelsius(149), reaches: 'not at worst', ready: { earliest: minutes(11) } }),
-    ).toBe('In 11 min at best; at worst never held at 149 °C');
+    ).toBe('At best in 11 min; at worst never with the heated face at 149 °C');
     const now = { earliest: minutes(0), likely: minutes(0), latest: minutes(0) };
     expect(ahead({ course: 'held', reaches: 'always', ready: now })).toBeUndefined();
     expect(aheadText(undefined, 'metric')).toBeUndefined();

@@ -20,7 +20,12 @@ export interface PlanFields {
 
 /** Parts that answer alike share one. */
 export type PartPlan =
-  | { readonly parts: readonly string[]; readonly depthMillimetres: number; readonly plan: WarmingPlan }
+  | {
+      readonly parts: readonly string[];
+      readonly depthMillimetres: number;
+      readonly setPointCelsius: number;
+      readonly plan: WarmingPlan;
+    }
   | { readonly parts: readonly string[]; readonly because: string };
 
 export interface Planned {
@@ -78,7 +83,7 @@ export const planned = (joint: Joint, minimumCelsius: number, fields: PlanFields
     const plan = warmingPlan({ ...asked, ...way });
     return isRefusal(plan)
       ? { parts, because: plan.because }
-      : { parts, depthMillimetres: sections[0]!.depthMillimetres, plan };
+      : { parts, depthMillimetres: sections[0]!.depthMillimetres, setPointCelsius, plan };
   });
   return { problems, plans };
 };

@@ -10,15 +10,23 @@ import { durationText } from '../../../server/wording/time.ts';
 import { betweenText } from '../../parts/wall/words.ts';
 
 /** "Warm through in 96 to 125 min from the start of heating", or that it never is, and what it needs. */
-export const warmText = ({ ready }: WarmingPlan, part: string, holdMinutes: number, units: UnitSystem): string => {
+export const warmText = (
+  { ready }: WarmingPlan,
+  part: string,
+  setPointCelsius: number,
+  holdMinutes: number,
+  units: UnitSystem,
+): string => {
   const { earliest, likely, latest, ...rest } = ready;
   const times = {
     ...(earliest === undefined ? {} : { earliest }),
     ...(likely === undefined ? {} : { likely }),
     ...(latest === undefined ? {} : { latest }),
   };
-  const text = begun(outlookText({ part, course: 'held', ready: times, ...rest }, units));
-  if (ready.reaches !== 'always') return text.replace('this surface temperature', 'this set point');
+  const text = begun(
+    outlookText({ part, course: 'rising', upTo: milliCelsius(setPointCelsius), ready: times, ...rest }, units),
+  );
+  if (ready.reaches !== 'always') return text;
   const hold = holdMinutes === 0 ? '' : `, ${plain(holdMinutes, 1)} min of hold included`;
   return `${text} from the start of heating${hold}`;
 };

@@ -9,7 +9,7 @@ import { begun, listText } from '../../../server/wording/list.ts';
 import { bound } from '../../format/bound.ts';
 import { TextField } from '../../parts/field.tsx';
 import { keep, kept } from '../../state/kept.ts';
-import { readQuantity, unitOf } from '../new-joint/quantity.ts';
+import { unitOf } from '../new-joint/quantity.ts';
 import { firstFields, type PartPlan, type PlanFields, planned } from './plan-model.ts';
 import { arrivalText, powerText, warmText } from './plan-words.ts';
 
@@ -69,7 +69,6 @@ export function PlanView({ joint, minimumCelsius, compact = false }: Props) {
                   each={each}
                   joint={joint}
                   minimumCelsius={minimumCelsius}
-                  setPoint={fields.setPoint}
                   compact={compact}
                 />
               ))}
@@ -89,13 +88,11 @@ function OnePlan({
   each,
   joint,
   minimumCelsius,
-  setPoint,
   compact,
 }: {
   readonly each: PartPlan;
   readonly joint: Joint;
   readonly minimumCelsius: number;
-  readonly setPoint: string;
   readonly compact: boolean;
 }) {
   const units = unitsOf(joint);
@@ -106,18 +103,15 @@ function OnePlan({
         <strong>{parts}</strong> not planned: {each.because}.
       </p>
     );
-  const { plan, depthMillimetres } = each;
-  const held = readQuantity(setPoint, 'temperature', units);
+  const { plan, depthMillimetres, setPointCelsius } = each;
   const hold = joint.procedure?.throughThicknessHoldMinutes ?? 0;
   return (
     <div>
       <h3>
         {parts}, {lengthText(depthMillimetres, units)}
       </h3>
-      <p class="plan-answer">{bound(warmText(plan, parts, hold, units))}.</p>
-      {!compact && held.kind === 'number' && (
-        <p>{bound(arrivalText(plan, held.value, milliCelsius(minimumCelsius), units))}.</p>
-      )}
+      <p class="plan-answer">{bound(warmText(plan, parts, setPointCelsius, hold, units))}.</p>
+      {!compact && <p>{bound(arrivalText(plan, setPointCelsius, milliCelsius(minimumCelsius), units))}.</p>}
       <p>{bound(begun(powerText(plan, units)))}.</p>
     </div>
   );

@@ -70,9 +70,8 @@ export const aheadText = (outlook: SectionOutlook | undefined, units: UnitSystem
     'heat off': 'with the heat off',
   };
   const what = begun(outlookText(outlook, units));
-  if (reaches === 'always') return `${what}, ${courses[course]}`;
-  // Where it does not come, the words say already with what; the face is not there yet while it rises.
-  return upTo === undefined ? what : what.replace('at this surface temperature', `held at ${limitText(upTo, units)}`);
+  // Where it does not come, the words say already with what it does not.
+  return reaches === 'always' ? `${what}, ${courses[course]}` : what;
 };
 
 /** How long a break may last, once there is something to lose. */
