@@ -22,6 +22,8 @@ export function ThroughThickness({
   const { sections, throughThickness, limits, requirement } = assessment;
   const { units } = requirement;
   const closed = assessment.phase === 'closed';
+  // Until the heat goes on, a cold face that stays cold is no forecast: the plan tells more.
+  const ahead = assessment.phase === 'planned' || outlook === undefined ? [] : outlook.sections;
   const minimum = limits.preheatMinimum;
   const courses = sections.map((section) => {
     const course = live.courses.find(({ part }) => part === section.part);
@@ -50,7 +52,7 @@ export function ThroughThickness({
             key={section.part}
             section={section}
             course={courses[index]}
-            outlook={outlook?.sections.find(({ part }) => part === section.part)}
+            outlook={ahead.find(({ part }) => part === section.part)}
             readings={readings[index] ?? []}
             missing={[...section.frontProbes, ...section.backProbes].filter(
               (probe) => assessment.probes.find((each) => each.probe === probe)?.trusted !== true,
