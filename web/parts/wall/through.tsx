@@ -1,5 +1,6 @@
 /** Heat through the thickness of every part of a joint, all on one scale. */
-import { governingSoakText, throughText, throughText } from '../../../server/wording/section.ts';
+import { governingSoakText } from '../../../server/wording/governing-soak.ts';
+import { throughText } from '../../../server/wording/section.ts';
 import { limitText } from '../../../server/wording/temperature.ts';
 import type { LiveJoint } from '../../feed/live-joint.ts';
 import type { ProbeRow } from '../../state/probe-rows.ts';
