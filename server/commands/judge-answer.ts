@@ -1,11 +1,14 @@
 /** The judge's answer as the command line gives it: temperatures in degrees, times as the log writes them. */
 
 import type { Assessment, Finding } from '../judgement/assessment.ts';
+import type { BoundedCelsius } from '../judgement/section-status.ts';
 import type { Instant } from '../measure/quantity.ts';
 import type { UnitSystem } from '../measure/units.ts';
 import { cautions } from '../wording/cautions.ts';
 import { findingText } from '../wording/finding.ts';
+import { governingSoakText } from '../wording/governing-soak.ts';
 import { minimumText } from '../wording/requirement.ts';
+import { sectionText, throughText } from '../wording/section.ts';
 import { soakText } from '../wording/soak.ts';
 import { scopeText, verdictText } from '../wording/verdict.ts';
 import { phaseText } from '../wording/words.ts';
@@ -43,6 +46,7 @@ export function judgeAnswer(assessment: Assessment, time: TimeOut, withEvents: b
       requiredSeconds: assessment.soak.required === undefined ? null : assessment.soak.required / 1000,
       doneSeconds: assessment.soak.done === undefined ? null : assessment.soak.done / 1000,
     },
+    throughThickness: throughAnswer(assessment, time),
     minimumFirstReachedAt:
       assessment.minimumFirstReachedAt === undefined ? null : time(assessment.minimumFirstReachedAt),
     passes: assessment.passes.map((each) => ({
@@ -73,6 +77,7 @@ export function judgeText(assessment: Assessment, time: TimeOut, withEvents: boo
     ...(assessment.minimumFirstReachedAt === undefined
       ? ['The minimum was never reached at all required places at once.']
       : [`All required places first at minimum: ${told(time(assessment.minimumFirstReachedAt))}.`]),
+    ...throughLines(assessment, time),
     '',
     findings.length === 0 ? 'No findings.' : `Findings (${findings.length}):`,
     ...findings.map((each) => findingLine(each, time, requirement.units)),
@@ -84,6 +89,39 @@ export function judgeText(assessment: Assessment, time: TimeOut, withEvents: boo
     '',
     ...cautions,
   ].join('\n');
+}
+
+/** The hold through the thickness, which soak rule came last, and a line for each part. */
+const throughLines = (assessment: Assessment, time: TimeOut): string[] => {
+  const { throughThickness: through } = assessment;
+  const governed = governingSoakText(assessment);
+  return [
+    `Heat through the thickness: ${throughText(through)}${through.firstDoneAt === undefined ? '' : ` First done: ${told(time(through.firstDoneAt))}.`}`,
+    ...(governed === undefined ? [] : [`  ${governed}`]),
+    ...assessment.sections.map((each) => `  ${sectionText(each, assessment)}`),
+  ];
+};
+
+function throughAnswer({ throughThickness: through, sections }: Assessment, time: TimeOut) {
+  const at = (instant: Instant | undefined) => (instant === undefined ? null : time(instant));
+  const celsius = (each: BoundedCelsius | undefined) =>
+    each === undefined ? null : { low: each.low / 1000, likely: each.likely / 1000, high: each.high / 1000 };
+  return {
+    asked: through.asked,
+    state: through.state,
+    requiredSeconds: through.required / 1000,
+    doneSeconds: through.done / 1000,
+    doneAt: at(through.doneAt),
+    firstDoneAt: at(through.firstDoneAt),
+    sections: sections.map((each) => ({
+      part: each.part,
+      state: each.state,
+      reason: each.reason ?? null,
+      at: at(each.at),
+      coldestCelsius: celsius(each.coldest),
+      farFaceCelsius: celsius(each.farFace),
+    })),
+  };
 }
 
 const findingLine = (each: Finding, time: TimeOut, units: UnitSystem): string =>

@@ -18,7 +18,7 @@ import { rules } from './rules.ts';
 import { addColumn } from './section-course.ts';
 import type { SectionState } from './section-state.ts';
 import type { SectionReason } from './section-status.ts';
-import { hasBegunWelding, isTrusted, type ProbeState, type State } from './state.ts';
+import { hasBegunWelding, isTrusted, isTrustedUntilClosed, type ProbeState, type State } from './state.ts';
 
 /** Drives what the scan's probes drive. The probes have taken the scan in already. */
 export function driveSections(state: State, scan: Scan): void {
@@ -35,7 +35,7 @@ export function driveSections(state: State, scan: Scan): void {
 /** Probes of a section that cannot be believed now, beyond those that the procedure lets fail. */
 export function missingDrivers(state: State, { frontProbes, backProbes }: JointSection): string[] {
   const unread = (probes: readonly Probe[]): string[] =>
-    probes.filter(({ id }) => !isTrusted(state, probeOf(state, id))).map(({ id }) => id);
+    probes.filter(({ id }) => !isTrustedUntilClosed(state, probeOf(state, id))).map(({ id }) => id);
   const front = unread(frontProbes);
   const back = unread(backProbes);
   return [...(front.length > maySpare(state, frontProbes) ? front : []), ...back];

@@ -146,12 +146,16 @@ export const freshFor = (state: State, probe: ProbeState): Milliseconds =>
   ((state.boardPeriods[probe.probe.board] ?? state.period) * rules.freshPeriods) as Milliseconds;
 
 /** The newest good reading is younger than three periods. */
-export const isFresh = (state: State, probe: ProbeState): boolean =>
-  probe.good !== undefined && state.now - probe.good.at <= freshFor(state, probe);
+export const isFresh = (state: State, probe: ProbeState, at = state.now): boolean =>
+  probe.good !== undefined && at - probe.good.at <= freshFor(state, probe);
 
 /** Good, fresh, and without an open trouble: the only readings that the judge goes by. */
 export const isTrusted = (state: State, probe: ProbeState): boolean =>
   probe.troubleKey === undefined && isFresh(state, probe);
+
+/** The same; of a closed joint as it was when it was closed, since nothing is taken in later. */
+export const isTrustedUntilClosed = (state: State, probe: ProbeState): boolean =>
+  probe.troubleKey === undefined && isFresh(state, probe, state.closedAt);
 
 export const hasBegunWelding = (state: State): boolean => state.passes.length > 0;
 export const isPassRunning = (state: State): boolean => state.passes.some((pass) => pass.endedAt === undefined);

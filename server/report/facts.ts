@@ -4,6 +4,7 @@
  */
 import type { Assessment, Verdict } from '../judgement/assessment.ts';
 import type { Conclusion } from '../judgement/conclusions.ts';
+import type { SectionCourse } from '../judgement/section-status.ts';
 import type { HistoryView } from '../measure/history.ts';
 import type { Instant } from '../measure/quantity.ts';
 import type { Input, Source } from '../weld/entry.ts';
@@ -14,6 +15,8 @@ export interface ReportFacts {
   readonly joint: Joint;
   /** The whole record judged again, now. */
   readonly assessment: Assessment;
+  /** Heat through each part over the whole record, as judged now. */
+  readonly courses: readonly SectionCourse[];
   /** What was recorded when the joint was closed. Absent while it is open, and for an imported log. */
   readonly recordedVerdict?: RecordedVerdict;
   /** What the judge said while the joint lived, in the order of the chain. */

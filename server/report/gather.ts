@@ -44,7 +44,7 @@ export function ofRecord(reader: RecordReader, chain: string): Omit<Gathering, '
 /** Throws where the inputs do not begin with an opening entry. */
 export function gather(from: Gathering): ReportFacts {
   const span = spanOf(from.inputs());
-  const { assessment } = judgeAll(from.inputs(), span.last);
+  const { judge, assessment } = judgeAll(from.inputs(), span.last);
   const joint = span.joint;
   const recordedVerdict = verdictOf(from.conclusions, span.opened.rules);
   const differs = recordedVerdict !== undefined && !isSame(from.conclusions, assessment, recordedVerdict.verdict);
@@ -52,6 +52,7 @@ export function gather(from: Gathering): ReportFacts {
   return {
     joint,
     assessment,
+    courses: judge.courses(span.last),
     ...(recordedVerdict === undefined ? {} : { recordedVerdict }),
     recordedConclusions: from.conclusions,
     differs,

@@ -21,6 +21,7 @@ import { differenceBlocks, firstPage } from './sections/first-page.ts';
 import { probesSection } from './sections/probes.ts';
 import { requirementSection } from './sections/requirement.ts';
 import { passesSection, soakSection } from './sections/soak-and-passes.ts';
+import { throughThicknessSection } from './sections/through-thickness.ts';
 
 export function pages(facts: ReportFacts): PageModel {
   const times = timesOf(facts);
@@ -49,6 +50,7 @@ export function pages(facts: ReportFacts): PageModel {
       probesSection(facts, times),
       courseSection(facts, times),
       soakSection(facts, times),
+      throughThicknessSection(facts, times),
       passesSection(facts, times),
       findingsSection(facts, times),
       eventsSection(facts, times),

@@ -19,10 +19,12 @@ import { durationText } from './time.ts';
 export const sectionText = (status: SectionStatus, assessment: Assessment): string => {
   const { part, coldest, state } = status;
   const why = notJudgedText(status, assessment);
-  if (why !== undefined) return `Through ${part} not judged: ${why}`;
-  if (coldest === undefined) return `Through ${part}: no reading yet`;
+  const point = coldest === undefined ? undefined : `coldest point ${coldestText(coldest, assessment)}`;
+  if (why !== undefined)
+    return `Through ${part} not judged: ${why}${point === undefined ? '' : `; as last computed ${point}`}`;
+  if (point === undefined) return `Through ${part}: no reading yet`;
   const standing = { met: 'warm through, ', 'not met': 'not warm through, ', 'not judged': '' }[state];
-  return `Through ${part}: ${standing}coldest point ${coldestText(coldest, assessment)}`;
+  return `Through ${part}: ${standing}${point}`;
 };
 
 /** "at least 138 °C of 145 °C, likely 140 °C, at most 142 °C": the ends are rounded away from the likely value. */
@@ -105,7 +107,7 @@ const holdText = ({ state, done, required, voidedBy }: ThroughStatus): string =>
   const of = `${durationText(done)} of ${durationText(required)}`;
   switch (state) {
     case 'not judged':
-      return 'Through the thickness not judged.';
+      return 'Not judged now.';
     case 'not begun':
       return 'Not warm through yet.';
     case 'running':

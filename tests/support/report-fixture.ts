@@ -96,6 +96,7 @@ export function reportFacts(options: FixtureOptions = {}): ReportFacts {
   return {
     joint,
     assessment,
+    courses: judge.courses(lastAt),
     ...(closedAt === undefined
       ? {}
       : { closedAt, recordedVerdict: { verdict: assessment.verdict, at: closedAt, rules: '1 (8c1f27aa)' } }),

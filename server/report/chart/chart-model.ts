@@ -27,7 +27,8 @@ export interface ChartModel extends Span {
   readonly findings: readonly Bar[];
 }
 export interface ChartLine extends Course {
-  readonly probe: string;
+  /** Of the probe, or of what else is drawn. */
+  readonly name: string;
   /** Which dash, mark and colour: 0 to 7, each once in a chart. */
   readonly style: number;
 }
@@ -89,14 +90,25 @@ const chunks = (probes: readonly string[]): string[][] => {
 };
 
 const chartModel = (facts: ReportFacts, title: string, probes: readonly string[], span: Span): ChartModel => {
-  const { history, zone, assessment } = facts;
+  const { series, stepMilliseconds } = facts.history;
+  const lines = probes.map((name, style): ChartLine => {
+    const steps = series.find((each) => each.probe === name)?.steps ?? [];
+    return { name, style, ...courseOf(steps, stepMilliseconds, span) };
+  });
+  return chartOf(facts, title, lines, limitsOf(facts), span);
+};
+
+/** Lines of any origin between the same axes, with passes, heat and findings of the job. */
+export const chartOf = (
+  facts: ReportFacts,
+  title: string,
+  lines: readonly ChartLine[],
+  limits: readonly ChartLimit[],
+  span: Span,
+): ChartModel => {
+  const { zone, assessment } = facts;
   const { units } = assessment.requirement;
   const shown = (value: number): number => shownDegrees(value, units) * 1000;
-  const lines = probes.map((probe, style): ChartLine => {
-    const steps = history.series.find((each) => each.probe === probe)?.steps ?? [];
-    return { probe, style, ...courseOf(steps, history.stepMilliseconds, span) };
-  });
-  const limits = limitsOf(facts);
   const axis = valueAxis(
     lines.flatMap(({ runs }) => runs.flatMap((run) => run.map(([, value]) => shown(value)))),
     limits.map(({ value }) => shown(value)),
@@ -130,7 +142,7 @@ const chartModel = (facts: ReportFacts, title: string, probes: readonly string[]
   };
 };
 
-const limitsOf = ({ assessment }: ReportFacts): ChartLimit[] => {
+export const limitsOf = ({ assessment }: ReportFacts): ChartLimit[] => {
   const { preheatMinimum, interpassMaximum, maintenanceMinimum, highest } = assessment.limits;
   const list: ChartLimit[] = [];
   const add = (name: string, value: typeof highest, wrongSide: ChartLimit['wrongSide']): void => {

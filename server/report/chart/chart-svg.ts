@@ -27,7 +27,7 @@ interface Frame {
   readonly bottom: number;
 }
 
-export const chartSvg = (model: ChartModel): string => {
+export const chartSvg = (model: ChartModel, height = chartHeight): string => {
   const above: Lane[] = [...lanes('passes', model.passes, '#c4c4c4'), ...lanes('heat', model.heat, '#fff').slice(0, 1)];
   const below: Lane[] = [
     ...model.lines.filter(({ gaps }) => gaps.length > 0).map(gapLane),
@@ -35,7 +35,7 @@ export const chartSvg = (model: ChartModel): string => {
   ];
   const top = 4 + above.length * laneHeight + 3;
   const belowHeight = axisHeight + below.length * laneHeight + (anyGap(model) ? gapTitleHeight : 0);
-  const plotHeight = Math.max(plotHeightLeast, chartHeight - top - belowHeight);
+  const plotHeight = Math.max(plotHeightLeast, height - top - belowHeight);
   const bottom = top + plotHeight;
   const level = (degrees: number): number =>
     bottom - ((degrees - model.axis.lowest) / (model.axis.highest - model.axis.lowest)) * plotHeight;
@@ -48,8 +48,7 @@ export const chartSvg = (model: ChartModel): string => {
   };
   const lanesTop = bottom + axisHeight;
   const firstLane = lanesTop + (anyGap(model) ? gapTitleHeight : 0);
-  const height = bottom + belowHeight + 2;
-  return svg(width, height, [
+  return svg(width, bottom + belowHeight + 2, [
     ...above.flatMap((lane, index) => drawLane(lane, 4 + index * laneHeight, frame)),
     ...model.passes.map(({ from, to }) =>
       rectangle(frame.x(from), top, Math.max(0.6, frame.x(to) - frame.x(from)), plotHeight, { fill: '#ececec' }),
@@ -179,11 +178,11 @@ const endLabels = ({ lines }: ChartModel, { x, y, top, bottom }: Frame): string[
     bottom - 1,
   );
   const labelX = left + plotWidth + 14;
-  return lines.flatMap(({ probe, style }, index) => {
+  return lines.flatMap(({ name, style }, index) => {
     const end = ends[index];
     const at = heights[index]!;
     const { colour, mark } = lineStyle(style);
-    const words = end === undefined ? `${probe}: no reading` : probe;
+    const words = end === undefined ? `${name}: no reading` : name;
     return [
       ...(end === undefined
         ? []
@@ -215,8 +214,8 @@ const lanes = (name: string, bars: readonly Bar[], fill: string): Lane[] => {
   }));
 };
 
-const gapLane = ({ probe, gaps }: ChartLine): Lane => ({
-  name: probe,
+const gapLane = ({ name, gaps }: ChartLine): Lane => ({
+  name,
   bars: gaps.map((gap) => ({ ...gap, label: '' })),
   fill: '#6b6b6b',
 });

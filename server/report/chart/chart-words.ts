@@ -1,6 +1,6 @@
 /** A chart for people who cannot see it: what it covers, its limits, and of each probe the extremes and gaps. */
 import { instant, milliCelsius } from '../../measure/quantity.ts';
-import { listText } from '../../wording/list.ts';
+import { inside, listText } from '../../wording/list.ts';
 import { temperatureText } from '../../wording/temperature.ts';
 import type { ReportFacts } from '../facts.ts';
 import type { Times } from '../paper.ts';
@@ -8,18 +8,20 @@ import type { ChartLine, ChartModel } from './chart-model.ts';
 
 export const chartAlternative = (model: ChartModel, facts: ReportFacts, times: Times): string =>
   [
-    `Chart, ${model.title.toLowerCase()}, ${times.full(model.from)} to ${times.full(model.to)}.`,
-    model.limits.length === 0 ? 'No limit is stated.' : `Limits: ${model.limits.map(({ label }) => label).join(', ')}.`,
+    `Chart, ${inside(model.title)}, ${times.full(model.from)} to ${times.full(model.to)}.`,
+    model.limits.length === 0
+      ? 'No limit is stated.'
+      : `${model.limits.length === 1 ? 'Limit' : 'Limits'}: ${model.limits.map(({ label }) => label).join(', ')}.`,
     ...model.lines.map((line) => lineText(line, facts, times)),
     model.passes.length === 0
       ? 'No pass in this time.'
       : `${counted(model.passes.length, 'pass', 'passes')}: ${listText(model.passes.map(({ label }) => label))}.`,
   ].join(' ');
 
-const lineText = ({ probe, runs, gaps }: ChartLine, { assessment }: ReportFacts, times: Times): string => {
+const lineText = ({ name, runs, gaps }: ChartLine, { assessment }: ReportFacts, times: Times): string => {
   const points = runs.flat();
   const [first] = points;
-  if (first === undefined) return `${probe}: no reading.`;
+  if (first === undefined) return `${name}: no reading.`;
   const lowest = points.reduce((a, b) => (b[1] < a[1] ? b : a));
   const highest = points.reduce((a, b) => (b[1] > a[1] ? b : a));
   const limit = [assessment.limits.preheatMinimum, assessment.limits.interpassMaximum].filter(
@@ -28,7 +30,7 @@ const lineText = ({ probe, runs, gaps }: ChartLine, { assessment }: ReportFacts,
   const words = ([, value]: readonly [number, number]): string =>
     temperatureText(milliCelsius(value / 1000), assessment.requirement.units, { limit });
   const broken = gaps.length === 0 ? '' : `, ${counted(gaps.length, 'gap', 'gaps')}`;
-  return `${probe}: lowest ${words(lowest)}, highest ${words(highest)} at ${times.when(instant(highest[0]))}${broken}.`;
+  return `${name}: lowest ${words(lowest)}, highest ${words(highest)} at ${times.when(instant(highest[0]))}${broken}.`;
 };
 
 const counted = (count: number, one: string, many: string): string => `${count} ${count === 1 ? one : many}`;

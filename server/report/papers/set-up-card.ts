@@ -19,6 +19,7 @@ import { type Block, type PageModel, paragraph } from '../page-model.ts';
 import { planPicture, sectionPicture } from '../set-up/set-up.ts';
 import { jointCode } from './joint-code.ts';
 import { type PaperFacts, sourceMarks } from './paper-facts.ts';
+import { throughRows } from './through-rows.ts';
 
 export function setUpCard(facts: PaperFacts): PageModel {
   const { joint, standsIn, datedAt } = facts;
@@ -65,6 +66,7 @@ function waitBlocks({ joint, explanation: { afterWelding } }: PaperFacts): Block
       rows: [
         ['Heating', heatingText(joint)],
         ['Before the first pass', soakAskedText(soakRule(joint), soakRequired(joint))],
+        ...throughRows(joint),
         ...(postHeating === undefined
           ? []
           : [

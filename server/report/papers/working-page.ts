@@ -2,16 +2,20 @@
  * The working page: the required preheat of a joint with everything that it rests on, for a coordinator to sign.
  * One page where it can be; the terms of every formula follow on the next. Pure; it can be read as text.
  */
+
+import { soakRequired, soakRule } from '../../judgement/soak.ts';
 import { unitsOf } from '../../measure/units.ts';
 import { degrees } from '../../metallurgy/number.ts';
 import { cautions } from '../../wording/cautions.ts';
 import { lengthText } from '../../wording/length.ts';
 import { governingText, minimumText } from '../../wording/requirement.ts';
+import { soakAskedText } from '../../wording/soak.ts';
 import { heatInputText, heatingText, hydrogenText, partText } from '../joint-words.ts';
 import type { Block, PageModel } from '../page-model.ts';
 import { besideMinimum } from './beside-minimum.ts';
 import { methodTable } from './method-rows.ts';
 import { type PaperFacts, sourceMarks } from './paper-facts.ts';
+import { throughRows } from './through-rows.ts';
 import { whatWentIn } from './what-went-in.ts';
 import { workingTerms } from './working-terms.ts';
 
@@ -87,6 +91,12 @@ function jointRows({ joint }: PaperFacts): (readonly [string, string])[] {
       ].join(', '),
     ],
     ['Heating', heatingText(joint)],
+    ...(throughRows(joint).length === 0
+      ? []
+      : [
+          ['Before the first pass', soakAskedText(soakRule(joint), soakRequired(joint))] as const,
+          ...throughRows(joint),
+        ]),
     [
       'Procedure',
       procedure === undefined

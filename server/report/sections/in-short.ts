@@ -1,6 +1,8 @@
 /** The job in a few lines for page one: when it was warm, when it was welded, and the extremes that decide. */
-import type { PassStatus } from '../../judgement/assessment.ts';
+import type { Assessment, PassStatus } from '../../judgement/assessment.ts';
 import { instant, type MilliCelsius } from '../../measure/quantity.ts';
+import { inside } from '../../wording/list.ts';
+import { throughText } from '../../wording/section.ts';
 import { atMostText, ofLimitText } from '../../wording/temperature.ts';
 import type { ReportFacts } from '../facts.ts';
 import type { Times } from '../paper.ts';
@@ -19,6 +21,7 @@ export const inShort = ({ assessment, timeline }: ReportFacts, times: Times): (r
       'At minimum everywhere',
       minimumFirstReachedAt === undefined ? 'never' : `first at ${times.when(minimumFirstReachedAt)}`,
     ],
+    ...throughRows(assessment, times),
     ['Passes', passesText(passes, times)],
     [
       'Coldest at or during a pass',
@@ -34,6 +37,14 @@ export const inShort = ({ assessment, timeline }: ReportFacts, times: Times): (r
     ],
     ['Findings', `${findings.length}; alarms not yet settled: ${alarms.length}`],
   ];
+};
+
+/** Only where the procedure asks for it. */
+const throughRows = ({ throughThickness: through }: Assessment, times: Times): (readonly [string, string])[] => {
+  if (!through.asked) return [];
+  const { firstDoneAt } = through;
+  const first = firstDoneAt === undefined ? '' : `first at ${times.when(firstDoneAt)}; at the end: `;
+  return [['Through the thickness', `${first}${inside(throughText(through))}`]];
 };
 
 const happened = (input: ReportFacts['timeline'][number]['input']) =>

@@ -73,6 +73,30 @@ describe('the demonstration log', () => {
     expect(said.soak.state).toBe('not judged');
   });
 
+  it('says how each part stands inside, in the units of the job', async () => {
+    const said = await run(joint, log, '--events', events);
+    expect(said.out).toMatch(/^Heat through the thickness: .+ First done: \d+ s\.$/m);
+    for (const part of ['plate A', 'plate B'])
+      expect(said.out).toMatch(new RegExp(`^  Through ${part}.*coldest point .*\\d °C of 145 °C`, 'm'));
+    const file = join(mkdtempSync(join(tmpdir(), 'judge-test-')), 'joint.json');
+    writeFileSync(file, JSON.stringify({ ...JSON.parse(readFileSync(joint, 'utf8')), units: 'inch' }));
+    const inch = (await run(file, log, '--events', events)).out.split('\n').filter((line) => /Through/.test(line));
+    expect(inch.length).toBe(2);
+    for (const line of inch) expect(line).toMatch(/^(?!.*°C).*\d °F of 293 °F/);
+  });
+
+  it('gives the inside as numbers too', async () => {
+    const { throughThickness } = JSON.parse((await run(joint, log, '--events', events, '--json')).out);
+    expect(throughThickness).toMatchObject({ asked: true, requiredSeconds: 60 });
+    expect(throughThickness.sections.map(({ part }: { part: string }) => part)).toEqual(['plate A', 'plate B']);
+    for (const { coldestCelsius: coldest } of throughThickness.sections) {
+      expect(coldest.low).toBeLessThanOrEqual(coldest.likely);
+      expect(coldest.likely).toBeLessThanOrEqual(coldest.high);
+    }
+    // The arc of the first pass is struck at 5760 s, and was not found outside.
+    expect(throughThickness.firstDoneAt).toBeLessThan(5760);
+  });
+
   it('writes the report', async () => {
     const file = join(mkdtempSync(join(tmpdir(), 'judge-test-')), 'report.pdf');
     const answer = await run(joint, log, '--events', events, '--report', file);

@@ -89,7 +89,7 @@ describe('chart model', () => {
   it('never puts more lines in one chart than can be told apart', () => {
     const many = reportFacts({ joint: fixtureJoint({ probes: probes(27, ['A', 'B']) }), hours: 2, periodSeconds: 60 });
     const models = chartModels(many, many.history.from, many.history.to);
-    expect(models.flatMap(({ lines }) => lines.map(({ probe }) => probe)).toSorted()).toEqual(
+    expect(models.flatMap(({ lines }) => lines.map(({ name }) => name)).toSorted()).toEqual(
       many.joint.probes.map(({ id }) => id).toSorted(),
     );
     for (const { lines } of models) {

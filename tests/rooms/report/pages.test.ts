@@ -110,6 +110,7 @@ describe('sections', () => {
       'Probes and set-up',
       'Course of the temperatures',
       'Soak and heat',
+      'Heat through the thickness',
       'Passes',
       'Findings and alarms',
       'Notes and events',

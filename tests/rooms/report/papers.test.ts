@@ -56,6 +56,28 @@ test('the card shows the limits large, every placed probe, whom to call, all cau
   expect(text).not.toMatch(/undefined|NaN/);
 });
 
+test('both papers say the minimum through the thickness beside the soak by time, where the procedure asks for it', () => {
+  const { procedure } = fixtureJoint();
+  const heating = { means: 'resistance pads', face: 'front', whileWelding: 'on' };
+  const asked = facts({ heating, procedure: { ...procedure, throughThicknessHoldMinutes: 10 } });
+  for (const paper of Object.values(papers)) {
+    const text = textOf(paper(asked));
+    expect(text).toContain(
+      '"Before the first pass","hold 20 min with every place at the minimum or above; the heaters stay on"',
+    );
+    expect(text).toContain(
+      '"Through the thickness","the coldest point through every part at the minimum or above for 10 min, computed from the probes"',
+    );
+    expect(textOf(paper(facts()))).not.toContain('Through the thickness');
+  }
+  const alone = facts({
+    heating,
+    procedure: { ...procedure, soakHoldMinutes: undefined, throughThicknessHoldMinutes: 0 },
+  });
+  expect(textOf(setUpCard(alone))).toContain('no hold by time is stated: warm through is what counts');
+  expect(textOf(setUpCard(alone))).toContain('at the minimum or above, computed from the probes');
+});
+
 test('a joint whose readings are simulated is marked so on both papers', () => {
   const made: PaperFacts = { ...facts(), source: { kind: 'simulated', detail: 'a board in software' } };
   for (const paper of Object.values(papers)) expect(paper(made).head.marks).toContain('SIMULATED');

@@ -73,7 +73,7 @@ describe('why a part is not judged', () => {
     ];
     const status = sectionStatus({ state: 'not judged', reason: 'no trusted fresh reading', backProbes: ['far A'] });
     expect(sectionText(status, assessment({ probes }))).toBe(
-      'Through plate A not judged: no trusted reading now at zone A and far A: check contact and wire',
+      'Through plate A not judged: no trusted reading now at zone A and far A: check contact and wire; as last computed coldest point at least 137 °C of 150 °C, likely 140 °C, at most 143 °C',
     );
   });
 });
@@ -149,7 +149,7 @@ describe('the hold through the thickness', () => {
     expect(throughText({ ...running, state: 'voided', required: minutes(0) })).toMatch(/^No longer warm through: /);
     expect(throughText({ ...running, state: 'not begun' })).toBe('Not warm through yet.');
     expect(throughText({ ...running, state: 'not judged', asked: false })).toBe(
-      'Through the thickness not judged. The procedure does not ask for it.',
+      'Not judged now. The procedure does not ask for it.',
     );
   });
 });
