@@ -47,7 +47,12 @@ export type Block =
       readonly lines: readonly string[];
     }
   | { readonly kind: 'list'; readonly items: readonly string[] }
-  | { readonly kind: 'pairs'; readonly rows: readonly (readonly [label: string, value: string])[] }
+  | {
+      readonly kind: 'pairs';
+      readonly rows: readonly (readonly [label: string, value: string])[];
+      /** Not broken over pages; for rows that are surely few and short. */
+      readonly whole?: true;
+    }
   | TableBlock
   | {
       readonly kind: 'picture';

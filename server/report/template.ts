@@ -80,7 +80,7 @@ export const template = `
   words(block-data.reason),
 ))
 
-#let pairs(block-data) = block(above: gap(6pt), below: gap(9pt), table(
+#let pairs(block-data) = block(above: gap(6pt), below: gap(9pt), breakable: not block-data.at("whole", default: false), table(
   columns: (if small { 90pt } else { 120pt }, 1fr),
   stroke: none,
   inset: (x: 0pt, y: if small { 1pt } else { 2pt }),

@@ -2,10 +2,9 @@
 import type { SectionStatus } from '../judgement/section-status.ts';
 import type { UnitSystem } from '../measure/units.ts';
 import { plain } from '../metallurgy/number.ts';
-import type { Part } from '../weld/part.ts';
+import type { FarSide, Part } from '../weld/part.ts';
 import { lengthText } from './length.ts';
 import { listText } from './list.ts';
-import { farSideText } from './section.ts';
 import { boundedText, differenceText, temperatureText } from './temperature.ts';
 
 type Of<Key extends keyof SectionStatus> = Required<Pick<SectionStatus, Key>>[Key];
@@ -48,9 +47,16 @@ const chosenBy = {
 
 /** What counts for the side that is not heated. */
 export const farFaceText = ({ farMeasured, backProbes, farSide }: SectionStatus): string =>
-  farMeasured
-    ? `measured by ${listText(backProbes)}: no loss is assumed`
-    : `${farSideText(farSide)}: from the least to the most that it can lose`;
+  farMeasured ? `measured by ${listText(backProbes)}: no loss is assumed` : lossOf[farSide];
+
+const leastToMost = 'from the least to the most that it can lose there';
+const lossOf: Readonly<Record<FarSide, string>> = {
+  insulated: `insulated: ${leastToMost}`,
+  'still air': `still air: ${leastToMost}`,
+  draught: `draught: ${leastToMost}`,
+  unknown: 'not known: anything from no loss to the most that a draught takes',
+  'colder mass or fluid': 'a colder mass or a fluid: what it takes cannot be named',
+};
 
 /** What is left of not having known the inside at the start. */
 export const startText = ({ part, atMost }: Of<'startLeft'>, units: UnitSystem): string =>

@@ -107,7 +107,7 @@ const holdText = ({ state, done, required, voidedBy }: ThroughStatus): string =>
   const of = `${durationText(done)} of ${durationText(required)}`;
   switch (state) {
     case 'not judged':
-      return 'Not judged now.';
+      return 'Not judged.';
     case 'not begun':
       return 'Not warm through yet.';
     case 'running':

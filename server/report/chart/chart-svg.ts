@@ -9,9 +9,8 @@ const width = 511;
 const left = 30;
 const right = 86;
 const plotWidth = width - left - right;
-/** Two charts with their captions fill a page; the plot has what the lanes leave. */
+/** Two charts with their captions fill a page; the plot has what the lanes leave, and half at least. */
 const chartHeight = 306;
-const plotHeightLeast = 150;
 const laneHeight = 7.5;
 const lanesMaximum = 3;
 const axisHeight = 30;
@@ -35,7 +34,7 @@ export const chartSvg = (model: ChartModel, height = chartHeight): string => {
   ];
   const top = 4 + above.length * laneHeight + 3;
   const belowHeight = axisHeight + below.length * laneHeight + (anyGap(model) ? gapTitleHeight : 0);
-  const plotHeight = Math.max(plotHeightLeast, height - top - belowHeight);
+  const plotHeight = Math.max(height / 2, height - top - belowHeight);
   const bottom = top + plotHeight;
   const level = (degrees: number): number =>
     bottom - ((degrees - model.axis.lowest) / (model.axis.highest - model.axis.lowest)) * plotHeight;

@@ -43,7 +43,7 @@ export const inShort = ({ assessment, timeline }: ReportFacts, times: Times): (r
 const throughRows = ({ throughThickness: through }: Assessment, times: Times): (readonly [string, string])[] => {
   if (!through.asked) return [];
   const { firstDoneAt } = through;
-  const first = firstDoneAt === undefined ? '' : `first at ${times.when(firstDoneAt)}; at the end: `;
+  const first = firstDoneAt === undefined ? '' : `first done at ${times.when(firstDoneAt)}; at the end: `;
   return [['Through the thickness', `${first}${inside(throughText(through))}`]];
 };
 

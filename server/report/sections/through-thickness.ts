@@ -62,7 +62,11 @@ const partBlocks = (facts: ReportFacts, section: SectionStatus, times: Times): B
   const part = facts.joint.parts.find(({ id }) => id === section.part);
   if (part === undefined) return [];
   const rows = [...standingRows(facts, section, part, times), ...basisRows(facts, section, part, times)];
-  return [{ kind: 'subheading', text: section.part }, { kind: 'pairs', rows }, ...picture(facts, section, part, times)];
+  return [
+    { kind: 'subheading', text: section.part },
+    { kind: 'pairs', rows, whole: true },
+    ...picture(facts, section, part, times),
+  ];
 };
 
 const standingRows = ({ assessment }: ReportFacts, section: SectionStatus, { form }: Part, times: Times): Row[] => {
@@ -129,4 +133,5 @@ const picture = (facts: ReportFacts, { part }: SectionStatus, { form }: Part, ti
   ];
 };
 
-const pictureHeight = 220;
+/** Two parts with their rows fill a page. */
+const pictureHeight = 190;

@@ -58,7 +58,7 @@ const [first, second] = text.split('\nshell course ').slice(1) as [string, strin
 describe('the section of the report', () => {
   it('says what is asked for, that a part is not judged, and that it informs', () => {
     expect(text).toContain('Asked for: by the procedure: the coldest point through every part');
-    expect(text).toContain('State at the end: Not judged now.');
+    expect(text).toContain('State at the end: Not judged.');
     expect(text).toContain('Held up by: shell course 3');
     expect(text).toContain(
       'Which soak rule came last: The hold by time has ended, but whether heat is through is not judged.',
@@ -84,7 +84,7 @@ describe('the section of the report', () => {
     expect(first).toMatch(
       /Conducts as: carbon steel, by the analysis; .*20 % either way.*EN 1993-1-2:2005.*\(verified\)/,
     );
-    expect(first).toContain('Far side: still air: from the least to the most that it can lose');
+    expect(first).toContain('Far side: still air: from the least to the most that it can lose there');
     expect(first).toMatch(/Start: not known inside; 1 K at most are left/);
   });
 
@@ -115,6 +115,13 @@ describe('the section of the report', () => {
     expect(said).not.toMatch(/°C|\d mm\b/);
   });
 
+  it('keeps of a closed joint what it was when it was closed, whatever was entered later', () => {
+    const late = made({ extraActs: [[240, 'Ann Example', { kind: 'note', text: 'read the report' }]] });
+    expect(late.lastAt - late.closedAt!).toBe(0);
+    expect(late.lastAt - late.courses[0]!.at.at(-1)!).toBeGreaterThan(3_600_000);
+    expect(sectionOf(late, heading).split('\nshell course ')[1]).toContain('At the end: warm through');
+  });
+
   it('shows what was not asked for as such', () => {
     const said = sectionOf(made({ joint: joint({}, {}) }), heading);
     expect(said).toContain('Asked for: not by the procedure; shown only');
@@ -124,7 +131,7 @@ describe('the section of the report', () => {
 
 describe('page one', () => {
   it('has a line for the inside where the procedure asks for it, and none where it does not', () => {
-    expect(sectionOf(facts, 'Summary')).toContain('Through the thickness: not judged now.');
+    expect(sectionOf(facts, 'Summary')).toContain('Through the thickness: not judged.');
     expect(sectionOf(facts, 'Summary')).toContain('Cannot be judged');
     expect(sectionOf(made({ joint: joint({}, {}) }), 'Summary')).not.toContain('Through the thickness');
   });

@@ -149,7 +149,7 @@ describe('the hold through the thickness', () => {
     expect(throughText({ ...running, state: 'voided', required: minutes(0) })).toMatch(/^No longer warm through: /);
     expect(throughText({ ...running, state: 'not begun' })).toBe('Not warm through yet.');
     expect(throughText({ ...running, state: 'not judged', asked: false })).toBe(
-      'Not judged now. The procedure does not ask for it.',
+      'Not judged. The procedure does not ask for it.',
     );
   });
 });
