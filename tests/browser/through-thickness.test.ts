@@ -39,7 +39,7 @@ describe.skipIf(noBrowser)('heat through the thickness', () => {
     await through
       .getByRole('img', { name: /^Profile through plate A: Not warm through, coldest \d+ °C of 145 °C/ })
       .waitFor();
-    await through.getByText(/^Warm through in \d+ to \d+\smin, if/).waitFor();
+    await through.getByText(/^Warm through in \d+ to \d+\smin with/).waitFor();
     await through.getByText('How sure').click();
     await through.getByText(/^Carbon steel, by the analysis/).waitFor();
     await through.getByText('The same as a table').click();

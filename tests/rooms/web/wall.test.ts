@@ -6,8 +6,9 @@ import { depthTicks } from '../../../web/parts/wall/depth.ts';
 import { colourSpanOf, mapPicture, upToNow } from '../../../web/parts/wall/map-model.ts';
 import { profilePicture, scaleOf } from '../../../web/parts/wall/profile-model.ts';
 import { readingsOf } from '../../../web/parts/wall/readings.ts';
+import { doubtText, sureTexts } from '../../../web/parts/wall/sure-words.ts';
 import { wallTable } from '../../../web/parts/wall/table-model.ts';
-import { aheadText, breakText, doubtText, faceTexts, standingText, sureTexts } from '../../../web/parts/wall/words.ts';
+import { aheadText, breakText, faceTexts, standingText } from '../../../web/parts/wall/words.ts';
 import { probeRows } from '../../../web/state/probe-rows.ts';
 import { girderScript } from '../../support/station/scripts.ts';
 import { momentOf, openedAt, zone } from './page-fixture.ts';
@@ -117,13 +118,13 @@ describe('words', () => {
 
   test('what lies ahead says on what it counts', () => {
     const ahead = (outlook: Omit<SectionOutlook, 'part'>): string | undefined =>
-      aheadText({ part: 'x', ...outlook }, 'metric');
+      aheadText({ state: 'not met' }, { part: 'x', ...outlook }, 'metric');
     const range = { earliest: minutes(12), likely: minutes(15), latest: minutes(19) };
     expect(ahead({ course: 'held', reaches: 'always', ready: range })).toBe(
-      'Warm through in 12 to 19 min, if the heated face is held as it is',
+      'Warm through in 12 to 19 min with the heated face held',
     );
     expect(ahead({ course: 'rising', upTo: milliCelsius(175), reaches: 'always', ready: range })).toContain(
-      'if it goes on rising to 175 °C',
+      '19 min with the heated face rising on to 175 °C',
     );
     expect(
       ahead({ course: 'held', reaches: 'never', surfaceNeeded: 170_200 as MilliCelsius, insulatedHelps: true }),
@@ -133,7 +134,11 @@ describe('words', () => {
     ).toBe('At best in 11 min; at worst never with the heated face at 149 °C');
     const now = { earliest: minutes(0), likely: minutes(0), latest: minutes(0) };
     expect(ahead({ course: 'held', reaches: 'always', ready: now })).toBeUndefined();
-    expect(aheadText(undefined, 'metric')).toBeUndefined();
+    const holding = { part: 'x', course: 'held', reaches: 'always', ready: range } as const;
+    expect(aheadText({ state: 'met' }, holding, 'metric')).toBe(
+      'Held long enough in 12 to 19 min with the heated face held',
+    );
+    expect(aheadText({ state: 'not met' }, undefined, 'metric')).toBeUndefined();
     const cools = { earliest: minutes(25), latest: minutes(40), limit: milliCelsius(120) };
     const off = { part: 'x', course: 'held', reaches: 'always', ready: now } as const;
     expect(breakText({ ...off, coolsBelow: cools }, 'metric')).toMatch(

@@ -1,24 +1,25 @@
-/** One part seen through its thickness: how it stands, what lies ahead, the profile now, the map of how it came there, how sure it is. */
-import { useSignal } from '@preact/signals';
+/** One part seen through its thickness: how it stands, the profile now, the map of how it came there, how sure it is. */
 import { Fragment } from 'preact';
-import { useEffect, useMemo, useRef } from 'preact/hooks';
+import { useMemo } from 'preact/hooks';
 import type { SectionCourse, SectionOutlook, SectionStatus } from '../../../server/judgement/section-status.ts';
 import type { MilliCelsius } from '../../../server/measure/quantity.ts';
 import type { UnitSystem } from '../../../server/measure/units.ts';
-import { lengthText, lengthUnit } from '../../../server/wording/length.ts';
+import { lengthUnit } from '../../../server/wording/length.ts';
 import { begun } from '../../../server/wording/list.ts';
 import { degreeUnit } from '../../../server/wording/temperature.ts';
 import type { Scale } from '../../chart/axis.ts';
 import { bound } from '../../format/bound.ts';
 import { clockText } from '../../format/time.ts';
-import { Glyph, type GlyphName } from '../glyph.tsx';
 import { HeatMap } from './map.tsx';
 import { type ColourSpan, mapPicture } from './map-model.ts';
+import { PanelHead } from './panel-head.tsx';
 import { Profile } from './profile.tsx';
 import { type FaceReading, profilePicture } from './profile-model.ts';
+import { sureTexts } from './sure-words.ts';
 import { TableOfWall } from './table.tsx';
 import { wallTable } from './table-model.ts';
-import { aheadText, breakText, doubtText, faceTexts, standingText, sureTexts } from './words.ts';
+import { useWidth } from './use-width.ts';
+import { faceTexts, standingText } from './words.ts';
 
 export interface PanelProps {
   readonly section: SectionStatus;
@@ -36,20 +37,11 @@ export interface PanelProps {
   readonly closed: boolean;
 }
 
-const glyphs: Readonly<Record<SectionStatus['state'], GlyphName>> = {
-  met: 'met',
-  'not met': 'unmet',
-  'not judged': 'unjudged',
-};
-
 export function WallPanel(props: PanelProps) {
-  const { section, course, outlook, readings, missing, minimum, units, scale, span, isBar, closed } = props;
+  const { section, course, readings, missing, minimum, units, scale, span, isBar, closed } = props;
   const { part, depthMillimetres } = section;
   const [box, width] = useWidth();
   const standing = standingText(section, missing, minimum, units);
-  const ahead = closed ? undefined : aheadText(outlook, units);
-  const lasting = closed ? undefined : breakText(outlook, units);
-  const doubt = doubtText(section, units);
   const profile = closed
     ? undefined
     : profilePicture({ section, readings, minimum, units, scale, width: width.profile });
@@ -63,89 +55,52 @@ export function WallPanel(props: PanelProps) {
   const depthUnit = lengthUnit(units);
   return (
     <article class={`wall-panel ${section.state.replace(' ', '-')}`} aria-label={`Through ${part}`}>
-      <h3>
-        {part}, {lengthText(depthMillimetres, units)}
-        {isBar && ' to the axis'}
-      </h3>
-      {!closed && (
-        <p class="wall-standing">
-          <Glyph name={glyphs[section.state]} />
-          <span>
-            <strong>{standing.word}</strong>
-            {standing.because !== '' && `: ${bound(standing.because)}`}
-          </span>
-        </p>
-      )}
-      {ahead !== undefined && <p class="wall-ahead">{bound(ahead)}</p>}
-      {lasting !== undefined && <p>{bound(lasting)}</p>}
-      {doubt !== undefined && <p class="notice loud">{bound(doubt)}</p>}
-      <div class={width.beside ? 'wall-pictures beside' : 'wall-pictures'} ref={box}>
-        {profile !== undefined && (
-          <figure>
-            <Profile
-              picture={profile}
-              faces={faceTexts(section, isBar)}
-              unit={degreeUnit(units)}
-              depthUnit={depthUnit}
-              spoken={`Profile through ${part}: ${standing.word}, ${standing.because}.`}
-            />
-            <figcaption class="aside">
-              Line: likely; band: lowest to highest possible; triangle: coldest at worst
-              {section.at === undefined ? '' : `. As of ${clockText(section.at)}`}.
-            </figcaption>
-          </figure>
-        )}
-        {map !== undefined && course !== undefined && (
-          <figure>
-            <HeatMap
-              picture={map}
-              spoken={`Map of the temperatures through ${part} over time, the heated face on top. The table below holds the same.`}
-            />
-            <TableOfWall
-              part={part}
-              unit={degreeUnit(units)}
-              make={() => wallTable(course, depthMillimetres, minimum, units)}
-            />
-          </figure>
+      <PanelHead {...props} />
+      <div class="wall-body">
+        <div class={width.beside ? 'wall-pictures beside' : 'wall-pictures'} ref={box}>
+          {profile !== undefined && (
+            <figure>
+              <Profile
+                picture={profile}
+                faces={faceTexts(section, isBar)}
+                unit={degreeUnit(units)}
+                depthUnit={depthUnit}
+                spoken={`Profile through ${part}: ${standing.word}, ${standing.because}.`}
+              />
+              <figcaption class="aside">
+                Line: likely; band: lowest to highest possible; triangle: coldest at worst
+                {section.at === undefined ? '' : `. As of ${clockText(section.at)}`}.
+              </figcaption>
+            </figure>
+          )}
+          {map !== undefined && course !== undefined && (
+            <figure>
+              <HeatMap
+                picture={map}
+                spoken={`Map of the temperatures through ${part} over time, the heated face on top. The table below holds the same.`}
+              />
+              <TableOfWall
+                part={part}
+                unit={degreeUnit(units)}
+                make={() => wallTable(course, depthMillimetres, minimum, units)}
+              />
+            </figure>
+          )}
+        </div>
+        {(profile !== undefined || map !== undefined) && (
+          <details class="wall-sure">
+            <summary>How sure</summary>
+            <dl class="facts">
+              {sureTexts(section, minimum, units).map(({ name, text }) => (
+                <Fragment key={name}>
+                  <dt>{name}</dt>
+                  <dd>{bound(begun(text))}</dd>
+                </Fragment>
+              ))}
+            </dl>
+          </details>
         )}
       </div>
-      {(profile !== undefined || map !== undefined) && (
-        <details class="wall-sure">
-          <summary>How sure</summary>
-          <dl class="facts">
-            {sureTexts(section, minimum, units).map(({ name, text }) => (
-              <Fragment key={name}>
-                <dt>{name}</dt>
-                <dd>{bound(begun(text))}</dd>
-              </Fragment>
-            ))}
-          </dl>
-        </details>
-      )}
     </article>
   );
 }
-
-/** Two pictures stand beside each other where there is room for both. */
-const useWidth = () => {
-  const box = useRef<HTMLDivElement>(null);
-  const width = useSignal({ beside: false, profile: 420, map: 420 });
-  useEffect(() => {
-    const watch = new ResizeObserver(([entry]) => {
-      const all = Math.floor(entry?.contentRect.width ?? 0);
-      if (all <= 0) return;
-      const beside = all >= besideFrom;
-      width.value = {
-        beside,
-        profile: Math.max(280, beside ? Math.floor((all - pictureGap) * 0.45) : all),
-        map: Math.max(280, beside ? all - pictureGap - Math.floor((all - pictureGap) * 0.45) : all),
-      };
-    });
-    if (box.current !== null) watch.observe(box.current);
-    return () => watch.disconnect();
-  }, []);
-  return [box, width.value] as const;
-};
-
-const besideFrom = 760;
-const pictureGap = 20;

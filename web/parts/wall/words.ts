@@ -1,4 +1,4 @@
-/** What is said beside the picture of one part: how it stands, where it is coldest, what lies ahead, how sure all that is. */
+/** What is said beside the picture of one part: how it stands, where it is coldest, what lies ahead. */
 import type {
   BoundedCelsius,
   SectionOutlook,
@@ -9,10 +9,15 @@ import type { MilliCelsius } from '../../../server/measure/quantity.ts';
 import type { UnitSystem } from '../../../server/measure/units.ts';
 import { lengthText } from '../../../server/wording/length.ts';
 import { begun, listText } from '../../../server/wording/list.ts';
-import { coolingText, farSideText, outlookText, reasonText } from '../../../server/wording/section.ts';
+import {
+  coolingText,
+  farSideText,
+  outlookText,
+  reasonText,
+  betweenText as timesText,
+} from '../../../server/wording/section.ts';
 import {
   degreeUnit,
-  differenceText,
   limitText,
   ofLimitText,
   temperatureFigure,
@@ -59,19 +64,29 @@ export const coldestPlace = ({ profile, depthMillimetres }: SectionStatus, units
   return `${lengthText(Math.round((at / last) * depthMillimetres), units)} deep`;
 };
 
-/** "Warm through in 12 to 19 min, if the heated face is held as it is". Undefined once it is warm through. */
-export const aheadText = (outlook: SectionOutlook | undefined, units: UnitSystem): string | undefined => {
+/**
+ * "Warm through in 12 to 19 min with the heated face held". A part that is warm through already has only the hold
+ * before it; undefined once that is over too.
+ */
+export const aheadText = (
+  { state }: Pick<SectionStatus, 'state'>,
+  outlook: SectionOutlook | undefined,
+  units: UnitSystem,
+): string | undefined => {
   if (outlook === undefined) return undefined;
   const { course, upTo, ready, reaches } = outlook;
-  if (ready?.latest === 0) return undefined;
+  const latest = ready?.latest;
+  if (latest === 0) return undefined;
   const courses = {
-    held: 'if the heated face is held as it is',
-    rising: upTo === undefined ? 'if it goes on rising' : `if it goes on rising to ${limitText(upTo, units)}`,
+    held: 'with the heated face held',
+    rising: `with the heated face rising on${upTo === undefined ? '' : ` to ${limitText(upTo, units)}`}`,
     'heat off': 'with the heat off',
   };
+  if (state === 'met' && reaches === 'always' && latest !== undefined)
+    return `Held long enough in ${timesText(ready?.earliest ?? latest, latest)} ${courses[course]}`;
   const what = begun(outlookText(outlook, units));
   // Where it does not come, the words say already with what it does not.
-  return reaches === 'always' ? `${what}, ${courses[course]}` : what;
+  return reaches === 'always' ? `${what} ${courses[course]}` : what;
 };
 
 /** How long a break may last, once there is something to lose. */
@@ -107,57 +122,3 @@ export const faceTexts = (
         farMeasured ? `measured by ${listText(backProbes)}` : farSideText(farSide),
       ],
 });
-
-/** One line each: band, thermal properties, what is left of the start, loss that was found. */
-export const sureTexts = (
-  section: SectionStatus,
-  minimum: MilliCelsius | undefined,
-  units: UnitSystem,
-): readonly { readonly name: string; readonly text: string }[] => {
-  const { coldest, steel, startLeft, lossFound, farMeasured, farSide } = section;
-  return [
-    ...(coldest === undefined
-      ? []
-      : [{ name: 'Coldest point', text: `${betweenText(coldest, minimum, units)}; the lowest is judged` }]),
-    ...(steel === undefined
-      ? []
-      : [
-          {
-            name: 'Conducts as',
-            text: `${steel.name}, ${chosenBy[steel.by]}; ${steel.source}; ${steel.status}, between grades ${Math.round(steel.band * 100)} % either way`,
-          },
-        ]),
-    {
-      name: 'Far face',
-      text: farMeasured ? 'measured, no loss assumed' : `${farSideText(farSide)}, least to most loss carried`,
-    },
-    ...(startLeft === undefined || startLeft.atMost <= 1000
-      ? []
-      : [
-          {
-            name: 'Start',
-            text: `the inside was not known then; ${differenceText(startLeft.atMost, units)} at most are left of it`,
-          },
-        ]),
-    ...(lossFound === undefined
-      ? []
-      : [
-          {
-            name: 'Loss found',
-            text: `${Math.round(lossFound.coefficient)} ± ${Math.ceil(lossFound.uncertainty)} W/(m² K) at the far face, from both probes`,
-          },
-        ]),
-  ];
-};
-
-const chosenBy: Readonly<Record<NonNullable<SectionStatus['steel']>['by'], string>> = {
-  entered: 'as entered',
-  'kind of material': 'by the kind of material',
-  analysis: 'by the analysis',
-};
-
-/** The far probe reads what conduction does not allow. */
-export const doubtText = ({ doubted }: SectionStatus, units: UnitSystem): string | undefined =>
-  doubted === undefined
-    ? undefined
-    : `The far probe reads ${temperatureText(doubted.measured, units)}; from the heated face it would be ${betweenText(doubted, undefined, units)}. Look at its contact, and at what was entered for that side.`;
