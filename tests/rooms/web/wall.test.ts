@@ -6,7 +6,7 @@ import { depthTicks } from '../../../web/parts/wall/depth.ts';
 import { colourSpanOf, mapPicture, upToNow } from '../../../web/parts/wall/map-model.ts';
 import { profilePicture, scaleOf } from '../../../web/parts/wall/profile-model.ts';
 import { readingsOf } from '../../../web/parts/wall/readings.ts';
-import { doubtText, sureTexts } from '../../../web/parts/wall/sure-words.ts';
+import { doubtText, startText, sureTexts } from '../../../web/parts/wall/sure-words.ts';
 import { wallTable } from '../../../web/parts/wall/table-model.ts';
 import { aheadText, breakText, faceTexts, standingText } from '../../../web/parts/wall/words.ts';
 import { probeRows } from '../../../web/state/probe-rows.ts';
@@ -151,12 +151,10 @@ describe('words', () => {
     const sure = (section: SectionStatus): string[] =>
       sureTexts(section, minimum, 'metric').map(({ name, text }) => `${name}: ${text}`);
     expect(sure(web)[1]).toMatch(/^Conducts as: carbon steel, by the analysis; .*; verified, .* 20 % either way$/);
-    expect(sure(web).join()).not.toContain('Start');
-    const young = {
-      ...web,
-      startLeft: { part: 0.2, atMost: 12_000 as NonNullable<SectionStatus['startLeft']>['atMost'] },
-    };
-    expect(sure(young)).toContain('Start: the inside was not known then; 12 K at most are left of it');
+    expect(startText(web, 'metric')).toBeUndefined();
+    const startLeft = { part: 0.2, atMost: 12_000 as NonNullable<SectionStatus['startLeft']>['atMost'] };
+    expect(startText({ ...web, startLeft }, 'metric')).toMatch(/up to 12 K of the band are from that/);
+    expect(startText({ ...web, startLeft }, 'inch')).toContain('up to 22 °F of the band');
     expect(sure({ ...web, lossFound: { coefficient: 17.6, uncertainty: 3.2 } })).toContain(
       'Loss found: 18 ± 4 W/(m² K) at the far face, from both probes',
     );

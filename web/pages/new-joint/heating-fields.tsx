@@ -46,11 +46,11 @@ export function HeatingFields({ entry }: { readonly entry: Entry }) {
         />
         <NumberField
           entry={entry}
-          label="Set point of the heated face"
+          label="Set point"
           kind="temperature"
           field="heating.setPointCelsius"
           optional="if known"
-          hint="Forecasts end their rise there."
+          hint="Where the heated face is held; forecasts end their rise there."
           value={heating.setPoint}
           onValue={(setPoint) => set({ setPoint })}
         />

@@ -16,9 +16,9 @@ export function HeatOfPart({ part, index, set }: PartProps) {
     >
       <div class="fields">
         <SelectField
-          label="Behind the face that is not heated"
+          label="Behind the far face"
           field={`parts.${index}.farSide`}
-          hint="What it gives its heat to. Not chosen counts as wind or draught."
+          hint="The face that is not heated: what takes its heat. Not chosen counts as a draught."
           value={part.farSide}
           choices={orNone(farSides, 'not chosen', (side) => farSideWords[side as FarSide])}
           onValue={(farSide) => set({ farSide })}
@@ -39,7 +39,7 @@ export function HeatOfPart({ part, index, set }: PartProps) {
 const farSideWords: Readonly<Record<FarSide, string>> = {
   insulated: 'Insulation, lying tight',
   'still air': 'Still air',
-  draught: 'Wind or draught',
+  draught: 'Draught or wind',
   unknown: 'Not known (counts as draught)',
   'colder mass or fluid': 'A colder mass or a fluid: a probe there must tell',
 };

@@ -4,7 +4,7 @@ import { lengthText } from '../../../server/wording/length.ts';
 import { bound } from '../../format/bound.ts';
 import { Glyph, type GlyphName } from '../glyph.tsx';
 import type { PanelProps } from './panel.tsx';
-import { doubtText } from './sure-words.ts';
+import { doubtText, startText } from './sure-words.ts';
 import { aheadText, breakText, standingText } from './words.ts';
 
 const glyphs: Readonly<Record<SectionStatus['state'], GlyphName>> = {
@@ -18,6 +18,7 @@ export function PanelHead({ section, outlook, missing, minimum, units, isBar, cl
   const standing = standingText(section, missing, minimum, units);
   const ahead = aheadText(section, outlook, units);
   const lasting = breakText(outlook, units);
+  const start = startText(section, units);
   const doubt = doubtText(section, units);
   return (
     <div class="wall-head">
@@ -36,6 +37,7 @@ export function PanelHead({ section, outlook, missing, minimum, units, isBar, cl
           </p>
           {ahead !== undefined && <p class="wall-ahead">{bound(ahead)}</p>}
           {lasting !== undefined && <p class="aside">{bound(lasting)}</p>}
+          {start !== undefined && <p class="aside">{bound(start)}</p>}
           {doubt !== undefined && <p class="notice loud">{bound(doubt)}</p>}
         </>
       )}

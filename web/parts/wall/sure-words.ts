@@ -6,13 +6,13 @@ import { farSideText } from '../../../server/wording/section.ts';
 import { differenceText, temperatureText } from '../../../server/wording/temperature.ts';
 import { betweenText } from './words.ts';
 
-/** One line each: band, thermal properties, what is left of the start, loss that was found. */
+/** One line each: band, thermal properties, far face, loss that was found. */
 export const sureTexts = (
   section: SectionStatus,
   minimum: MilliCelsius | undefined,
   units: UnitSystem,
 ): readonly { readonly name: string; readonly text: string }[] => {
-  const { coldest, steel, startLeft, lossFound, farMeasured, farSide } = section;
+  const { coldest, steel, lossFound, farMeasured, farSide } = section;
   return [
     ...(coldest === undefined
       ? []
@@ -29,14 +29,6 @@ export const sureTexts = (
       name: 'Far face',
       text: farMeasured ? 'measured, no loss assumed' : `${farSideText(farSide)}, least to most loss carried`,
     },
-    ...(startLeft === undefined || startLeft.atMost <= 1000
-      ? []
-      : [
-          {
-            name: 'Start',
-            text: `the inside was not known then; ${differenceText(startLeft.atMost, units)} at most are left of it`,
-          },
-        ]),
     ...(lossFound === undefined
       ? []
       : [
@@ -53,6 +45,12 @@ const chosenBy: Readonly<Record<NonNullable<SectionStatus['steel']>['by'], strin
   'kind of material': 'by the kind of material',
   analysis: 'by the analysis',
 };
+
+/** What was not known of the inside at the start still widens the band; not worth a word once it is within 1 K. */
+export const startText = ({ startLeft }: SectionStatus, units: UnitSystem): string | undefined =>
+  startLeft === undefined || startLeft.atMost <= 1000
+    ? undefined
+    : `The inside was not known at the start: up to ${differenceText(startLeft.atMost, units)} of the band are from that, and go as time passes`;
 
 /** The far probe reads what conduction does not allow. */
 export const doubtText = ({ doubted }: SectionStatus, units: UnitSystem): string | undefined =>

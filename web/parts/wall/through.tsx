@@ -44,7 +44,7 @@ export function ThroughThickness({
     <section class="sheet" aria-labelledby="through-heading">
       <div class="sheet-head">
         <h2 id="through-heading">Through the thickness</h2>
-        <p class="aside">{throughText(throughThickness)}</p>
+        {!(closed && throughThickness.state === 'not begun') && <p class="aside">{throughText(throughThickness)}</p>}
       </div>
       {governing !== undefined && <p class="through-governs">{governing}</p>}
       <div class="wall-panels">
