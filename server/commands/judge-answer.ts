@@ -34,6 +34,7 @@ export function judgeAnswer(assessment: Assessment, time: TimeOut, withEvents: b
       severity: each.severity,
       probe: each.probe ?? null,
       pass: each.pass ?? null,
+      part: each.part ?? null,
       from: time(each.from),
       to: each.to === undefined ? null : time(each.to),
       value: each.value === undefined ? null : each.value / 1000,

@@ -15,6 +15,8 @@ export interface Course {
   /** Where the front bends, in order: a step ends there, and small ones begin anew. */
   readonly bends: readonly number[];
   readonly until: number;
+  /** What leaves sideways, K/s; as it is at the present where it is not given. */
+  readonly sideways?: (seconds: number) => number;
 }
 
 /** First step after the beginning or a bend, as a part of the time constant. Own choice. */
@@ -43,6 +45,7 @@ export function follow(wall: Wall, course: Course, see: (seconds: number, field:
       const left = bend - at;
       const taken = left <= seconds ? left : left < 2 * seconds ? left / 2 : seconds;
       at = left <= seconds ? bend : at + taken;
+      if (course.sideways !== undefined) field.sideways = course.sideways(at);
       const bent = stepAndBend(field, taken, course.front(at), course.back);
       if (see(at, field)) return;
       seconds = taken * Math.min(growMost, Math.max(shrinkMost, Math.sqrt(bendKelvin / Math.max(bent, 1e-9))));

@@ -52,7 +52,13 @@ function belowAfter(now: Section, wall: Wall, celsius: number, found?: FarLoss):
   let last = { at: 0, coldest: coldestOf(wall.field) };
   if (last.coldest < celsius) return 0;
   const front = frontLeft(now, wall, coolingCases);
-  const course = { front: () => front, back: backAhead(now, wall, found), bends: [], until: longest / 1000 };
+  const course = {
+    front: () => front,
+    back: backAhead(now, wall, found),
+    bends: [],
+    until: longest / 1000,
+    sideways: () => 0,
+  };
   let below: number | undefined;
   follow(wall, course, (at, field) => {
     const coldest = coldestOf(field);

@@ -24,6 +24,8 @@ export interface Field {
   backFlux: number;
   /** Heat that came in through each face since the beginning, now and one step before. */
   heat: { front: number; back: number; frontBefore: number; backBefore: number };
+  /** Kelvin a second that every point loses sideways (sideways.ts); 0 where heat goes straight through. */
+  sideways: number;
   /** Extremes of all that the wall began from and was driven with: nothing inside can ever lie beyond. */
   lowest: number;
   highest: number;
@@ -77,6 +79,7 @@ export function createField(
     frontFlux: 0,
     backFlux: 0,
     heat: { front: 0, back: 0, frontBefore: 0, backBefore: 0 },
+    sideways: 0,
     lowest: Math.min(front, back),
     highest: Math.max(front, back),
   };

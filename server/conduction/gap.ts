@@ -9,11 +9,12 @@ import type { Instant, MilliCelsius } from '../measure/quantity.ts';
 import { type Course, follow } from './ahead.ts';
 import { bounds } from './bounds.ts';
 import { backAhead, caseOf, frontLeft } from './faces.ts';
-import { copyField, createField, type FaceCondition, type Field, held } from './field.ts';
+import { copyField, createField, type FaceCondition, type Field, held, meanOf } from './field.ts';
 import { lossCasesOf } from './loss.ts';
 import { noReadings } from './readings.ts';
 import { type Refusal, refuse } from './refusal.ts';
 import { eachWall, type Section, sectionNow } from './section.ts';
+import { stepSideways } from './sideways.ts';
 import { timeConstantOf, type Wall } from './wall.ts';
 
 /** The section at the instant of the first reading after the gap; the one handed in stays as it is. */
@@ -28,7 +29,10 @@ export function acrossGap(section: Section, at: Instant, front: MilliCelsius): S
   if (celsius > spec.steel.highestCelsius || celsius < bounds.partLowestCelsius)
     return refuse('above the range of the properties', `${celsius} °C is not a reading of this steel.`);
   const now = sectionNow(section);
-  return eachWall(now, (wall) => after(now, wall, at, celsius));
+  const across = eachWall(now, (wall) => after(now, wall, at, celsius));
+  if (across.sideways !== undefined)
+    stepSideways(across.sideways, (at - now.likely.at) / 1000, meanOf(across.likely.field));
+  return across;
 }
 
 function after(now: Section, wall: Wall, at: Instant, celsius: number): Wall {

@@ -7,6 +7,7 @@ import type { Joint } from '../weld/joint.ts';
 import type { FarSide, Part } from '../weld/part.ts';
 import type { Place, Probe } from '../weld/probe.ts';
 import { depthOf, type Shape, shapeRefused } from './shape.ts';
+import type { Band } from './sideways.ts';
 import { steels } from './steel/list.ts';
 import { type ThermalChoice, thermalChoiceOf } from './steel/of-part.ts';
 import type { Steel } from './steel/steel.ts';
@@ -19,6 +20,8 @@ export interface JointSection {
   readonly farSide: FarSide;
   readonly frontProbes: readonly Probe[];
   readonly backProbes: readonly Probe[];
+  /** Where the places lie in the heated band; absent where all is heated, as in a furnace. */
+  readonly band?: Band;
   readonly shape?: Shape;
   readonly steel?: Steel;
   readonly steelBy?: ThermalChoice['by'];
@@ -64,6 +67,7 @@ function sectionOf(joint: Joint, part: Part): JointSection {
     farSide: part.farSide ?? 'unknown',
     frontProbes,
     backProbes,
+    ...bandOf(joint, frontProbes),
     ...(shape === undefined ? {} : { shape }),
     ...(choice === undefined ? {} : { steel: steels[choice.kind], steelBy: choice.by }),
     ...(lacks === undefined ? {} : { lacks }),
@@ -108,6 +112,13 @@ function lackOfFarSide(joint: Joint, part: Part, back: readonly Probe[]): Lack |
   if (back.length > 0 || part.form === 'bar') return undefined;
   if (joint.heating.face === 'both') return { reason: 'heated from both faces, one measured' };
   return part.farSide === 'colder mass or fluid' ? { reason: 'far side takes heat that nobody can name' } : undefined;
+}
+
+function bandOf({ heating }: Joint, probes: readonly Probe[]): Pick<JointSection, 'band'> {
+  const { means, halfWidthMillimetres } = heating;
+  if (means === 'furnace' || halfWidthMillimetres === undefined || probes.length === 0) return {};
+  const distanceMillimetres = Math.max(...probes.map((probe) => probe.place!.distanceMillimetres));
+  return { band: { halfWidthMillimetres, distanceMillimetres } };
 }
 
 const placed = (joint: Joint, part: Part, is: (probe: Probe, face: Place['face']) => boolean): Probe[] =>

@@ -20,6 +20,7 @@ import {
   wallsOf,
 } from './section.ts';
 import type { Shape } from './shape.ts';
+import type { Band } from './sideways.ts';
 import type { Steel } from './steel/steel.ts';
 import type { Wall } from './wall.ts';
 import { type WarmingOutlook, warmingOutlook } from './warming.ts';
@@ -34,6 +35,8 @@ export interface Heating {
   readonly holdMinutes: number;
   readonly rampKelvinPerHour: number;
   readonly setPointCelsius: number;
+  /** Where the place lies in the heated band; absent: all of the part is heated. */
+  readonly band?: Band;
 }
 
 /** W/m2 of heated area into the steel: likely, and the lowest and highest of what is not known. */
@@ -59,10 +62,10 @@ export interface WarmingPlan {
 }
 
 export function warmingPlan(heating: Heating): WarmingPlan | Refusal {
-  const { shape, steel, far, ambientCelsius, minimumCelsius, holdMinutes, rampKelvinPerHour, setPointCelsius } =
+  const { shape, steel, far, ambientCelsius, minimumCelsius, holdMinutes, rampKelvinPerHour, setPointCelsius, band } =
     heating;
   const section = createSection(
-    { shape, steel, far, farProbe: false, ambientCelsius },
+    { shape, steel, far, farProbe: false, ambientCelsius, ...(band === undefined ? {} : { band }) },
     { at: instant(0), faceCelsius: ambientCelsius, inside: 'as the face' },
   );
   const refused = rampRefused(heating);
@@ -81,7 +84,7 @@ export function warmingPlan(heating: Heating): WarmingPlan | Refusal {
   const runs = new Map(
     wallsOf(section).map((wall) => [wall, heated(section, wall, heating, rampEnds / 1000, until / 1000)]),
   );
-  const band = (of: (run: Run) => number): PowerBand => {
+  const power = (of: (run: Run) => number): PowerBand => {
     const values = [...runs.values()].map((run) => Math.round(of(run)));
     return { low: Math.min(...values), likely: values[0]!, high: Math.max(...values) };
   };
@@ -89,8 +92,8 @@ export function warmingPlan(heating: Heating): WarmingPlan | Refusal {
     rampEnds: rampEnds as Milliseconds,
     coldestThen: coldestBetween(eachWall(section, (wall) => ({ ...wall, field: runs.get(wall)!.atRampEnd }))),
     ready,
-    ramping: { peak: band((run) => run.rampPeak), mean: band((run) => run.rampMean) },
-    holding: { peak: band((run) => run.holdPeak), mean: band((run) => run.holdMean) },
+    ramping: { peak: power((run) => run.rampPeak), mean: power((run) => run.rampMean) },
+    holding: { peak: power((run) => run.holdPeak), mean: power((run) => run.holdMean) },
   };
 }
 

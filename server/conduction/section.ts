@@ -10,11 +10,12 @@
  * The spread acts on the conductivity, not on the capacity: so it reaches the steady state behind a losing face too.
  */
 import type { Instant, MilliCelsius, Millikelvin, Milliseconds } from '../measure/quantity.ts';
-import { coldestOf, hottestOf } from './field.ts';
+import { coldestOf, hottestOf, meanOf } from './field.ts';
 import { type FarCondition, type LossCases, lossCasesOf } from './loss.ts';
 import { readingRefused } from './readings.ts';
 import { isRefusal, type Refusal, refuse } from './refusal.ts';
-import type { Shape } from './shape.ts';
+import { depthOf, type Shape } from './shape.ts';
+import { type Band, copySideways, createSideways, type Sideways, stepSideways } from './sideways.ts';
 import type { Steel } from './steel/steel.ts';
 import {
   bridgedOf,
@@ -37,6 +38,8 @@ export interface SectionSpec {
   /** The air as it was entered; what is told with the readings comes beside it. */
   readonly ambientCelsius: number;
   readonly heaterWattsPerSquareMetre?: number;
+  /** Where it lies in the heated band; absent where all of the part is heated, as in a furnace. */
+  readonly band?: Band;
 }
 
 /** Known all through, or only at the face that is measured: then anything between ambient and face is plausible. */
@@ -53,6 +56,7 @@ export interface Section {
   readonly coldQuick: Wall;
   readonly hotSlow: Wall;
   readonly hotQuick: Wall;
+  readonly sideways?: Sideways;
 }
 
 /** Lowest and highest of what is possible, and the likely value between. */
@@ -77,7 +81,12 @@ export function createSection(spec: SectionSpec, start: SectionStart): Section |
     if (isRefusal(wall)) return wall;
     made[name] = wall;
   }
-  return made;
+  const { band, steel, shape, ambientCelsius } = spec;
+  if (band === undefined) return made;
+  return {
+    ...made,
+    sideways: createSideways(band, steel, depthOf(shape), { celsius: start.faceCelsius, ambientCelsius }),
+  };
 }
 
 /**
@@ -99,11 +108,31 @@ export function driveSection(
   const told = ambientCelsius ?? likely.ambientCelsius;
   const lower = Math.min(told, spec.ambientCelsius);
   const higher = Math.max(told, spec.ambientCelsius);
+  const { at: stepped } = likely;
   take(likely, at, front, back, told);
   for (const wall of [section.coldSlow, section.coldQuick]) take(wall, at, front, back, lower);
   for (const wall of [section.hotSlow, section.hotQuick]) take(wall, at, front, back, higher);
+  if (section.sideways !== undefined && likely.at > stepped) {
+    stepSideways(section.sideways, (likely.at - stepped) / 1000, meanOf(likely.field));
+    for (const wall of wallsOf(section)) wall.field.sideways = sidewaysOf(section, wall, section.sideways.leaving);
+  }
   return undefined;
 }
+
+/**
+ * What a wall of the section loses sideways while so much leaves: the cold ones a quarter more, for the spread of the
+ * steel and for what the band is not heated evenly, and never less than nothing; the hot ones nothing, since the plate
+ * may end behind the band; they gain what comes in.
+ */
+export function sidewaysOf(section: Section, wall: Wall, leaving: number): number {
+  if (wall === section.likely) return leaving;
+  return wall === section.coldSlow || wall === section.coldQuick
+    ? coldSidewaysFactor * Math.max(0, leaving)
+    : Math.min(0, leaving);
+}
+
+/** Own choice. */
+const coldSidewaysFactor = 1.25;
 
 export const copySection = (section: Section): Section => eachWall(section, copyWall);
 
@@ -187,4 +216,5 @@ export const eachWall = (section: Section, make: (wall: Wall) => Wall): Section 
   coldQuick: make(section.coldQuick),
   hotSlow: make(section.hotSlow),
   hotQuick: make(section.hotQuick),
+  ...(section.sideways === undefined ? {} : { sideways: copySideways(section.sideways) }),
 });

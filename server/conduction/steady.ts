@@ -6,6 +6,7 @@ import type { FarLoss } from './far-loss.ts';
 import { areaAt, fieldConductivity, losing } from './field.ts';
 import type { Loss } from './loss.ts';
 import { type Section, wallsOf } from './section.ts';
+import { capacityAt } from './steel/steel.ts';
 import type { Wall } from './wall.ts';
 
 /**
@@ -20,10 +21,15 @@ export function surfaceNeededFor(now: Section, celsius: number, found?: FarLoss)
     const loss = farLossAhead(now, wall, found);
     const rise = loss && riseAcross(wall, loss, celsius);
     if (rise === undefined) return undefined;
-    needed = Math.max(needed, celsius + rise);
+    needed = Math.max(needed, celsius + rise + riseSideways(wall, celsius));
   }
   return needed <= now.spec.steel.highestCelsius ? (Math.ceil(needed * 1000) as MilliCelsius) : undefined;
 }
+
+/** Kelvin more for what leaves sideways now; that falls as the plate around gets warm. */
+const riseSideways = ({ field }: Wall, celsius: number): number =>
+  (Math.max(0, field.sideways) * capacityAt(field.steel, celsius) * field.depth * field.depth) /
+  (2 * fieldConductivity(field, celsius));
 
 /** Kelvin from the far face up to the front. */
 function riseAcross({ field, ambientCelsius }: Wall, loss: Loss, backCelsius: number): number | undefined {

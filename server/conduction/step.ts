@@ -36,7 +36,7 @@ export function step(field: Field, seconds: number, front: FaceCondition, back: 
   const ratio = field.lastSeconds > 0 ? seconds / field.lastSeconds : 0;
   let used = ratio <= longestRatio ? ratio : 0;
   solve(field, seconds, used, front, back);
-  if (used > 0 && leavesRange(field, front, back)) {
+  if (used > 0 && leavesRange(field, seconds, front, back)) {
     used = 0;
     solve(field, seconds, used, front, back);
   }
@@ -101,6 +101,7 @@ function assemble(field: Field, seconds: number, now: number, front: FaceConditi
   const spacing = depth / cells;
   const perSecond = (spacing * density) / seconds;
   const perSpacing = conductivityFactor / spacing;
+  const lost = field.sideways * seconds;
   link(frontLink, field, front, guess[0]!, 1);
   link(backLink, field, back, guess[cells - 1]!, areaAt(field, depth));
   let across = 0;
@@ -113,7 +114,7 @@ function assemble(field: Field, seconds: number, now: number, front: FaceConditi
     const capacity = c0 + inside * (c1 + inside * (c2 + inside * c3));
     const whole = inside * (c0 + inside * (half + inside * (third + inside * quarter)));
     const held = volume * now * capacity;
-    let known = held * at - volume * (now * (whole + (at - inside) * capacity) + stored[cell]!);
+    let known = held * at - volume * (now * (whole + (at - inside) * capacity) + stored[cell]! + lost * capacity);
     let lower = across;
     let outside = 0;
     if (cell === 0) {
@@ -143,7 +144,7 @@ function assemble(field: Field, seconds: number, now: number, front: FaceConditi
 const frontLink: Link = { conductance: 0, flux: 0 };
 const backLink: Link = { conductance: 0, flux: 0 };
 
-function leavesRange(field: Field, front: FaceCondition, back: FaceCondition): boolean {
+function leavesRange(field: Field, seconds: number, front: FaceCondition, back: FaceCondition): boolean {
   if (front.flux !== 0 || back.flux !== 0) return false;
   const { celsius } = field;
   let lowest = Math.min(celsius[0]!, field.frontCelsius, field.backCelsius);
@@ -157,6 +158,9 @@ function leavesRange(field: Field, front: FaceCondition, back: FaceCondition): b
     lowest = Math.min(lowest, face.celsius);
     highest = Math.max(highest, face.celsius);
   }
+  const lost = field.sideways * seconds;
+  lowest -= Math.max(0, lost);
+  highest -= Math.min(0, lost);
   for (let cell = 0; cell < celsius.length; cell += 1) {
     if (next[cell]! < lowest - roundingKelvin || next[cell]! > highest + roundingKelvin) return true;
   }
@@ -183,6 +187,8 @@ function keep(field: Field, seconds: number, ratio: number, front: FaceCondition
   field.frontFlux = flow.front;
   field.backFlux = backArea > 0 ? flow.back / backArea : 0;
   field.lastSeconds = seconds;
+  field.lowest -= Math.max(0, field.sideways * seconds);
+  field.highest -= Math.min(0, field.sideways * seconds);
   widen(field, front);
   widen(field, back);
   field.frontCelsius = faceCelsius(field, front, field.frontFlux, celsius[0]!, celsius[1]!);

@@ -8,10 +8,11 @@ import { type Course, follow } from './ahead.ts';
 import { bounds } from './bounds.ts';
 import { backAhead, frontLeft } from './faces.ts';
 import type { FarLoss } from './far-loss.ts';
-import { coldestOf, type FaceCondition, held, insulated } from './field.ts';
+import { coldestOf, type FaceCondition, held, insulated, meanOf } from './field.ts';
 import { lossCasesOf } from './loss.ts';
 import { type Refusal, refuse } from './refusal.ts';
-import { type Section, wallsOf } from './section.ts';
+import { type Section, sidewaysOf, wallsOf } from './section.ts';
+import { leavingAhead } from './sideways.ts';
 import { surfaceNeededFor } from './steady.ts';
 import { timeConstantOf, type Wall } from './wall.ts';
 
@@ -57,8 +58,11 @@ export function warmingOutlook(
 ): WarmingOutlook | Refusal {
   const refused = targetRefused(now, course, target);
   if (refused !== undefined) return refused;
-  const after = (wall: Wall, back = backAhead(now, wall, found)) =>
-    readyAfter(wall, courseOf(now, wall, course, target, back), target);
+  const leaving = leavingOn(now, course, target);
+  const after = (wall: Wall, back = backAhead(now, wall, found)) => {
+    const sideways = leaving && ((at: number) => sidewaysOf(now, wall, leaving(at)));
+    return readyAfter(wall, { ...courseOf(now, wall, course, target, back), ...(sideways && { sideways }) }, target);
+  };
   const all = wallsOf(now).map((wall) => after(wall));
   const reached = all.filter((seconds) => seconds !== undefined);
   const [likely] = all;
@@ -125,6 +129,16 @@ function courseOf(
   const last = seconds === 0 ? end : present + perSecond * seconds;
   const front = (at: number) => held(at < seconds ? present + perSecond * at : last);
   return { front, back, bends: [seconds], until: seconds + beyond };
+}
+
+/** What leaves sideways on this course, by the likely wall: the mean follows the face as far behind as it is now. */
+function leavingOn(now: Section, course: FaceCourse, target: WarmingTarget): ((at: number) => number) | undefined {
+  const { sideways, likely } = now;
+  if (sideways === undefined) return undefined;
+  const { front, until } = courseOf(now, likely, course, target, insulated);
+  if (course.kind === 'left') return leavingAhead(sideways, until, undefined);
+  const behind = likely.field.frontCelsius - meanOf(likely.field);
+  return leavingAhead(sideways, until, (at) => front(at).celsius - behind);
 }
 
 /** Nothing is known of a face that was left: pads may lie on it. */

@@ -90,13 +90,14 @@ function cross(state: State, each: SectionState, section: Section, at: Instant, 
 }
 
 function begin(state: State, each: SectionState, at: Instant, front: MilliCelsius | undefined): void {
-  const { shape, steel, farSide, backProbes } = each.place;
+  const { shape, steel, farSide, backProbes, band } = each.place;
   const air = airKnown(state);
   if (front === undefined || shape === undefined || steel === undefined || air === undefined) return;
   // A face that is heated too loses nothing that could be named: it is judged by its probes alone.
   const far = state.joint.heating.face === 'both' ? 'colder mass or fluid' : farSide;
   const start: SectionStart = { at, faceCelsius: front / 1000, inside: 'not known' };
-  const made = createSection({ shape, steel, far, farProbe: backProbes.length > 0, ambientCelsius: air }, start);
+  const spec = { shape, steel, far, farProbe: backProbes.length > 0, ambientCelsius: air };
+  const made = createSection(band === undefined ? spec : { ...spec, band }, start);
   if (isRefusal(made)) {
     refuse(state, each, reasonOf(made), at, front);
     return;

@@ -97,7 +97,7 @@ function jointOf(header: Map<string, string[]>): Joint {
     process: '121',
     heatInput: { kilojoulesPerMillimetre: 1.5 },
     heating: {
-      means: 'resistance pads',
+      means: facts.means ?? 'resistance pads',
       face: facts.heated ?? 'front',
       whileWelding: facts.heaters ?? 'off',
       ...optional({ halfWidthMillimetres: number('half-width'), airCelsius: number('air') }),

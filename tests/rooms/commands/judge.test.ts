@@ -48,20 +48,23 @@ describe('the demonstration log', () => {
     expect(said.requirement.governing.preheatMinimumCelsius).toBe(145);
   });
 
-  it('does not comply when the first arc is struck while only the heated face has been warm for ten minutes', async () => {
+  it('does not comply when the first arc is struck after the hold by time and before the core', async () => {
     const early = changed((text) =>
       text.replace('5760,pass start', '3500,pass start').replace('6000,pass end', '3700,pass end'),
     );
     const answer = await run(joint, log, '--events', early, '--json');
     expect(answer.status).toBe(1);
-    const [first] = JSON.parse(answer.out).findings;
-    expect(first).toMatchObject({
-      kind: 'below minimum at pass start',
+    const { findings } = JSON.parse(answer.out);
+    expect(findings).toHaveLength(1);
+    expect(findings[0]).toMatchObject({
+      kind: 'through thickness not met',
       pass: '1',
-      probe: 'far A',
+      part: 'plate B',
       from: 3500,
       limit: 145,
     });
+    expect(findings[0].value).toBeLessThan(145);
+    expect(findings[0].value).toBeGreaterThan(143);
   });
 
   it('cannot be judged without events, and says so in its scope', async () => {

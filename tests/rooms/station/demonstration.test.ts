@@ -1,6 +1,6 @@
 /**
- * What the demonstration is there to show: a surface that has been hot for as long as a rule of thumb asks, and steel
- * behind it that is not. The plates are the emulator's, in two dimensions; what is computed of them comes from the room
+ * What the demonstration is there to show: measured faces that have been hot for as long as the hold by time asks, and
+ * steel behind one of them that is not proven to be. The plates are the emulator's, in two dimensions; what is computed of them comes from the room
  * that judges, which shares nothing with the emulator.
  */
 import { beforeAll, describe, expect, it } from 'vitest';
@@ -43,6 +43,7 @@ function section(farProbe: boolean) {
       far: 'still air',
       farProbe,
       ambientCelsius: joint.heating.airCelsius!,
+      band: { halfWidthMillimetres: joint.heating.halfWidthMillimetres!, distanceMillimetres: 90 },
     },
     { at: 0 as Instant, faceCelsius: 20, inside: 'not known' },
   );
@@ -78,15 +79,15 @@ describe('the demonstration', () => {
   }, 60_000);
   const at = (minute: number): Minute => course[minute - 1]!;
 
-  it('ends its history with the heated faces long above the minimum and the far ones still below', () => {
+  it('ends its history with the measured faces held by time, and the plate that is measured on one face not proven', () => {
     const end = at(history.minutes);
     for (const face of ['zone A', 'zone B']) {
-      expect(at(history.minutes - 12).probes[face]).toBeGreaterThan(minimum);
+      expect(at(history.minutes - 9).probes[face]).toBeGreaterThan(minimum);
       expect(end.probes[face]! - at(history.minutes - 25).probes[face]!).toBeGreaterThan(10);
     }
-    expect(end.probes['far A']).toBeLessThan(minimum);
+    expect(at(history.minutes - joint.procedure!.soakHoldMinutes!).probes['far A']).toBeGreaterThan(minimum);
     expect(end.coldest.B.low).toBeLessThan(minimum * 1000);
-    expect(end.probes['far A']).toBeGreaterThan(at(history.minutes - 3).probes['far A']!);
+    expect(end.coldest.B.low).toBeGreaterThan(at(history.minutes - 3).coldest.B.low);
     // The limits of its procedure.
     expect(Math.abs(end.probes['zone A']! - end.probes['zone B']!)).toBeLessThan(40);
     expect(Math.max(...Object.values(end.probes))).toBeLessThan(300);

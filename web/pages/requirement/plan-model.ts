@@ -5,6 +5,7 @@
 import { type JointSection, jointSections } from '../../../server/conduction/joint-sections.ts';
 import { type Heating, type WarmingPlan, warmingPlan } from '../../../server/conduction/plan.ts';
 import { isRefusal } from '../../../server/conduction/refusal.ts';
+import { depthOf, type Shape } from '../../../server/conduction/shape.ts';
 import { fromFahrenheit, toFahrenheit, type UnitSystem, unitsOf } from '../../../server/measure/units.ts';
 import { steady } from '../../../server/metallurgy/number.ts';
 import type { Joint } from '../../../server/weld/joint.ts';
@@ -72,7 +73,7 @@ export const planned = (joint: Joint, minimumCelsius: number, fields: PlanFields
   const groups = new Map<string, { readonly sections: JointSection[]; readonly way: Way }>();
   for (const section of jointSections(joint)) {
     const way = wayThrough(joint, section);
-    const key = JSON.stringify('because' in way ? way : [way.shape, way.steel.id, way.far]);
+    const key = JSON.stringify('because' in way ? way : [way.shape, way.steel.id, way.far, way.band]);
     const group = groups.get(key);
     if (group === undefined) groups.set(key, { sections: [section], way });
     else group.sections.push(section);
@@ -88,10 +89,11 @@ export const planned = (joint: Joint, minimumCelsius: number, fields: PlanFields
   return { problems, plans };
 };
 
-type Way = Pick<Heating, 'shape' | 'steel' | 'far'> | { readonly because: string };
+type Way = Pick<Heating, 'shape' | 'steel' | 'far' | 'band'> | { readonly because: string };
 
 /** What the plan goes by; probes need not be placed yet. Heated alike from both faces, the middle loses to nobody. */
-const wayThrough = (joint: Joint, { part, shape, steel, farSide, lacks }: JointSection): Way => {
+const wayThrough = (joint: Joint, section: JointSection): Way => {
+  const { part, shape, steel, farSide, lacks } = section;
   const lack = (reason: Parameters<typeof reasonText>[0]): Way => ({
     because: reasonText(reason, { part, ...lacks, missing: [] }, unitsOf(joint)),
   });
@@ -103,8 +105,16 @@ const wayThrough = (joint: Joint, { part, shape, steel, farSide, lacks }: JointS
     return { shape: { ...shape, thicknessMillimetres: shape.thicknessMillimetres / 2 }, steel, far: 'insulated' };
   }
   if (farSide === 'colder mass or fluid') return lack('far side takes heat that nobody can name');
-  return { shape, steel, far: farSide };
+  const band = section.band ?? bandOf(joint, shape);
+  return { shape, steel, far: farSide, ...(band === undefined ? {} : { band }) };
 };
+
+/** While no probe is placed: one thickness from the groove, where the first may sit. */
+function bandOf({ heating }: Joint, shape: Shape): Heating['band'] {
+  const { means, halfWidthMillimetres } = heating;
+  if (means === 'furnace' || halfWidthMillimetres === undefined) return undefined;
+  return { halfWidthMillimetres, distanceMillimetres: Math.min(depthOf(shape) * 1000, halfWidthMillimetres) };
+}
 
 const above = (minimumCelsius: number | undefined, units: UnitSystem): number | undefined => {
   if (minimumCelsius === undefined) return undefined;
