@@ -40,8 +40,6 @@ export interface Step {
   /** Position in the record up to which this step speaks. */
   readonly position: number;
   readonly assessment: Assessment;
-  /** Where it was made anew. */
-  readonly outlook?: Outlook;
 }
 
 export interface Pipeline {
@@ -55,6 +53,8 @@ export interface Pipeline {
   act(joint: string, named: NamedAct): Promise<number>;
   runs(): readonly JointRun[];
   run(joint: string): JointRun | undefined;
+  /** What lies ahead of an open joint; some seconds old at most. */
+  outlook(joint: string): Outlook | undefined;
   /** Why nothing is being recorded; undefined while all is well. */
   notRecordingBecause(): string | undefined;
   onStep(listener: (step: Step) => void): void;
@@ -163,10 +163,9 @@ export function createPipeline({ store, clock, rules, station }: PipelineOptions
     }
   };
 
-  const tellStep = (run: JointRun, items: readonly CommittedItem[], outlook?: Outlook): void => {
+  const tellStep = (run: JointRun, items: readonly CommittedItem[]): void => {
     const { id: joint, position, assessment } = run;
-    const ahead = outlook === undefined ? {} : { outlook };
-    for (const listener of stepListeners) listener({ joint, items, position, assessment, ...ahead });
+    for (const listener of stepListeners) listener({ joint, items, position, assessment });
   };
 
   /** Each second: a refused batch is tried again, time passes for every open joint, journals are sealed. */
@@ -183,10 +182,7 @@ export function createPipeline({ store, clock, rules, station }: PipelineOptions
       run.touched = true;
     }
     send(concluded(batchOf([])));
-    if (unsent === undefined) {
-      const ahead = foresee(intake.openRuns(), now);
-      for (const run of intake.openRuns()) tellStep(run, [], run === ahead ? run.outlook : undefined);
-    }
+    if (unsent === undefined) for (const run of intake.openRuns()) tellStep(run, []);
     sealRefused = undefined;
     try {
       store.sealDue(now);
@@ -246,6 +242,10 @@ export function createPipeline({ store, clock, rules, station }: PipelineOptions
     act: (joint, named) => ask((at) => intake.ofAct(joint, named, at)),
     runs: () => [...intake.runs.values()],
     run: (joint) => intake.runs.get(joint),
+    outlook(joint) {
+      const run = intake.runs.get(joint);
+      return run === undefined ? undefined : foresee(run);
+    },
     notRecordingBecause: () => refusedBecause,
     onStep: (listener) => stepListeners.push(listener),
     onRecordingChange: (listener) => recordingListeners.push(listener),

@@ -22,6 +22,7 @@ export interface LiveSource {
   /** Committed items of the joint after the position, oldest first. */
   after(joint: string, position: number, limit: number): readonly CommittedItem[];
   assessment(joint: string): Assessment | undefined;
+  outlook(joint: string): Outlook | undefined;
   isAllowed(origin: string | undefined, host: string | undefined): boolean;
 }
 
@@ -31,7 +32,6 @@ export interface LiveStep {
   readonly items: readonly CommittedItem[];
   readonly position: number;
   readonly assessment: Assessment;
-  readonly outlook?: Outlook;
 }
 
 export interface Live {
@@ -81,9 +81,19 @@ export function createLive(http: HttpServer, source: LiveSource): Live {
     });
   });
 
+  const told = new Map<string, Instant>();
+  /** Only for joints that somebody follows, and each once. */
+  const newOutlook = (joint: string): Outlook | undefined => {
+    const outlook = io.sockets.adapter.rooms.has(joint) ? source.outlook(joint) : undefined;
+    if (outlook === undefined || told.get(joint) === outlook.at) return undefined;
+    told.set(joint, outlook.at);
+    return outlook;
+  };
+
   return {
-    step({ joint, items, position, assessment, outlook }) {
+    step({ joint, items, position, assessment }) {
       const message = messageOf(source, joint, items, position, assessment);
+      const outlook = items.length === 0 ? newOutlook(joint) : undefined;
       io.to(joint).emit('live', outlook === undefined ? message : { ...message, outlook });
     },
     stationChanged: tellStation,

@@ -88,6 +88,7 @@ export async function startStation(options: StationOptions): Promise<Station> {
       station: views.station,
       after: (joint, position, limit) => record.after(position, { chain: joint, limit }),
       assessment: (joint) => pipeline.run(joint)?.assessment,
+      outlook: pipeline.outlook,
       isAllowed: isSameOrigin,
     });
     pipeline.onStep(live.step);

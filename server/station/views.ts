@@ -46,13 +46,13 @@ export function stationViews({ options, record, pipeline, links, linkEvents, err
     if (!known(id)) return undefined;
     const { joint, assessment, courses, periodMilliseconds } = await judged(id);
     const { hash, seq, position } = record.head(id);
-    const run = pipeline.run(id);
+    const outlook = pipeline.outlook(id);
     return {
       joint,
       assessment,
       courses,
-      ...(run?.outlook === undefined ? {} : { outlook: run.outlook }),
-      position: run?.position ?? position,
+      ...(outlook === undefined ? {} : { outlook }),
+      position: pipeline.run(id)?.position ?? position,
       periodMilliseconds,
       headHash: hash,
       entries: seq,

@@ -84,14 +84,14 @@ export function conclude(run: JointRun, at: Instant): Item[] {
 }
 
 /**
- * Looks ahead for the run whose outlook is oldest, if it is due: one a call, since it costs some milliseconds. Undefined
- * where none is due. What it looks from has to be committed.
+ * What lies ahead of the run, made anew when it is some seconds old: it costs some milliseconds a part, so that it is
+ * made only for whoever looks. Undefined once the joint is closed.
  */
-export function foresee(runs: readonly JointRun[], now: Instant): JointRun | undefined {
-  const due = runs.filter(({ closed, outlook }) => !closed && now - (outlook?.at ?? 0) >= outlookEvery);
-  const oldest = due.toSorted((a, b) => (a.outlook?.at ?? 0) - (b.outlook?.at ?? 0))[0];
-  if (oldest !== undefined) oldest.outlook = oldest.judge.outlook();
-  return oldest;
+export function foresee(run: JointRun): Outlook | undefined {
+  if (run.closed) return undefined;
+  const { at } = run.assessment;
+  if (run.outlook === undefined || at - run.outlook.at >= outlookEvery) run.outlook = run.judge.outlook();
+  return run.outlook;
 }
 
 const outlookEvery = seconds(5);

@@ -70,6 +70,7 @@ export async function httpBench(
     station: views.station,
     after: (joint, position, limit) => bench.record.after(position, { chain: joint, limit }),
     assessment: (joint) => bench.pipeline.run(joint)?.assessment,
+    outlook: bench.pipeline.outlook,
     isAllowed: isSameOrigin,
   });
   bench.pipeline.onStep(live.step);

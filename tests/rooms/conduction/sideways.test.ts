@@ -4,6 +4,7 @@
  */
 import { describe, expect, it, test } from 'vitest';
 import { createPart, stillAir, usualPart } from '../../../firmware-protocol/emulator/part.ts';
+import { warmingPlan } from '../../../server/conduction/plan.ts';
 import {
   copySection,
   driveSection,
@@ -12,9 +13,11 @@ import {
   sectionNow,
 } from '../../../server/conduction/section.ts';
 import { createSideways, stepSideways } from '../../../server/conduction/sideways.ts';
+import { carbonSteel } from '../../../server/conduction/steel/carbon.ts';
 import { diffusivityAt } from '../../../server/conduction/steel/steel.ts';
+import { type WarmingOutlook, warmingOutlook } from '../../../server/conduction/warming.ts';
 import { milliCelsius } from '../../../server/measure/quantity.ts';
-import { second, steelSection } from '../../support/driven-wall.ts';
+import { second, steelSection, taken } from '../../support/driven-wall.ts';
 import { unchanging } from '../../support/plain-wall.ts';
 
 /** erf by its series; exact enough below 3. */
@@ -98,4 +101,56 @@ test('without a band nothing leaves', () => {
   driveSection(section, second(60), milliCelsius(40));
   expect(section.sideways).toBeUndefined();
   expect(section.coldSlow.field.sideways).toBe(0);
+});
+
+test('what is forecast while the heater holds is what comes, in a plate in two dimensions', () => {
+  const [thickness, band, distance, setPoint, minimum] = [80, 300, 90, 160, 150];
+  const heaterWattsPerSquareMetre = 40_000;
+  const part = createPart({
+    ...usualPart,
+    thicknessMillimetres: thickness,
+    bandMillimetres: band,
+    controlMillimetres: distance,
+    heaterWattsPerSquareMetre,
+    frontLoss: stillAir,
+    backLoss: stillAir,
+  });
+  const section = steelSection(thickness, {
+    far: 'still air',
+    band: { halfWidthMillimetres: band, distanceMillimetres: distance },
+  });
+  part.heater({ on: true, setPointCelsius: setPoint });
+  let asked: { at: number; outlook: WarmingOutlook } | undefined;
+  let came: number | undefined;
+  for (let at = 5; came === undefined; at += 5) {
+    part.advance(5);
+    const face = part.celsiusAt(0, distance);
+    driveSection(section, second(at), milliCelsius(face));
+    if (asked === undefined && face > setPoint - 0.5) {
+      const target = { celsius: minimum, holdMilliseconds: 0 };
+      asked = { at, outlook: taken(warmingOutlook(sectionNow(section), { kind: 'held' }, target)) };
+    }
+    if (asked !== undefined && part.celsiusAt(1, distance) >= minimum) came = at - asked.at;
+  }
+  const { earliest, latest, likely } = asked!.outlook;
+  expect(earliest).toBeLessThanOrEqual(came * 1000);
+  expect(latest ?? Number.POSITIVE_INFINITY).toBeGreaterThanOrEqual(came * 1000);
+  expect(likely).toBeGreaterThan(came * 500);
+  expect(came).toBeGreaterThan(60);
+});
+
+test('a plan for a band takes longer than one for a furnace', () => {
+  const heating = {
+    shape: { kind: 'plate', thicknessMillimetres: 80 },
+    steel: carbonSteel,
+    far: 'still air',
+    ambientCelsius: 20,
+    minimumCelsius: 145,
+    holdMinutes: 0,
+    rampKelvinPerHour: 150,
+    setPointCelsius: 165,
+  } as const;
+  const furnace = taken(warmingPlan(heating)).ready;
+  const pads = taken(warmingPlan({ ...heating, band: { halfWidthMillimetres: 300, distanceMillimetres: 90 } })).ready;
+  expect(pads.likely).toBeGreaterThan(furnace.likely! + 60_000);
 });

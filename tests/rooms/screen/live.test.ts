@@ -94,6 +94,19 @@ describe('the live line', () => {
     expect(readingsOf(whole)).toEqual(recorded);
   });
 
+  it('tells what lies ahead every few seconds, each outlook once, and makes none while nobody follows', async () => {
+    const http = await running();
+    http.bench.seconds(20, 100);
+    expect(http.bench.pipeline.run('one')!.outlook).toBeUndefined();
+    const screen = screenOf(http);
+    await screen.connect();
+    http.bench.seconds(20, 100);
+    await screen.reached(position(http));
+    const told = screen.messages.flatMap(({ outlook }) => (outlook === undefined ? [] : [outlook.at]));
+    expect(told.length).toBeGreaterThanOrEqual(4);
+    for (const [index, at] of told.entries()) if (index > 0) expect(at - told[index - 1]!).toBeGreaterThanOrEqual(5000);
+  });
+
   it('from any position on gives exactly what follows it, however much that is', { timeout: 120_000 }, async () => {
     const http = await running();
     http.bench.seconds(3, 50);
