@@ -33,7 +33,7 @@ describe.skipIf(noBrowser)('heat through the thickness', () => {
     await act(page, /^Heat on/, /Record heat on/, async () => {});
     await plan.waitFor({ state: 'detached' });
     board.heater({ on: true, setPointCelsius: 168 });
-    await play(minutes(40));
+    await play(minutes(30));
     const through = page.getByRole('article', { name: /^Through plate A/ });
     await through.getByText(/^Not warm through/).waitFor();
     await through
@@ -50,7 +50,7 @@ describe.skipIf(noBrowser)('heat through the thickness', () => {
     expect(heated, 'the heated face is the warmer one').toBeGreaterThan(far!);
     await look(page, 'through-heating');
 
-    await play(minutes(60));
+    await play(minutes(35));
     await through
       .getByText(/^Warm through/)
       .first()
