@@ -87,8 +87,8 @@ export function ThroughThickness({
       )}
       {(isMapped || sections.some(({ profile }) => profile !== undefined)) && (
         <p class="aside">
-          Computed by heat conduction from the probes on the faces, straight through each part; heat that goes sideways
-          is not in it.
+          Computed by heat conduction from the probes on the faces; what runs sideways out of the heated band is
+          reckoned with.
         </p>
       )}
     </section>
