@@ -73,6 +73,8 @@ export interface SectionStatus {
   readonly startLeft?: { readonly part: number; readonly atMost: Millikelvin };
   /** The last long gap in the readings: what the face did meanwhile was bounded, not known. */
   readonly gap?: { readonly from: Instant; readonly to: Instant };
+  /** What runs sideways out of the heated band now, by the likely wall, a minute; absent where all of the part is heated. */
+  readonly leavesSideways?: Millikelvin;
   /** Slowest time constant of the wall, front held. */
   readonly timeConstant?: Milliseconds;
   /** Loss of the far face as found from both probes, W/(m2 K); absent while the readings do not tell it. */

@@ -8,7 +8,7 @@ import {
   wallsOf,
 } from '../conduction/section.ts';
 import { isBackMeasured } from '../conduction/wall.ts';
-import type { MilliCelsius } from '../measure/quantity.ts';
+import type { MilliCelsius, Millikelvin } from '../measure/quantity.ts';
 import { rules } from './rules.ts';
 import { profileOf } from './section-course.ts';
 import { farLossFound, type SectionState } from './section-state.ts';
@@ -62,6 +62,9 @@ function numbersOf(each: SectionState, section: Section): Partial<SectionStatus>
     profile: { low: at(Math.min), likely, high: at(Math.max) },
     ...(left === undefined ? {} : { startLeft: { part: left.left, atMost: left.atMost } }),
     ...(gap === undefined ? {} : { gap }),
+    ...(section.sideways === undefined
+      ? {}
+      : { leavesSideways: Math.round(section.sideways.leaving * 60_000) as Millikelvin }),
     timeConstant: sectionTimeConstant(section),
     ...(lossFound === undefined ? {} : { lossFound }),
     ...(doubtKey === undefined || farFace?.outside === undefined ? {} : { doubted: farFace.outside }),

@@ -1,11 +1,12 @@
 /** What the heat through a part was computed from, and what of it is not known: shape, probes, steel, far side, start, gap, loss. */
 import type { SectionStatus } from '../judgement/section-status.ts';
+import type { Millikelvin } from '../measure/quantity.ts';
 import type { UnitSystem } from '../measure/units.ts';
 import { plain } from '../metallurgy/number.ts';
 import type { FarSide, Part } from '../weld/part.ts';
 import { lengthText } from './length.ts';
 import { listText } from './list.ts';
-import { boundedText, differenceText, temperatureText } from './temperature.ts';
+import { boundedText, differenceText, rateText, temperatureText } from './temperature.ts';
 
 type Of<Key extends keyof SectionStatus> = Required<Pick<SectionStatus, Key>>[Key];
 
@@ -57,6 +58,10 @@ const lossOf: Readonly<Record<FarSide, string>> = {
   unknown: 'not known: anything from no loss to the most that a draught takes',
   'colder mass or fluid': 'a colder mass or a fluid: what it takes cannot be named',
 };
+
+/** "followed along the plate from the edge of the heater; it takes 0.3 K/min now". */
+export const sidewaysText = (perMinute: Millikelvin, units: UnitSystem): string =>
+  `followed along the part, past the edge of the heater; it takes ${rateText(perMinute, units)} now`;
 
 /** What is left of not having known the inside at the start. */
 export const startText = ({ part, atMost }: Of<'startLeft'>, units: UnitSystem): string =>

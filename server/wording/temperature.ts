@@ -68,11 +68,16 @@ export const atMostText = (value: MilliCelsius, limit: MilliCelsius | undefined,
     : `${temperatureText(value, units, { limit })}, at most ${limitText(limit, units)}`;
 
 /** "rising 3.2 K/min". Below 0.1 K/min a change is not worth a word. */
-export const trendText = (perMinute: Millikelvin, units: UnitSystem): string => {
-  if (Math.abs(perMinute) < 100) return 'steady';
-  const size = differenceScaleOf[units].value(Math.abs(perMinute));
-  const rate = size < 10_000 ? signed(Math.round(size / 100), 1) : `${Math.round(size / 1000)}`;
-  return `${perMinute > 0 ? 'rising' : 'falling'} ${rate} ${differenceUnit(units)}/min`;
+export const trendText = (perMinute: Millikelvin, units: UnitSystem): string =>
+  Math.abs(perMinute) < 100
+    ? 'steady'
+    : `${perMinute > 0 ? 'rising' : 'falling'} ${rateText(Math.abs(perMinute) as Millikelvin, units)}`;
+
+/** "3.2 K/min". */
+export const rateText = (perMinute: Millikelvin, units: UnitSystem): string => {
+  const size = differenceScaleOf[units].value(perMinute);
+  const rate = Math.abs(size) < 10_000 ? signed(Math.round(size / 100), 1) : `${Math.round(size / 1000)}`;
+  return `${rate} ${differenceUnit(units)}/min`;
 };
 
 /** From thousandths of a degree Celsius, or of a kelvin, to thousandths of what is shown. */

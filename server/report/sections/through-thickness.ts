@@ -15,6 +15,7 @@ import {
   farFaceText,
   lossText,
   shapeText,
+  sidewaysText,
   startText,
   steelText,
 } from '../../wording/section-basis.ts';
@@ -39,7 +40,7 @@ export const throughThicknessSection = (facts: ReportFacts, times: Times): Secti
 });
 
 const caution =
-  'Computed from the probes for heat that goes straight through, away from the groove, the edge of the heater and the ends of the part. The lowest of what is possible is judged. This informs; what the qualified procedure and the governing code ask for comes first.';
+  'Computed from the probes for heat that goes straight through, away from the groove, the edge of the heater and the ends of the part; what runs sideways out of the heated band is reckoned with. The lowest of what is possible is judged. This informs; what the qualified procedure and the governing code ask for comes first.';
 
 const wholeRows = ({ assessment }: ReportFacts, times: Times): Row[] => {
   const { throughThickness: through } = assessment;
@@ -95,7 +96,7 @@ const farName = (form: Part['form']): string => (form === 'bar' ? 'Axis then' : 
 
 /** How it was computed, and what was not known. */
 const basisRows = ({ assessment }: ReportFacts, section: SectionStatus, part: Part, times: Times): Row[] => {
-  const { steel, startLeft, gap, lossFound, frontProbes } = section;
+  const { steel, startLeft, gap, lossFound, frontProbes, leavesSideways } = section;
   const units: UnitSystem = assessment.requirement.units;
   const isBar = part.form === 'bar';
   return [
@@ -105,6 +106,7 @@ const basisRows = ({ assessment }: ReportFacts, section: SectionStatus, part: Pa
       : [['Driven by', driversText(section)] as const]),
     ...(steel === undefined ? [] : [['Conducts as', steelText(steel)] as const]),
     ...(isBar ? [] : [['Far side', farFaceText(section)] as const]),
+    ...(leavesSideways === undefined ? [] : [['Heat sideways', sidewaysText(leavesSideways, units)] as const]),
     ...(startLeft === undefined ? [] : [['Start', startText(startLeft, units)] as const]),
     ...(gap === undefined
       ? []

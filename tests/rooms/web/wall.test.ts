@@ -1,6 +1,12 @@
 import { describe, expect, test } from 'vitest';
 import type { SectionOutlook, SectionStatus } from '../../../server/judgement/section-status.ts';
-import { type MilliCelsius, milliCelsius, minutes, after as soonAfter } from '../../../server/measure/quantity.ts';
+import {
+  type MilliCelsius,
+  type Millikelvin,
+  milliCelsius,
+  minutes,
+  after as soonAfter,
+} from '../../../server/measure/quantity.ts';
 import { columnsMaximum, grown } from '../../../web/feed/course.ts';
 import { depthTicks } from '../../../web/parts/wall/depth.ts';
 import { colourSpanOf, mapPicture, upToNow } from '../../../web/parts/wall/map-model.ts';
@@ -153,17 +159,22 @@ describe('words', () => {
   test('how sure: properties with their status, and what is left of the start only while it counts', () => {
     const sure = (section: SectionStatus): string[] =>
       sureTexts(section, minimum, 'metric').map(({ name, text }) => `${name}: ${text}`);
-    expect(sure(web)[1]).toMatch(/^Conducts as: carbon steel, by the analysis; .*; verified, .* 20 % either way$/);
+    expect(sure(web)[1]).toMatch(/^Conducts as: carbon steel, by the analysis; .* 20 % either way .*\(verified\)$/);
     expect(startText(web, 'metric')).toBeUndefined();
     const startLeft = { part: 0.2, atMost: 12_000 as NonNullable<SectionStatus['startLeft']>['atMost'] };
     expect(startText({ ...web, startLeft }, 'metric')).toMatch(/up to 12 K of the band are from that/);
     expect(startText({ ...web, startLeft }, 'inch')).toContain('up to 22 °F of the band');
     expect(sure({ ...web, lossFound: { coefficient: 17.6, uncertainty: 3.2 } })).toContain(
-      'Loss found: 18 ± 4 W/(m² K) at the far face, from both probes',
+      'Loss found: 18 ± 4 W/(m² K), found from the probes on both faces',
+    );
+    expect(sure({ ...web, leavesSideways: 340 as Millikelvin })).toContain(
+      'Heat sideways: followed along the part, past the edge of the heater; it takes 0.3 K/min now',
     );
     expect(doubtText(web, 'metric')).toBeUndefined();
     const doubted = { since: openedAt, measured: milliCelsius(90), low: milliCelsius(120), high: milliCelsius(140) };
-    expect(doubtText({ ...flange, doubted }, 'metric')).toMatch(/^The far probe reads 90 °C; .* 120 to 140 °C\./);
+    expect(doubtText({ ...flange, doubted }, 'metric')).toMatch(
+      /^The probe on the far face reads 90 °C; .* 120 to 140 °C\./,
+    );
   });
 });
 

@@ -5,9 +5,8 @@ import type { UnitSystem } from '../../../server/measure/units.ts';
 import { plain } from '../../../server/metallurgy/number.ts';
 import { begun } from '../../../server/wording/list.ts';
 import { outlookText } from '../../../server/wording/section.ts';
-import { limitText } from '../../../server/wording/temperature.ts';
+import { boundedText, limitText } from '../../../server/wording/temperature.ts';
 import { durationText } from '../../../server/wording/time.ts';
-import { betweenText } from '../../parts/wall/words.ts';
 
 /** "Warm through in 96 to 125 min from the start of heating", or that it never is, and what it needs. */
 export const warmText = (
@@ -38,7 +37,7 @@ export const arrivalText = (
   minimum: MilliCelsius,
   units: UnitSystem,
 ): string =>
-  `The surface is at ${limitText(milliCelsius(setPointCelsius), units)} after ${durationText(rampEnds)}; the coldest point is then at ${betweenText(coldestThen, minimum, units)}`;
+  `The surface is at ${limitText(milliCelsius(setPointCelsius), units)} after ${durationText(rampEnds)}; the coldest point is then at ${boundedText(coldestThen, units, { limit: minimum })}`;
 
 /** "Into the steel 17 to 19 kW/m² while it rises, 24 at most; 1 to 4 kW/m² to hold". */
 export const powerText = ({ ramping, holding }: WarmingPlan, units: UnitSystem): string => {

@@ -7,10 +7,9 @@ import type { SectionStatus } from '../../../server/judgement/section-status.ts'
 import type { MilliCelsius } from '../../../server/measure/quantity.ts';
 import type { UnitSystem } from '../../../server/measure/units.ts';
 import { spread } from '../../../server/placing/spread.ts';
-import { limitText } from '../../../server/wording/temperature.ts';
+import { boundedText, limitText } from '../../../server/wording/temperature.ts';
 import { type Scale, valueScale } from '../../chart/axis.ts';
 import { depthTicks } from './depth.ts';
-import { betweenText } from './words.ts';
 
 /** A probe that drives the section, with a present reading. */
 export interface FaceReading {
@@ -126,7 +125,7 @@ const marksOf = (
             {
               kind: 'computed' as const,
               at: y(farFace.likely / 1000),
-              lines: ['computed', ...betweenText(farFace, minimum, units).split(/(?<=to) /)],
+              lines: ['computed', ...boundedText(farFace, units, { limit: minimum }).split(/(?<=to) /)],
             },
           ]
         : [];

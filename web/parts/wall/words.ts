@@ -1,38 +1,11 @@
 /** What is said beside the picture of one part: how it stands, where it is coldest, what lies ahead. */
-import type {
-  BoundedCelsius,
-  SectionOutlook,
-  SectionReason,
-  SectionStatus,
-} from '../../../server/judgement/section-status.ts';
+import type { SectionOutlook, SectionReason, SectionStatus } from '../../../server/judgement/section-status.ts';
 import type { MilliCelsius } from '../../../server/measure/quantity.ts';
 import type { UnitSystem } from '../../../server/measure/units.ts';
 import { lengthText } from '../../../server/wording/length.ts';
 import { begun, listText } from '../../../server/wording/list.ts';
-import {
-  coolingText,
-  farSideText,
-  outlookText,
-  reasonText,
-  betweenText as timesText,
-} from '../../../server/wording/section.ts';
-import {
-  degreeUnit,
-  limitText,
-  ofLimitText,
-  temperatureFigure,
-  temperatureText,
-} from '../../../server/wording/temperature.ts';
-
-/** "121 to 134 °C"; "128 °C" where the ends read alike. */
-export const betweenText = (
-  { low, high }: Pick<BoundedCelsius, 'low' | 'high'>,
-  limit: MilliCelsius | undefined,
-  units: UnitSystem,
-): string => {
-  const [least, most] = [low, high].map((value) => temperatureFigure(value, units, { limit }));
-  return least === most ? temperatureText(low, units, { limit }) : `${least} to ${most} ${degreeUnit(units)}`;
-};
+import { betweenText, coolingText, farSideText, outlookText, reasonText } from '../../../server/wording/section.ts';
+import { limitText, ofLimitText, temperatureText } from '../../../server/wording/temperature.ts';
 
 /** "Not warm through" beside "coldest 121 °C of 150 °C at worst, 128 °C likely, at the far face". `missing`: its probes that cannot be believed now. */
 export const standingText = (
@@ -83,7 +56,7 @@ export const aheadText = (
     'heat off': 'with the heat off',
   };
   if (state === 'met' && reaches === 'always' && latest !== undefined)
-    return `Held long enough in ${timesText(ready?.earliest ?? latest, latest)} ${courses[course]}`;
+    return `Held long enough in ${betweenText(ready?.earliest ?? latest, latest)} ${courses[course]}`;
   const what = begun(outlookText(outlook, units));
   // Where it does not come, the words say already with what it does not.
   return reaches === 'always' ? `${what} ${courses[course]}` : what;
