@@ -2,6 +2,7 @@
 import type { Assessment } from '../judgement/assessment.ts';
 import type {
   BoundedCelsius,
+  Outlook,
   SectionOutlook,
   SectionReason,
   SectionStatus,
@@ -159,6 +160,10 @@ export const coolingText = ({ coolsBelow }: SectionOutlook, units: UnitSystem): 
   const time = latest === undefined ? `at least ${leastText(earliest)}` : betweenText(earliest, latest);
   return `above ${to} for ${time} with the heat off, if the whole part cools; a part heated in one place cools sooner`;
 };
+
+/** "As zone A falls now, it is at 120 °C in about 14 min": a part heated in one place, as it is measured. */
+export const fallText = ({ probe, limit, time }: NonNullable<Outlook['breakByTrend']>, units: UnitSystem): string =>
+  `As ${probe} falls now, it is at ${limitText(limit, units)} in ${leastText(time)}`;
 
 /** "12 to 19 min", "about 12 min", "at most 1 min": whole minutes, so rounded that the range does not narrow. */
 export const betweenText = (earliest: Milliseconds, latest: Milliseconds): string => {

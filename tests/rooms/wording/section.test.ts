@@ -14,6 +14,7 @@ import {
   betweenText,
   coldestText,
   coolingText,
+  fallText,
   outlookText,
   reasonText,
   sectionText,
@@ -235,4 +236,12 @@ describe('what lies ahead', () => {
     expect(of({})).toBe('above 120 °C for longer than is looked ahead');
     expect(coolingText(never, 'metric')).toBeUndefined();
   });
+});
+
+it('says how long a break may last as the part falls now, never longer than it is', () => {
+  const fall = { probe: 'zone A', limit: milliCelsius(120), time: milliseconds(14.9 * 60_000) };
+  expect(fallText(fall, 'metric')).toBe('As zone A falls now, it is at 120 °C in 14 min');
+  expect(fallText({ ...fall, time: milliseconds(30_000) }, 'inch')).toBe(
+    'As zone A falls now, it is at 248 °F in under 1 min',
+  );
 });

@@ -1,6 +1,6 @@
 /** Heat through the thickness of every part of a joint, all on one scale. */
 import { governingSoakText } from '../../../server/wording/governing-soak.ts';
-import { throughText } from '../../../server/wording/section.ts';
+import { fallText, throughText } from '../../../server/wording/section.ts';
 import { limitText } from '../../../server/wording/temperature.ts';
 import type { LiveJoint } from '../../feed/live-joint.ts';
 import type { ProbeRow } from '../../state/probe-rows.ts';
@@ -47,6 +47,9 @@ export function ThroughThickness({
         {!(closed && throughThickness.state === 'not begun') && <p class="aside">{throughText(throughThickness)}</p>}
       </div>
       {governing !== undefined && <p class="through-governs">{governing}</p>}
+      {!closed && outlook?.breakByTrend !== undefined && (
+        <p class="through-governs">{fallText(outlook.breakByTrend, units)}.</p>
+      )}
       <div class="wall-panels">
         {sections.map((section, index) => (
           <WallPanel
