@@ -18,11 +18,22 @@ export const probeIds = ['Z1', 'Z2', 'O1', 'I1'] as const;
 const uses = { Z1: 'zone', Z2: 'zone', O1: 'opposite face', I1: 'interpass' } as const;
 export const periodMilliseconds = 1000;
 
-/** With `maxima` it also has every limit that may not be passed upwards; without, only the minimum. */
-export const jobJoint = (whileWelding: 'on' | 'off', face: 'front' | 'back', maxima: boolean): Joint =>
+/**
+ * With `maxima` it also has every limit that may not be passed upwards; without, only the minimum. With `through` the
+ * heat is followed through its plate, which is so thin that seconds tell, and the minimum is asked for all through.
+ */
+export const jobJoint = (
+  whileWelding: 'on' | 'off',
+  face: 'front' | 'back',
+  maxima: boolean,
+  through: boolean,
+): Joint =>
   plainJoint({
     id: 'job',
-    heating: { means: 'resistance pads', face, whileWelding },
+    heating: through
+      ? { means: 'furnace', face, whileWelding, airCelsius: 20 }
+      : { means: 'resistance pads', face, whileWelding },
+    ...(through ? { parts: plainJoint().parts.map((part) => ({ ...part, thicknessMillimetres: 12 })) } : {}),
     procedure: {
       id: 'WPS-1',
       revision: '0',
@@ -30,6 +41,7 @@ export const jobJoint = (whileWelding: 'on' | 'off', face: 'front' | 'back', max
       preheatMinimumCelsius: 150,
       soakHoldMinutes: 1,
       maintenanceMinimumCelsius: 120,
+      ...(through ? { throughThicknessHoldMinutes: 0.2 } : {}),
       ...(maxima ? { interpassMaximumCelsius: 250, highestCelsius: 300, evennessMaximumKelvin: 30 } : {}),
     },
     probes: probeIds.map((id, index) => ({
@@ -95,9 +107,10 @@ export const arbitraryJob: fc.Arbitrary<Job> = fc
     stretches: fc.array(stretch, { minLength: 1, maxLength: 8 }),
     warm: fc.boolean(),
     maxima: fc.boolean(),
+    through: fc.boolean(),
   })
-  .map(({ whileWelding, face, stretches, warm, maxima }) =>
-    jobOf(jobJoint(whileWelding, face, maxima), stretches, warm),
+  .map(({ whileWelding, face, stretches, warm, maxima, through }) =>
+    jobOf(jobJoint(whileWelding, face, maxima, through), stretches, warm),
   );
 
 function jobOf(joint: Joint, stretches: readonly Stretch[], warm: boolean): Job {
