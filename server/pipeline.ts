@@ -8,7 +8,7 @@
  */
 import { NotRecording } from './desk/refusal.ts';
 import type { Assessment } from './judgement/assessment.ts';
-import type { Outlook } from './judgement/section-status.ts';
+import type { Outlook } from './judgement/inside/section-status.ts';
 import { type CommittedItem, type Item, itemOf, stationChain } from './ledger/item.ts';
 import type { Clock } from './measure/clock.ts';
 import { limits } from './measure/limits.ts';

@@ -1,7 +1,7 @@
 /** The judge's answer as the command line gives it: temperatures in degrees, times as the log writes them. */
 
 import type { Assessment, Finding } from '../judgement/assessment.ts';
-import type { BoundedCelsius } from '../judgement/section-status.ts';
+import type { BoundedCelsius } from '../judgement/inside/section-status.ts';
 import type { Instant } from '../measure/quantity.ts';
 import type { UnitSystem } from '../measure/units.ts';
 import { cautions } from '../wording/cautions.ts';

@@ -1,7 +1,7 @@
 /** Work that takes longer than a reading may wait: done beside the trip, on a connection of its own that can only read. */
 import type { Assessment } from '../judgement/assessment.ts';
+import type { SectionCourse } from '../judgement/inside/section-status.ts';
 import { judgeAll } from '../judgement/judge.ts';
-import type { SectionCourse } from '../judgement/section-status.ts';
 import { inputOf } from '../ledger/item.ts';
 import type { HistoryView } from '../measure/history.ts';
 import type { Instant } from '../measure/quantity.ts';

@@ -1,13 +1,13 @@
 /** The state as one plain picture: phase, conditions, probes, passes, findings, alarms, verdict. */
 import type { Instant } from '../measure/quantity.ts';
 import type { Assessment, Condition, PassStatus, Phase, ProbeStatus, Verdict } from './assessment.ts';
+import { sectionStatus } from './inside/section-view.ts';
+import { throughStatus } from './inside/through-thickness.ts';
 import { coldestOf, hottestOf, minimumNow, minimumProbes, onPart, spreads } from './places.ts';
 import { conditions, interpassNow, isReady } from './readiness.ts';
 import { rules } from './rules.ts';
-import { sectionStatus } from './section-view.ts';
 import { soakStatus } from './soak.ts';
 import { hasBegunWelding, isFresh, isPassRunning, isTrusted, type ProbeState, type State } from './state.ts';
-import { throughStatus } from './through-thickness.ts';
 import { trendPerMinute } from './trend.ts';
 
 export function assess(state: State): Assessment {

@@ -7,7 +7,7 @@ import type { Requirement } from '../metallurgy/answer.ts';
 import type { Source } from '../weld/entry.ts';
 import type { Place, ProbeUse } from '../weld/probe.ts';
 import type { Quality } from '../weld/scan.ts';
-import type { SectionReason, SectionStatus, ThroughStatus } from './section-status.ts';
+import type { SectionReason, SectionStatus, ThroughStatus } from './inside/section-status.ts';
 
 export type Phase = 'planned' | 'heating' | 'equalising' | 'ready' | 'pass running' | 'between passes' | 'closed';
 

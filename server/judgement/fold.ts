@@ -11,16 +11,16 @@ import type { Act, Input, StationEvent } from '../weld/entry.ts';
 import type { Joint } from '../weld/joint.ts';
 import { acknowledge, alarmsDue, settleAlarms } from './alarms.ts';
 import { note } from './findings.ts';
+import { driveSections } from './inside/drive.ts';
+import { sectionsOf } from './inside/section-state.ts';
+import { settleThrough, throughDue } from './inside/through-thickness.ts';
 import { limitsOf } from './limits-of.ts';
 import { limitsDue, settleLimits } from './limits-watch.ts';
 import { endPass, passesDue, settlePasses, startPass } from './passes.ts';
 import { probeDue, settleProbes, takeScan } from './probe-watch.ts';
-import { sectionsOf } from './section-state.ts';
-import { driveSections } from './sections.ts';
 import { settleSoak, soakDue, soakOnHeat } from './soak.ts';
 import { sourceAfter } from './source.ts';
 import type { State } from './state.ts';
-import { settleThrough, throughDue } from './through-thickness.ts';
 
 /** Lets time pass up to the instant; an earlier instant changes nothing. */
 export function advance(state: State, until: Instant): State {

@@ -8,12 +8,12 @@ import { arrival, type Input, type StationEvent } from '../weld/entry.ts';
 import { assess } from './assess.ts';
 import type { Assessment } from './assessment.ts';
 import { advance, effectiveAt, take } from './fold.ts';
+import { outlookOf } from './inside/outlook.ts';
+import { courseOf } from './inside/section-course.ts';
+import { copySections } from './inside/section-state.ts';
+import type { Outlook, SectionCourse } from './inside/section-status.ts';
 import { createKeptInputs, type KeptInputs } from './kept-inputs.ts';
-import { outlookOf } from './outlook.ts';
 import { rules } from './rules.ts';
-import { courseOf } from './section-course.ts';
-import { copySections } from './section-state.ts';
-import type { Outlook, SectionCourse } from './section-status.ts';
 import { begin, type State } from './state.ts';
 
 export interface Judge {

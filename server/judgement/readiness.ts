@@ -5,11 +5,11 @@
 import type { Milliseconds } from '../measure/quantity.ts';
 import type { Condition, Interpass } from './assessment.ts';
 import { isEven, staysWithin } from './compare.ts';
+import { throughCondition } from './inside/through-thickness.ts';
 import { hottestOf, minimumNow, onPart, sidesWithoutZoneProbe, spreads, withUse } from './places.ts';
 import { rules } from './rules.ts';
 import { soakRule, soakStatus } from './soak.ts';
 import { hasBegunWelding, isTrusted, type State } from './state.ts';
-import { throughCondition } from './through-thickness.ts';
 import { timeTo, trendPerMinute } from './trend.ts';
 
 export function conditions(state: State): Condition[] {

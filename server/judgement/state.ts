@@ -11,9 +11,9 @@ import type { Place, Probe } from '../weld/probe.ts';
 import type { Quality } from '../weld/scan.ts';
 import type { Alarm, ConditionId, Finding, FindingKind, Limits } from './assessment.ts';
 import { type HoldState, notBegun } from './hold.ts';
+import { type SectionState, sectionsOf } from './inside/section-state.ts';
 import { limitsOf } from './limits-of.ts';
 import { rules } from './rules.ts';
-import { type SectionState, sectionsOf } from './section-state.ts';
 
 export type Mutable<T> = { -readonly [K in keyof T]: T[K] };
 

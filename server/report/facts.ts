@@ -4,7 +4,7 @@
  */
 import type { Assessment, Verdict } from '../judgement/assessment.ts';
 import type { Conclusion } from '../judgement/conclusions.ts';
-import type { SectionCourse } from '../judgement/section-status.ts';
+import type { SectionCourse } from '../judgement/inside/section-status.ts';
 import type { HistoryView } from '../measure/history.ts';
 import type { Instant } from '../measure/quantity.ts';
 import type { Input, Source } from '../weld/entry.ts';

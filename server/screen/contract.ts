@@ -18,7 +18,7 @@
  * that position on, without a hole, and goes on. 'station' comes every second.
  */
 import type { Assessment } from '../judgement/assessment.ts';
-import type { Outlook, SectionCourse } from '../judgement/section-status.ts';
+import type { Outlook, SectionCourse } from '../judgement/inside/section-status.ts';
 import type { Instant } from '../measure/quantity.ts';
 import type { Joint } from '../weld/joint.ts';
 import type { Quality } from '../weld/scan.ts';

@@ -7,7 +7,7 @@ import type { Server as HttpServer } from 'node:http';
 import { Server, type Socket } from 'socket.io';
 import { z } from 'zod';
 import type { Assessment } from '../judgement/assessment.ts';
-import type { Outlook } from '../judgement/section-status.ts';
+import type { Outlook } from '../judgement/inside/section-status.ts';
 import type { CommittedItem } from '../ledger/item.ts';
 import type { Clock } from '../measure/clock.ts';
 import { limits } from '../measure/limits.ts';

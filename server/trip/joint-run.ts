@@ -5,8 +5,8 @@
 
 import type { Assessment } from '../judgement/assessment.ts';
 import { conclusions } from '../judgement/conclusions.ts';
+import type { Outlook } from '../judgement/inside/section-status.ts';
 import { createJudge, type Judge } from '../judgement/judge.ts';
-import type { Outlook } from '../judgement/section-status.ts';
 import { type Item, itemOf, stationName } from '../ledger/item.ts';
 import { type Instant, seconds } from '../measure/quantity.ts';
 import type { Input, Source, StationEvent } from '../weld/entry.ts';

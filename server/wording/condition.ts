@@ -3,7 +3,7 @@
  * words say what is and, where it is not met, what would meet it.
  */
 import type { Assessment, Condition } from '../judgement/assessment.ts';
-import type { SectionReason } from '../judgement/section-status.ts';
+import type { SectionReason } from '../judgement/inside/section-status.ts';
 import type { MilliCelsius, Millikelvin, Milliseconds } from '../measure/quantity.ts';
 import type { UnitSystem } from '../measure/units.ts';
 import { lengthText } from './length.ts';

@@ -3,7 +3,7 @@
  * that it is ready and by what. It never says that a weld is safe, and it says "ready" only when the judge does.
  */
 import type { Assessment, Condition, ConditionId } from '../judgement/assessment.ts';
-import type { Outlook, SectionOutlook } from '../judgement/section-status.ts';
+import type { Outlook, SectionOutlook } from '../judgement/inside/section-status.ts';
 import { conditionText, probeWhere } from './condition.ts';
 import { inside } from './list.ts';
 import { outlookText } from './section.ts';

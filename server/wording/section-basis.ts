@@ -1,5 +1,5 @@
 /** What the heat through a part was computed from, and what of it is not known: shape, probes, steel, far side, start, gap, loss. */
-import type { SectionStatus } from '../judgement/section-status.ts';
+import type { SectionStatus } from '../judgement/inside/section-status.ts';
 import type { Millikelvin } from '../measure/quantity.ts';
 import type { UnitSystem } from '../measure/units.ts';
 import { plain } from '../metallurgy/number.ts';

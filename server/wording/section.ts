@@ -7,7 +7,7 @@ import type {
   SectionReason,
   SectionStatus,
   ThroughStatus,
-} from '../judgement/section-status.ts';
+} from '../judgement/inside/section-status.ts';
 import type { Milliseconds } from '../measure/quantity.ts';
 import type { UnitSystem } from '../measure/units.ts';
 import type { FarSide } from '../weld/part.ts';

@@ -2,7 +2,7 @@
  * Heat through each part over time as this page knows it: the columns that the station sent, grown by the live
  * profiles at the same spacing until the station's own come again. No more than a picture has room for.
  */
-import type { SectionCourse, SectionStatus } from '../../server/judgement/section-status.ts';
+import type { SectionCourse, SectionStatus } from '../../server/judgement/inside/section-status.ts';
 
 /** Most columns of one part; beyond, every second one goes. */
 export const columnsMaximum = 240;

@@ -2,7 +2,7 @@
  * Heat through one part over time: the likely temperature of its heated face, its middle and its far face, and the
  * lowest that is possible of its coldest point, which is what is judged. Pure.
  */
-import type { SectionCourse } from '../../judgement/section-status.ts';
+import type { SectionCourse } from '../../judgement/inside/section-status.ts';
 import type { Part } from '../../weld/part.ts';
 import { depthNames } from '../../wording/section-basis.ts';
 import type { ReportFacts } from '../facts.ts';

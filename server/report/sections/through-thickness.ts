@@ -3,7 +3,7 @@
  * computed, how it stood at the end, what of it is not known, and a picture of its course. What is not judged says
  * why, and what would mend it.
  */
-import type { SectionStatus } from '../../judgement/section-status.ts';
+import type { SectionStatus } from '../../judgement/inside/section-status.ts';
 import type { UnitSystem } from '../../measure/units.ts';
 import type { Part } from '../../weld/part.ts';
 import { governingSoakText } from '../../wording/governing-soak.ts';

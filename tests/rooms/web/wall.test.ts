@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import type { SectionOutlook, SectionStatus } from '../../../server/judgement/section-status.ts';
+import type { SectionOutlook, SectionStatus } from '../../../server/judgement/inside/section-status.ts';
 import {
   type MilliCelsius,
   type Millikelvin,

@@ -7,7 +7,7 @@ import type {
   SectionReason,
   SectionStatus,
   ThroughStatus,
-} from '../../../server/judgement/section-status.ts';
+} from '../../../server/judgement/inside/section-status.ts';
 import { type MilliCelsius, milliCelsius, milliseconds, minutes } from '../../../server/measure/quantity.ts';
 import { conditionText } from '../../../server/wording/condition.ts';
 import {

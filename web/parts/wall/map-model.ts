@@ -3,7 +3,7 @@
  * colour by temperature, and the line along which the likely temperature passes the minimum. Times without a column
  * stay empty.
  */
-import type { SectionCourse, SectionStatus } from '../../../server/judgement/section-status.ts';
+import type { SectionCourse, SectionStatus } from '../../../server/judgement/inside/section-status.ts';
 import type { MilliCelsius } from '../../../server/measure/quantity.ts';
 import type { UnitSystem } from '../../../server/measure/units.ts';
 import { lengthUnit } from '../../../server/wording/length.ts';

@@ -1,5 +1,5 @@
 /** What one part comes to in words: how it stands, what lies ahead, how long a break may last, what is doubted. */
-import type { SectionStatus } from '../../../server/judgement/section-status.ts';
+import type { SectionStatus } from '../../../server/judgement/inside/section-status.ts';
 import { lengthText } from '../../../server/wording/length.ts';
 import { bound } from '../../format/bound.ts';
 import { Glyph, type GlyphName } from '../glyph.tsx';

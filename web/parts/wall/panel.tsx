@@ -1,7 +1,7 @@
 /** One part seen through its thickness: how it stands, the profile now, the map of how it came there, how sure it is. */
 import { Fragment } from 'preact';
 import { useMemo } from 'preact/hooks';
-import type { SectionCourse, SectionOutlook, SectionStatus } from '../../../server/judgement/section-status.ts';
+import type { SectionCourse, SectionOutlook, SectionStatus } from '../../../server/judgement/inside/section-status.ts';
 import type { MilliCelsius } from '../../../server/measure/quantity.ts';
 import type { UnitSystem } from '../../../server/measure/units.ts';
 import { lengthUnit } from '../../../server/wording/length.ts';

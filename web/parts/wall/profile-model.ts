@@ -3,7 +3,7 @@
  * face is on the left, the far one on the right, temperature goes up. Every part of a joint is drawn on one scale, so
  * that two parts beside each other compare by eye.
  */
-import type { SectionStatus } from '../../../server/judgement/section-status.ts';
+import type { SectionStatus } from '../../../server/judgement/inside/section-status.ts';
 import type { MilliCelsius } from '../../../server/measure/quantity.ts';
 import type { UnitSystem } from '../../../server/measure/units.ts';
 import { spread } from '../../../server/placing/spread.ts';

@@ -1,5 +1,5 @@
 /** The present readings of the probes that drive one section, as the picture shows them at their faces. */
-import type { SectionStatus } from '../../../server/judgement/section-status.ts';
+import type { SectionStatus } from '../../../server/judgement/inside/section-status.ts';
 import type { MilliCelsius } from '../../../server/measure/quantity.ts';
 import type { LiveJoint } from '../../feed/live-joint.ts';
 import type { ProbeRow } from '../../state/probe-rows.ts';

@@ -1,5 +1,5 @@
 /** How sure the picture of one part is, in the words that the report has too: what it was computed from, and what of it is not known. */
-import type { SectionStatus } from '../../../server/judgement/section-status.ts';
+import type { SectionStatus } from '../../../server/judgement/inside/section-status.ts';
 import type { MilliCelsius } from '../../../server/measure/quantity.ts';
 import type { UnitSystem } from '../../../server/measure/units.ts';
 import { begun } from '../../../server/wording/list.ts';

@@ -1,5 +1,5 @@
 /** The map as a table, for whoever cannot or will not read colours: newest first, at most so many rows. */
-import type { SectionCourse } from '../../../server/judgement/section-status.ts';
+import type { SectionCourse } from '../../../server/judgement/inside/section-status.ts';
 import type { MilliCelsius } from '../../../server/measure/quantity.ts';
 import type { UnitSystem } from '../../../server/measure/units.ts';
 import { lengthText } from '../../../server/wording/length.ts';

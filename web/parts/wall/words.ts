@@ -1,5 +1,5 @@
 /** What is said beside the picture of one part: how it stands, where it is coldest, what lies ahead. */
-import type { SectionOutlook, SectionReason, SectionStatus } from '../../../server/judgement/section-status.ts';
+import type { SectionOutlook, SectionReason, SectionStatus } from '../../../server/judgement/inside/section-status.ts';
 import type { MilliCelsius } from '../../../server/measure/quantity.ts';
 import type { UnitSystem } from '../../../server/measure/units.ts';
 import { lengthText } from '../../../server/wording/length.ts';

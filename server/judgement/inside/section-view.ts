@@ -6,14 +6,14 @@ import {
   sectionTimeConstant,
   startBand,
   wallsOf,
-} from '../conduction/section.ts';
-import { isBackMeasured } from '../conduction/wall.ts';
-import type { MilliCelsius, Millikelvin } from '../measure/quantity.ts';
-import { rules } from './rules.ts';
+} from '../../conduction/section.ts';
+import { isBackMeasured } from '../../conduction/wall.ts';
+import type { MilliCelsius, Millikelvin } from '../../measure/quantity.ts';
+import { rules } from '../rules.ts';
+import type { State } from '../state.ts';
 import { profileOf } from './section-course.ts';
 import { farLossFound, type SectionState } from './section-state.ts';
 import type { SectionStatus } from './section-status.ts';
-import type { State } from './state.ts';
 import { sectionStanding } from './through-thickness.ts';
 
 export function sectionStatus(state: State, each: SectionState): SectionStatus {

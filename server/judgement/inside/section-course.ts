@@ -1,8 +1,8 @@
 /** The likely temperatures through one part over time: columns at even times, every second one dropped when there are too many. */
-import { celsiusAtDepth } from '../conduction/field.ts';
-import type { Section } from '../conduction/section.ts';
-import type { Instant, MilliCelsius, Milliseconds } from '../measure/quantity.ts';
-import { rules } from './rules.ts';
+import { celsiusAtDepth } from '../../conduction/field.ts';
+import type { Section } from '../../conduction/section.ts';
+import type { Instant, MilliCelsius, Milliseconds } from '../../measure/quantity.ts';
+import { rules } from '../rules.ts';
 import type { SectionCourse } from './section-status.ts';
 
 export interface CourseState {

@@ -4,21 +4,27 @@
  * band to what can have been meanwhile.
  */
 
-import { createFarFace, driveFarFace, type FarFaceDoubt, farFaceDoubt } from '../conduction/far-face.ts';
-import { acrossGap } from '../conduction/gap.ts';
-import type { JointSection } from '../conduction/joint-sections.ts';
-import { isRefusal, type Refusal } from '../conduction/refusal.ts';
-import { coldestBetween, createSection, driveSection, type Section, type SectionStart } from '../conduction/section.ts';
-import type { Instant, MilliCelsius } from '../measure/quantity.ts';
-import type { Probe } from '../weld/probe.ts';
-import type { Scan } from '../weld/scan.ts';
-import { close, open } from './findings.ts';
-import { withUse } from './places.ts';
-import { rules } from './rules.ts';
+import { createFarFace, driveFarFace, type FarFaceDoubt, farFaceDoubt } from '../../conduction/far-face.ts';
+import { acrossGap } from '../../conduction/gap.ts';
+import type { JointSection } from '../../conduction/joint-sections.ts';
+import { isRefusal, type Refusal } from '../../conduction/refusal.ts';
+import {
+  coldestBetween,
+  createSection,
+  driveSection,
+  type Section,
+  type SectionStart,
+} from '../../conduction/section.ts';
+import type { Instant, MilliCelsius } from '../../measure/quantity.ts';
+import type { Probe } from '../../weld/probe.ts';
+import type { Scan } from '../../weld/scan.ts';
+import { close, open } from '../findings.ts';
+import { withUse } from '../places.ts';
+import { rules } from '../rules.ts';
+import { hasBegunWelding, isTrusted, isTrustedUntilClosed, type ProbeState, type State } from '../state.ts';
 import { addColumn } from './section-course.ts';
 import type { SectionState } from './section-state.ts';
 import type { SectionReason } from './section-status.ts';
-import { hasBegunWelding, isTrusted, isTrustedUntilClosed, type ProbeState, type State } from './state.ts';
 
 /** Drives what the scan's probes drive. The probes have taken the scan in already. */
 export function driveSections(state: State, scan: Scan): void {

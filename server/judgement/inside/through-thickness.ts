@@ -2,14 +2,14 @@
  * Is the minimum reached through every part, and held? The lowest that is possible of the coldest point of each
  * section counts, and the worst section stands for the joint. A section that is not judged is never warm.
  */
-import type { Instant, Milliseconds } from '../measure/quantity.ts';
-import type { Condition } from './assessment.ts';
-import { reaches } from './compare.ts';
-import { beginHold, holdDue, passedOf, type Standing, settleHold } from './hold.ts';
+import type { Instant, Milliseconds } from '../../measure/quantity.ts';
+import type { Condition } from '../assessment.ts';
+import { reaches } from '../compare.ts';
+import { beginHold, holdDue, passedOf, type Standing, settleHold } from '../hold.ts';
+import type { State } from '../state.ts';
+import { airKnown, missingDrivers } from './drive.ts';
 import type { SectionState } from './section-state.ts';
 import type { SectionReason, SectionStatus, ThroughStatus } from './section-status.ts';
-import { airKnown, missingDrivers } from './sections.ts';
-import type { State } from './state.ts';
 
 export interface SectionStanding {
   readonly state: SectionStatus['state'];

@@ -1,12 +1,12 @@
 /** What is remembered of the heat through each part, between two inputs. */
-import { copyFarFace, type FarFace } from '../conduction/far-face.ts';
-import { type FarLoss, farLossOf } from '../conduction/far-loss.ts';
-import { type JointSection, jointSections } from '../conduction/joint-sections.ts';
-import { isRefusal } from '../conduction/refusal.ts';
-import { type Bounded, copySection, type Section, type SectionStart } from '../conduction/section.ts';
-import type { Instant } from '../measure/quantity.ts';
-import type { Joint } from '../weld/joint.ts';
-import { rules } from './rules.ts';
+import { copyFarFace, type FarFace } from '../../conduction/far-face.ts';
+import { type FarLoss, farLossOf } from '../../conduction/far-loss.ts';
+import { type JointSection, jointSections } from '../../conduction/joint-sections.ts';
+import { isRefusal } from '../../conduction/refusal.ts';
+import { type Bounded, copySection, type Section, type SectionStart } from '../../conduction/section.ts';
+import type { Instant } from '../../measure/quantity.ts';
+import type { Joint } from '../../weld/joint.ts';
+import { rules } from '../rules.ts';
 import { type CourseState, copyCourse, emptyCourse } from './section-course.ts';
 import type { SectionReason } from './section-status.ts';
 

@@ -2,8 +2,8 @@
  * What the judge says of the heat inside the parts: one section through each part, computed by conduction from the
  * probes on its faces. Plain data without words for people, as assessment.ts.
  */
-import type { Instant, MilliCelsius, Millikelvin, Milliseconds } from '../measure/quantity.ts';
-import type { FarSide } from '../weld/part.ts';
+import type { Instant, MilliCelsius, Millikelvin, Milliseconds } from '../../measure/quantity.ts';
+import type { FarSide } from '../../weld/part.ts';
 
 /** Lowest and highest of what is possible, and the likely value between. The lowest is what is judged. */
 export interface BoundedCelsius {

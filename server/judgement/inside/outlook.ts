@@ -3,20 +3,20 @@
  * forecast for people; nothing is judged by it. It costs some milliseconds a part, so that it is made every few
  * seconds and not with every reading.
  */
-import { coolingOutlook } from '../conduction/break.ts';
-import type { FarLoss } from '../conduction/far-loss.ts';
-import { isRefusal } from '../conduction/refusal.ts';
-import { type Section, sectionNow } from '../conduction/section.ts';
-import { type FaceCourse, type WarmingOutlook, warmingOutlook } from '../conduction/warming.ts';
-import { type MilliCelsius, type Milliseconds, milliCelsius } from '../measure/quantity.ts';
-import { passedOf } from './hold.ts';
-import { minimumNow } from './places.ts';
-import { rules } from './rules.ts';
+import { coolingOutlook } from '../../conduction/break.ts';
+import type { FarLoss } from '../../conduction/far-loss.ts';
+import { isRefusal } from '../../conduction/refusal.ts';
+import { type Section, sectionNow } from '../../conduction/section.ts';
+import { type FaceCourse, type WarmingOutlook, warmingOutlook } from '../../conduction/warming.ts';
+import { type MilliCelsius, type Milliseconds, milliCelsius } from '../../measure/quantity.ts';
+import { passedOf } from '../hold.ts';
+import { minimumNow } from '../places.ts';
+import { rules } from '../rules.ts';
+import type { State } from '../state.ts';
+import { timeTo, trendPerMinute } from '../trend.ts';
 import { farLossFound, type SectionState } from './section-state.ts';
 import type { Outlook, SectionOutlook } from './section-status.ts';
-import type { State } from './state.ts';
 import { holdAsked, sectionStanding } from './through-thickness.ts';
-import { timeTo, trendPerMinute } from './trend.ts';
 
 export function outlookOf(state: State): Outlook {
   const fall = breakByTrend(state);
