@@ -101,9 +101,44 @@ function kindProblems(act: Act, assessment: Assessment, joint: Joint): Problem[]
               allowed: `one of ${joint.parts.map((part) => part.id).join(', ')}`,
             },
           ];
+    case 'distrust probe':
+    case 'trust probe again':
+      return trustProblems(act, assessment);
+    case 'spare takes over':
+      return spareProblems(act, assessment, joint);
     case 'revise':
       return act.joint.id === joint.id ? [] : [{ field: 'act.joint.id', found: act.joint.id, allowed: joint.id }];
     default:
       return [];
   }
+}
+
+function trustProblems(act: Act & { kind: 'distrust probe' | 'trust probe again' }, { probes }: Assessment): Problem[] {
+  const asked = probes.find((each) => each.probe === act.probe);
+  const wanted = act.kind === 'trust probe again';
+  const fitting = probes.filter((each) => (each.distrusted !== undefined) === wanted).map((each) => each.probe);
+  if (asked !== undefined && fitting.includes(act.probe)) return [];
+  const state = wanted ? 'distrusted' : 'in the judgement';
+  const allowed = fitting.length === 0 ? `no probe is ${state}` : `a probe that is ${state}: ${fitting.join(', ')}`;
+  return [{ field: 'act.probe', found: act.probe, allowed }];
+}
+
+function spareProblems(act: Act & { kind: 'spare takes over' }, { probes }: Assessment, joint: Joint): Problem[] {
+  const found: Problem[] = [];
+  const spares = probes.filter((each) => each.use === 'spare' && each.distrusted === undefined);
+  if (!spares.some((each) => each.probe === act.spare)) {
+    const names = spares.map((each) => each.probe).join(', ');
+    const allowed = names === '' ? 'this joint has no spare that is trusted' : `a spare that is trusted: ${names}`;
+    found.push({ field: 'act.spare', found: act.spare, allowed });
+  }
+  const fitted = probes.filter((each) => each.use !== 'spare');
+  if (!fitted.some((each) => each.probe === act.probe)) {
+    const allowed = `a probe that is no spare: ${fitted.map((each) => each.probe).join(', ')}`;
+    found.push({ field: 'act.probe', found: act.probe, allowed });
+  }
+  const parts = joint.parts.map((part) => part.id);
+  if (act.place !== undefined && !parts.includes(act.place.part)) {
+    found.push({ field: 'act.place.part', found: act.place.part, allowed: `one of ${parts.join(', ')}` });
+  }
+  return found;
 }

@@ -74,6 +74,7 @@ function probeStatus(state: State, each: ProbeState): ProbeStatus {
     ...(at === undefined ? {} : { measuredAt: at }),
     fresh: isFresh(state, each),
     trusted: isTrusted(state, each),
+    ...(each.distrusted === undefined ? {} : { distrusted: each.distrusted }),
     ...(trend === undefined || !isFresh(state, each) ? {} : { trendPerMinute: trend }),
     required: probe.use === 'zone' || probe.use === 'opposite face',
   };

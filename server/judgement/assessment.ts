@@ -43,7 +43,10 @@ export type FindingKind =
   | 'source not verified'
   | 'procedure below calculation'
   | 'extended range not accepted'
-  | 'recording interrupted';
+  | 'recording interrupted'
+  | 'probe distrusted'
+  | 'highest temperature not judged'
+  | 'evenness not judged';
 
 /** nonconformity: does not comply. not judged: cannot be judged. remark: told, and changes no verdict. */
 export type Severity = 'nonconformity' | 'not judged' | 'remark';
@@ -96,6 +99,7 @@ export interface Condition {
     | 'spread too large'
     | 'no limit stated'
     | 'too hot'
+    | 'only a distrusted probe is above it'
     | 'no interpass place'
     | 'named answer missing'
     | 'paused by gap'
@@ -127,8 +131,17 @@ export interface ProbeStatus {
   readonly trusted: boolean;
   /** Change over the last minutes, thousandths of a kelvin per minute. */
   readonly trendPerMinute?: Millikelvin;
+  /** Left the judgement, by a named person or by the procedure's rule. */
+  readonly distrusted?: Distrust;
   /** Must be at minimum for the joint to be ready. */
   readonly required: boolean;
+}
+
+export interface Distrust {
+  readonly since: Instant;
+  readonly by: 'person' | 'rule';
+  /** The person, where it was one. */
+  readonly who?: string;
 }
 
 export interface PassStatus {

@@ -10,6 +10,7 @@ import { requirement } from '../metallurgy/requirement.ts';
 import type { Act, Input, StationEvent } from '../weld/entry.ts';
 import type { Joint } from '../weld/joint.ts';
 import { acknowledge, alarmsDue, settleAlarms } from './alarms.ts';
+import { distrust, trustAgain } from './distrust.ts';
 import { note } from './findings.ts';
 import { driveSections } from './inside/drive.ts';
 import { sectionsOf } from './inside/section-state.ts';
@@ -20,6 +21,7 @@ import { endPass, passesDue, settlePasses, startPass } from './passes.ts';
 import { probeDue, settleProbes, takeScan } from './probe-watch.ts';
 import { settleSoak, soakDue, soakOnHeat } from './soak.ts';
 import { sourceAfter } from './source.ts';
+import { withSpares } from './spares.ts';
 import type { State } from './state.ts';
 
 /** Lets time pass up to the instant; an earlier instant changes nothing. */
@@ -123,7 +125,7 @@ function takeAct(state: State, act: Act, who: string, enteredAt: Instant): void 
         who,
         ...(act.method === undefined ? {} : { method: act.method }),
       });
-      requireAnew(state, state.joint);
+      requireAnew(state, state.entered);
       return;
     case 'revise':
       requireAnew(state, act.joint);
@@ -133,6 +135,20 @@ function takeAct(state: State, act: Act, who: string, enteredAt: Instant): void 
       for (const finding of state.findings) finding.to ??= state.now;
       state.alarms = [];
       state.closedAt = state.now;
+      return;
+    case 'distrust probe':
+      distrust(state, act.probe, 'person', who);
+      return;
+    case 'trust probe again':
+      trustAgain(state, act.probe);
+      return;
+    case 'spare takes over':
+      state.takeovers.push({
+        spare: act.spare,
+        probe: act.probe,
+        ...(act.place === undefined ? {} : { place: act.place }),
+      });
+      requireAnew(state, state.entered);
       return;
     case 'declare source':
     case 'note':
@@ -165,12 +181,19 @@ function takePeriod(state: State, board: string, period: Milliseconds): void {
 }
 
 /** The joint or an acceptance changed: the requirement is made anew, and probes that stay keep what is known of them. */
-function requireAnew(state: State, joint: Joint): void {
+function requireAnew(state: State, entered: Joint): void {
+  const joint = withSpares(entered, state.takeovers);
   const kept = new Map(state.probes.map((each) => [each.probe.id, each]));
+  state.entered = entered;
   state.joint = joint;
   state.requirement = requirement(joint, state.acceptances);
   state.limits = limitsOf(joint, state.requirement);
   state.sections = sectionsOf(joint, state.sections);
+  for (const each of state.probes) {
+    const stays = joint.probes.find(({ id }) => id === each.probe.id);
+    const sameWire = stays?.board === each.probe.board && stays.channel === each.probe.channel;
+    if (!sameWire) trustAgain(state, each.probe.id);
+  }
   state.probes = joint.probes.map((probe) => {
     const before = kept.get(probe.id);
     const sameWire = before?.probe.board === probe.board && before.probe.channel === probe.channel;

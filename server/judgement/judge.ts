@@ -90,8 +90,8 @@ export function createJudge(openedAt: Instant, opened: StationEvent & { kind: 'o
 
 /** Joint, requirement and single readings are replaced as wholes and never changed, so that all copies share them. */
 function copyOf(state: State): State {
-  const { joint, requirement, limits, probes, sections, ...rest } = state;
-  const shared = { joint, requirement, limits };
+  const { joint, entered, requirement, limits, probes, sections, ...rest } = state;
+  const shared = { joint, entered, requirement, limits };
   return {
     ...structuredClone(rest),
     ...shared,

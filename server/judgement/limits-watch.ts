@@ -1,6 +1,7 @@
 /** The limits that hold at all times: the highest temperature allowed anywhere, on every trusted probe on the part. */
 import { elapsed, type Instant } from '../measure/quantity.ts';
 import { reaches, staysWithin } from './compare.ts';
+import { hiddenExcess } from './distrust.ts';
 import { close, open } from './findings.ts';
 import { minimumNow, onPart } from './places.ts';
 import { conditions, isReady } from './readiness.ts';
@@ -9,6 +10,7 @@ import { isTrusted, pendingSince, type State } from './state.ts';
 
 export function settleLimits(state: State): void {
   settleHighest(state);
+  settleHidden(state);
   if (state.minimumFirstReachedAt === undefined && minimumNow(state).state === 'met') {
     state.minimumFirstReachedAt = state.now;
   }
@@ -22,6 +24,7 @@ export function limitsDue(state: State): Instant[] {
 }
 
 const highestPrefix = 'highest/';
+const hiddenKey = `${highestPrefix}/distrusted`;
 
 function settleHighest(state: State): void {
   const limit = state.limits.highest;
@@ -46,4 +49,20 @@ function settleHighest(state: State): void {
     if (elapsed(since, state.now) >= rules.confirmFor)
       open(state, 'above highest temperature', since, { probe: id, value, limit });
   }
+}
+
+/** Only a distrusted probe reads above the highest temperature: that is neither an excess nor none. */
+function settleHidden(state: State): void {
+  const hidden = hiddenExcess(state);
+  const kind = 'highest temperature not judged';
+  const standing = state.findings.find((each) => each.kind === kind && each.to === undefined);
+  if (hidden === undefined) {
+    delete state.pending[hiddenKey];
+    if (standing !== undefined) close(state, standing.key, state.now);
+    return;
+  }
+  if (standing !== undefined) return;
+  const since = pendingSince(state, hiddenKey);
+  if (elapsed(since, state.now) < rules.confirmFor) return;
+  open(state, kind, since, { probe: hidden.probe, value: hidden.temperature, limit: state.limits.highest! });
 }

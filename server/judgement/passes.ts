@@ -120,8 +120,10 @@ function noteOutside(state: State, condition: Condition, pass: string): void {
       return;
     }
     case 'evenness':
-      // Not judged only where no face has two readings; the missing readings have their own finding.
-      if (!notJudged) note(state, 'uneven', state.now, detail);
+      // Without two readings on any face the missing readings have their own finding.
+      if (condition.reason === 'only a distrusted probe is above it')
+        note(state, 'evenness not judged', state.now, detail);
+      else if (!notJudged) note(state, 'uneven', state.now, detail);
       return;
     case 'highest temperature':
       // Watched all the time (limits-watch.ts), not only at a start.

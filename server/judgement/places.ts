@@ -3,7 +3,7 @@ import type { MilliCelsius, Millikelvin } from '../measure/quantity.ts';
 import type { ProbeUse } from '../weld/probe.ts';
 import { reaches } from './compare.ts';
 import { rules } from './rules.ts';
-import { type Extreme, isTrusted, type ProbeState, type State } from './state.ts';
+import { type Extreme, isRead, isTrusted, type ProbeState, type State } from './state.ts';
 
 export const withUse = (state: State, ...uses: ProbeUse[]): ProbeState[] =>
   state.probes.filter((each) => uses.includes(each.probe.use));
@@ -78,14 +78,20 @@ export function sidesWithoutZoneProbe(state: State): ('A' | 'B')[] {
 }
 
 /** Largest minus smallest of the trusted zone probes of each face that has two or more. */
-export function spreads(state: State): { face: 'front' | 'back'; spread: Millikelvin }[] {
+export function spreads(
+  state: State,
+  among: typeof isTrusted = isTrusted,
+): { face: 'front' | 'back'; spread: Millikelvin }[] {
   return (['front', 'back'] as const).flatMap((face) => {
     const values = withUse(state, 'zone')
-      .filter((each) => each.probe.place?.face === face && isTrusted(state, each))
+      .filter((each) => each.probe.place?.face === face && among(state, each))
       .map((each) => each.good!.temperature);
     return values.length < 2 ? [] : [{ face, spread: (Math.max(...values) - Math.min(...values)) as Millikelvin }];
   });
 }
+
+/** With the distrusted probes among them: an excess that only they show is not gone because they are distrusted. */
+export const spreadsOfAllRead = (state: State): ReturnType<typeof spreads> => spreads(state, isRead);
 
 /** Hottest trusted reading of the given probes, if any. */
 export function hottestOf(state: State, probes: ProbeState[]): Extreme | undefined {

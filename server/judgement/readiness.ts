@@ -2,11 +2,12 @@
  * May the arc be struck? A list of conditions, each met, not met or not judged, with its number. "Not judged"
  * never counts as met. The list never blocks a welder; a pass begun outside it is named so.
  */
-import type { Milliseconds } from '../measure/quantity.ts';
+import type { MilliCelsius, Milliseconds } from '../measure/quantity.ts';
 import type { Condition, Interpass } from './assessment.ts';
 import { isEven, staysWithin } from './compare.ts';
+import { hiddenExcess, hottestDistrusted } from './distrust.ts';
 import { throughCondition } from './inside/through-thickness.ts';
-import { hottestOf, minimumNow, onPart, sidesWithoutZoneProbe, spreads, withUse } from './places.ts';
+import { hottestOf, minimumNow, onPart, sidesWithoutZoneProbe, spreads, spreadsOfAllRead, withUse } from './places.ts';
 import { rules } from './rules.ts';
 import { soakRule, soakStatus } from './soak.ts';
 import { hasBegunWelding, isTrusted, type State } from './state.ts';
@@ -119,6 +120,11 @@ function evenness(state: State): Condition {
   const widest = spreads(state).sort((a, b) => b.spread - a.spread)[0];
   const value = widest === undefined ? {} : { value: widest.spread };
   if (limit === undefined) return { id, state: 'not judged', reason: 'no limit stated', ...value };
+  const hidden = spreadsOfAllRead(state).sort((a, b) => b.spread - a.spread)[0];
+  const seen = widest === undefined || isEven(widest.spread, limit);
+  if (seen && hidden !== undefined && !isEven(hidden.spread, limit)) {
+    return { id, state: 'not judged', reason: 'only a distrusted probe is above it', value: hidden.spread, limit };
+  }
   if (widest === undefined) return { id, state: 'not judged', reason: 'no trusted fresh reading', limit };
   return isEven(widest.spread, limit)
     ? { id, state: 'met', reason: 'ok', ...value, limit }
@@ -129,6 +135,11 @@ function highest(state: State): Condition {
   const id = 'highest temperature';
   const limit = state.limits.highest!;
   const hottest = hottestOf(state, onPart(state));
+  const hidden = hiddenExcess(state);
+  if (hidden !== undefined && (hottest === undefined || staysWithin(hottest.temperature, limit))) {
+    const numbers = { probe: hidden.probe, value: hidden.temperature, limit };
+    return { id, state: 'not judged', reason: 'only a distrusted probe is above it', ...numbers };
+  }
   if (hottest === undefined) return { id, state: 'not judged', reason: 'no trusted fresh reading', limit };
   const numbers = { probe: hottest.probe, value: hottest.temperature, limit };
   return staysWithin(hottest.temperature, limit)
@@ -182,6 +193,8 @@ export function interpassNow(state: State): Interpass & { by?: 'probe' | 'contac
     ? { probe: contact.instrument, temperature: contact.temperature }
     : { probe: hottest!.probe, temperature: hottest!.temperature };
   const limit = state.limits.interpassMaximum;
+  const hides = limit !== undefined && !contactCounts && hiddenInterpass(state, limit, reading.temperature);
+  if (hides) return { state: 'not judged' };
   const measured = state.probes.find((each) => !byContact && each.probe.id === reading.probe);
   const trend = measured === undefined ? undefined : trendPerMinute(measured);
   const tooHot = limit !== undefined && !staysWithin(reading.temperature, limit);
@@ -194,3 +207,7 @@ export function interpassNow(state: State): Interpass & { by?: 'probe' | 'contac
     ...(timeToWindow === undefined ? {} : { timeToWindow }),
   };
 }
+
+/** A distrusted interpass probe reads above the maximum and no trusted one does. A contact reading stands in for it. */
+const hiddenInterpass = (state: State, limit: MilliCelsius, hottest: MilliCelsius): boolean =>
+  staysWithin(hottest, limit) && hottestDistrusted(state, withUse(state, 'interpass'), limit) !== undefined;

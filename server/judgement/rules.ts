@@ -83,4 +83,7 @@ export const severities: { readonly [kind in FindingKind]: Severity } = {
   'procedure below calculation': 'not judged',
   'extended range not accepted': 'not judged',
   'recording interrupted': 'remark',
+  'probe distrusted': 'remark',
+  'highest temperature not judged': 'not judged',
+  'evenness not judged': 'not judged',
 };

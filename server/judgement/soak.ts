@@ -12,7 +12,7 @@ import { note } from './findings.ts';
 import { beginHold, holdDue, passedOf, settleHold, voidHold } from './hold.ts';
 import { minimumNow, minimumProbes } from './places.ts';
 import { rules } from './rules.ts';
-import { isTrusted, type State } from './state.ts';
+import { isRead, type State } from './state.ts';
 
 export function soakRule(joint: Joint): SoakStatus['rule'] {
   if (isMeasuredOpposite(joint)) return 'opposite';
@@ -116,7 +116,7 @@ function checkStillRising(state: State): void {
   if (from === undefined) return;
   const heated = state.joint.heating.face;
   const watched = minimumProbes(state).filter(
-    (each) => isTrusted(state, each) && (heated === 'both' || each.probe.place?.face === heated),
+    (each) => isRead(state, each) && (heated === 'both' || each.probe.place?.face === heated),
   );
   if (soak.atHalfTime === undefined && state.now >= after(from, rules.risingComparedFrom)) {
     soak.atHalfTime = Object.fromEntries(watched.map((each) => [each.probe.id, each.good!.temperature]));

@@ -9,11 +9,12 @@ import type { Source, StationEvent } from '../weld/entry.ts';
 import type { Joint } from '../weld/joint.ts';
 import type { Place, Probe } from '../weld/probe.ts';
 import type { Quality } from '../weld/scan.ts';
-import type { Alarm, ConditionId, Finding, FindingKind, Limits } from './assessment.ts';
+import type { Alarm, ConditionId, Distrust, Finding, FindingKind, Limits } from './assessment.ts';
 import { type HoldState, notBegun } from './hold.ts';
 import { type SectionState, sectionsOf } from './inside/section-state.ts';
 import { limitsOf } from './limits-of.ts';
 import { rules } from './rules.ts';
+import type { Takeover } from './spares.ts';
 
 export type Mutable<T> = { -readonly [K in keyof T]: T[K] };
 
@@ -42,6 +43,9 @@ export interface ProbeState {
   /** Last end of a trouble that came through the wire and not from a lost link, and where that trouble began. */
   recoveredAt?: Instant;
   earlierTroubleFrom?: Instant;
+  /** It left the judgement, and the finding that says so. */
+  distrusted?: Distrust;
+  distrustKey?: string;
 }
 
 export interface PassState {
@@ -90,6 +94,9 @@ export interface State {
   /** Announced, and in force from the board's next scan. */
   shorterPeriods: { [board: string]: Milliseconds };
   acceptances: Acceptance[];
+  /** The joint as it was entered or revised; `joint` is this with the spares that took over in their places. */
+  entered: Joint;
+  takeovers: Takeover[];
   requirement: Requirement;
   limits: Limits;
   probes: ProbeState[];
@@ -126,6 +133,8 @@ export function begin(at: Instant, event: StationEvent & { kind: 'opened' }): St
     boardPeriods: {},
     shorterPeriods: {},
     acceptances: [],
+    entered: event.joint,
+    takeovers: [],
     requirement: answer,
     limits: limitsOf(event.joint, answer),
     probes: event.joint.probes.map((probe) => ({ probe, recent: [] })),
@@ -149,13 +158,17 @@ export const freshFor = (state: State, probe: ProbeState): Milliseconds =>
 export const isFresh = (state: State, probe: ProbeState, at = state.now): boolean =>
   probe.good !== undefined && at - probe.good.at <= freshFor(state, probe);
 
-/** Good, fresh, and without an open trouble: the only readings that the judge goes by. */
-export const isTrusted = (state: State, probe: ProbeState): boolean =>
+/** Good, fresh, and without an open trouble, whether or not it is trusted. */
+export const isRead = (state: State, probe: ProbeState): boolean =>
   probe.troubleKey === undefined && isFresh(state, probe);
+
+/** Read, and not taken out of the judgement: the only readings that the judge goes by. */
+export const isTrusted = (state: State, probe: ProbeState): boolean =>
+  probe.distrusted === undefined && isRead(state, probe);
 
 /** The same; of a closed joint as it was when it was closed, since nothing is taken in later. */
 export const isTrustedUntilClosed = (state: State, probe: ProbeState): boolean =>
-  probe.troubleKey === undefined && isFresh(state, probe, state.closedAt);
+  probe.distrusted === undefined && probe.troubleKey === undefined && isFresh(state, probe, state.closedAt);
 
 export const hasBegunWelding = (state: State): boolean => state.passes.length > 0;
 export const isPassRunning = (state: State): boolean => state.passes.some((pass) => pass.endedAt === undefined);

@@ -32,6 +32,12 @@ export const actWords = (act: Act, enteredAt: Instant, times: Times, units: Unit
       return `Accepted: ${act.subject}${act.method === undefined ? '' : `, method ${act.method}`}. Reason: ${folded(act.reason)}`;
     case 'declare source':
       return `Declared the source of the readings: ${folded(act.statement)}`;
+    case 'distrust probe':
+      return `Took ${act.probe} out of the judgement${earlier(act.happenedAt, enteredAt, times)}. Reason: ${folded(act.reason)}`;
+    case 'trust probe again':
+      return `Trusted ${act.probe} again${earlier(act.happenedAt, enteredAt, times)}. Reason: ${folded(act.reason)}`;
+    case 'spare takes over':
+      return `Spare ${act.spare} took over from ${act.probe}${act.place === undefined ? '' : ` at ${placeText(act.place, units)}`}${earlier(act.happenedAt, enteredAt, times)}. Reason: ${folded(act.reason)}`;
     case 'attach':
       return `Attached document: ${act.title} (${act.mediaType}, SHA-256 begins ${act.sha256.slice(0, 12)})`;
     case 'revise':

@@ -64,6 +64,18 @@ export const actSchema = z
       reason: textSchema,
     }),
     z.strictObject({ kind: z.literal('declare source'), statement: textSchema }),
+    /** The probe leaves the judgement: what it reads is kept and no longer judged by, until it is trusted again. */
+    z.strictObject({ kind: z.literal('distrust probe'), probe: nameSchema, reason: textSchema, happenedAt }),
+    z.strictObject({ kind: z.literal('trust probe again'), probe: nameSchema, reason: textSchema, happenedAt }),
+    /** The spare answers for the use and the place of the probe; the probe becomes a spare. `place`: where the spare sits, if elsewhere. */
+    z.strictObject({
+      kind: z.literal('spare takes over'),
+      spare: nameSchema,
+      probe: nameSchema,
+      place: placeSchema.optional(),
+      reason: textSchema,
+      happenedAt,
+    }),
     z.strictObject({
       kind: z.literal('attach'),
       title: nameSchema,

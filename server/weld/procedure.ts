@@ -54,6 +54,13 @@ export const procedureSchema = z
       .max(limits.probesMaximum)
       .meta({ description: 'Zone places that must be at minimum, of those fitted. Absent: every one.' })
       .optional(),
+    suspectProbe: z
+      .enum(['by person', 'by rule'])
+      .meta({
+        description:
+          'How a probe that a fault signature speaks against leaves the judgement: by a named person, or by itself where the signature is clear. Absent: by a named person.',
+      })
+      .optional(),
     decisionRule: z
       .literal('simple acceptance')
       .meta({ description: 'Simple acceptance: the reading is compared with the limit directly.' }),

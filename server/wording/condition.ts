@@ -58,6 +58,8 @@ export const conditionText = (condition: Condition, assessment: Assessment): str
       return noLimitText(condition, assessment);
     case 'too hot':
       return `Too hot: ${condition.id === 'interpass maximum' ? 'interpass ' : ''}${hotText(condition, assessment)}${toGo(condition)}`;
+    case 'only a distrusted probe is above it':
+      return hiddenText(condition, assessment);
     case 'no interpass place':
       return 'Interpass not judged: no probe measures it, so take a contact reading beside the weld just before the arc';
     case 'named answer missing':
@@ -83,6 +85,11 @@ export const probeWhere = (probe: string, { probes }: Assessment): string => {
   if (status?.use === 'opposite face') return 'opposite face';
   return status?.place === undefined ? '' : placeShort(status.place);
 };
+
+const hiddenText = (condition: Condition, assessment: Assessment): string =>
+  condition.id === 'evenness'
+    ? `Evenness not judged: with the distrusted probe, zone probes of one face ${spreadText(condition, assessment)}`
+    : `Not judged: only a distrusted probe reads above it, ${hotText(condition, assessment)}; take a contact reading there`;
 
 const unitsOf = ({ requirement }: Assessment): UnitSystem => requirement.units;
 

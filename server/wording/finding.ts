@@ -189,6 +189,24 @@ export const findingText = (finding: Finding, units: UnitSystem): FindingWords =
         why: 'Beyond its range a formula is a guess that a person has to take on.',
         first: 'Have the coordinator accept it by name, or bind a procedure.',
       };
+    case 'probe distrusted':
+      return {
+        what: `${probe} was taken out of the judgement`,
+        why: 'Somebody, or the rule of the procedure, does not believe it. Its readings are kept; its place is not judged.',
+        first: 'Mend or replace the probe, let a spare take its place over, or trust it again by name.',
+      };
+    case 'highest temperature not judged':
+      return {
+        what: `Highest temperature not judged${at}${capped(finding, units)}`,
+        why: 'Only a distrusted probe read above it. That proves no excess, and it proves nothing against one.',
+        first: 'Take a contact reading there, and find out whether the probe reads wrongly.',
+      };
+    case 'evenness not judged':
+      return {
+        what: `Evenness not judged ${start}${spread(finding, units)}`,
+        why: 'The zone probes are too far apart only with a distrusted probe among them.',
+        first: 'Take a contact reading beside the distrusted probe.',
+      };
     case 'recording interrupted':
       return {
         what: `Recording was interrupted${gap(finding)}`,

@@ -214,6 +214,9 @@ function actOf(text: string, at: Instant): Act {
     };
   }
   if (verb === 'acknowledge') return { kind: 'acknowledge', alarm: rest.join(' ') };
+  if (verb === 'distrust') return { kind: 'distrust probe', probe: rest[0]!, reason: 'doubted' };
+  if (verb === 'trust') return { kind: 'trust probe again', probe: rest[0]!, reason: 'mended' };
+  if (verb === 'spare') return { kind: 'spare takes over', spare: rest[0]!, probe: rest[1]!, reason: 'doubted' };
   if (verb === 'close') return { kind: 'close' };
   throw new Error(`the scenario has an act that nobody knows: ${text}`);
 }

@@ -106,6 +106,9 @@ describe('an act', () => {
       [{ kind: 'heat', state: 'on', happenedAt: now - 7_200_000 }, 'act.happenedAt'],
       [{ kind: 'pass end', pass: '1' }, 'act.pass'],
       [{ kind: 'acknowledge', alarm: 'no such alarm' }, 'act.alarm'],
+      [{ kind: 'distrust probe', probe: 'no such probe', reason: 'off' }, 'act.probe'],
+      [{ kind: 'trust probe again', probe: 'b1-1', reason: 'nobody distrusts it' }, 'act.probe'],
+      [{ kind: 'spare takes over', spare: 'no spare here', probe: 'b1-1', reason: 'off' }, 'act.spare'],
     ];
     for (const [body, field] of refused) {
       const answer = await act(http, body);

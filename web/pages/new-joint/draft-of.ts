@@ -109,6 +109,7 @@ const metricDraft = (joint: Joint): JointDraft => {
       hold: text(procedure?.soakHoldMinutes),
       throughHold: text(procedure?.throughThicknessHoldMinutes),
       places: text(procedure?.zonePlacesRequired),
+      suspectProbe: procedure?.suspectProbe ?? '',
     },
     codeFloor: {
       stated: codeFloor !== undefined,

@@ -134,6 +134,8 @@ export interface JointDraft {
     /** Hold at the minimum all through the thickness. */
     readonly throughHold: string;
     readonly places: string;
+    /** How a suspect probe leaves the judgement; empty: not stated. */
+    readonly suspectProbe: string;
   };
   readonly codeFloor: { readonly stated: boolean; readonly celsius: string; readonly source: string };
   readonly bindingMethods: readonly string[];

@@ -88,6 +88,7 @@ export const emptyDraft: JointDraft = {
     hold: '',
     throughHold: '',
     places: '',
+    suspectProbe: '',
   },
   codeFloor: { stated: false, celsius: '', source: '' },
   bindingMethods: [],

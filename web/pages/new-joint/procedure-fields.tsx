@@ -1,6 +1,6 @@
 /** The qualified procedure and the code: what they state is judged; what they do not state stays empty and is not made up. */
 import type { MethodAnswer } from '../../../server/metallurgy/answer.ts';
-import { ChoiceField, TextField } from '../../parts/field.tsx';
+import { ChoiceField, SelectField, TextField } from '../../parts/field.tsx';
 import { AfterFields } from './after-fields.tsx';
 import { ChartFields } from './chart-fields.tsx';
 import type { JointDraft } from './draft.ts';
@@ -102,6 +102,16 @@ export function ProcedureFields({
             { unit: 'places' },
             'That must be at the minimum; empty: every one.',
           )}
+          <SelectField
+            label="A suspect probe is distrusted"
+            value={procedure.suspectProbe}
+            choices={[
+              { value: '', text: 'not stated: by a named person' },
+              { value: 'by person', text: 'by a named person' },
+              { value: 'by rule', text: 'by itself, where the signs are clear' },
+            ]}
+            onValue={(suspectProbe) => set({ suspectProbe })}
+          />
         </div>
       )}
       <label class="tick">

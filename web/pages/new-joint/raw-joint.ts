@@ -74,6 +74,7 @@ const jointOf = (draft: JointDraft, { number, quantity }: Reader): unknown => {
           soakHoldMinutes: number(procedure.hold, 'procedure.soakHoldMinutes'),
           throughThicknessHoldMinutes: number(procedure.throughHold, 'procedure.throughThicknessHoldMinutes'),
           zonePlacesRequired: number(procedure.places, 'procedure.zonePlacesRequired'),
+          suspectProbe: procedure.suspectProbe === '' ? undefined : procedure.suspectProbe,
           decisionRule: 'simple acceptance',
         })
       : undefined,

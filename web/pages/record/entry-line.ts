@@ -34,6 +34,12 @@ export const entryLine = ({ at, kind, body }: TimelineEvent, units: UnitSystem, 
         return `Accepted ${text('subject')}${optional(' of ', text('method'))}: ${text('reason')}`;
       case 'declare source':
         return `Source declared: ${text('statement')}`;
+      case 'distrust probe':
+        return `${text('probe')} taken out of the judgement: ${text('reason')}`;
+      case 'trust probe again':
+        return `${text('probe')} trusted again: ${text('reason')}`;
+      case 'spare takes over':
+        return `Spare ${text('spare')} took over from ${text('probe')}: ${text('reason')}`;
       case 'attach':
         return `Document kept: ${text('title')}, ${text('mediaType')}, ${text('bytes')} bytes, SHA-256 ${text('sha256').slice(0, 16)}`;
       case 'revise':

@@ -1,0 +1,47 @@
+/**
+ * A probe leaves the judgement, by a named person or by the procedure's rule, and comes back by a named person.
+ * Its readings are kept. Where it alone would show an excess (too hot, uneven), the excess becomes not judged and
+ * never met: distrusting a probe must not make a joint look better.
+ */
+import { staysWithin } from './compare.ts';
+import { close, open } from './findings.ts';
+import { onPart } from './places.ts';
+import { type Extreme, isRead, type ProbeState, type State } from './state.ts';
+
+export function distrust(state: State, id: string, by: 'person' | 'rule', who?: string): void {
+  const probe = probeNamed(state, id);
+  if (probe === undefined || probe.distrusted !== undefined) return;
+  probe.distrusted = { since: state.now, by, ...(who === undefined ? {} : { who }) };
+  probe.distrustKey = open(state, 'probe distrusted', state.now, { probe: id });
+}
+
+export function trustAgain(state: State, id: string): void {
+  const probe = probeNamed(state, id);
+  if (probe?.distrusted === undefined) return;
+  if (probe.distrustKey !== undefined) close(state, probe.distrustKey, state.now);
+  delete probe.distrusted;
+  delete probe.distrustKey;
+}
+
+/** The hottest distrusted probe on the part that reads above the highest temperature allowed. */
+export function hiddenExcess(state: State): Extreme | undefined {
+  const limit = state.limits.highest;
+  if (limit === undefined) return undefined;
+  return hottestDistrusted(state, onPart(state), limit);
+}
+
+/** The hottest of the distrusted among the probes, where it reads above the limit. */
+export function hottestDistrusted(
+  state: State,
+  probes: readonly ProbeState[],
+  limit: Extreme['temperature'],
+): Extreme | undefined {
+  return probes
+    .filter((each) => each.distrusted !== undefined && isRead(state, each))
+    .map((each) => ({ probe: each.probe.id, temperature: each.good!.temperature }))
+    .filter((each) => !staysWithin(each.temperature, limit))
+    .sort((a, b) => b.temperature - a.temperature)[0];
+}
+
+const probeNamed = (state: State, id: string): ProbeState | undefined =>
+  state.probes.find((each) => each.probe.id === id);
