@@ -20,7 +20,7 @@ export interface Mouth {
 
 export interface Listener {
   hear(bytes: string): void;
-  /** Board time; without a heartbeat for long enough permission falls. */
+  /** Board time; without a heartbeat for long enough permission falls and the lamp shows fault. */
   advanceTo(ticks: number): void;
   outputs(): Outputs;
   restart(): void;
@@ -33,6 +33,13 @@ export const createListener = (mouth: Mouth): Listener => {
   let outputs = outputsAtStart;
   let ticks = 0;
   let heartbeatAt = 0;
+  /** A host that has sent one heartbeat is expected to go on. */
+  let watched = false;
+
+  const beat = (): void => {
+    heartbeatAt = ticks;
+    watched = true;
+  };
 
   const obey = (command: HostFrame): Reply['outcome'] => {
     switch (command.kind) {
@@ -45,10 +52,10 @@ export const createListener = (mouth: Mouth): Listener => {
       case 'send again':
         return sendAgain(mouth, command.fromSequence);
       case 'heartbeat':
-        heartbeatAt = ticks;
+        beat();
         return 'done';
       case 'permission':
-        heartbeatAt = ticks;
+        beat();
         outputs = { ...outputs, permission: command.state };
         return 'done';
       case 'lamp':
@@ -85,9 +92,9 @@ export const createListener = (mouth: Mouth): Listener => {
     },
     advanceTo: (now) => {
       ticks = now;
-      if (outputs.permission === 'given' && ticks - heartbeatAt >= heartbeatMilliseconds) {
-        outputs = { ...outputs, permission: 'withheld' };
-      }
+      if (!watched || ticks - heartbeatAt < heartbeatMilliseconds) return;
+      watched = false;
+      outputs = { ...outputs, permission: 'withheld', lamp: outputs.lamp === 'off' ? 'off' : 'fast' };
     },
     outputs: () => outputs,
     restart: () => {
@@ -95,6 +102,7 @@ export const createListener = (mouth: Mouth): Listener => {
       outputs = outputsAtStart;
       ticks = 0;
       heartbeatAt = 0;
+      watched = false;
     },
   };
 };

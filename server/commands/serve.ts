@@ -15,6 +15,7 @@ import { demonstrationJoint, webFolder } from './places.ts';
 import { untilAsked } from './until-asked.ts';
 
 const help = `serve [--port PATH ...] [--data FOLDER [--begin]] [--http NUMBER] [--host ADDRESS]
+      [--signals]
 
 Runs a station and prints its address. Without --port it is a demonstration on a simulated board.
 
@@ -26,6 +27,8 @@ Runs a station and prints its address. Without --port it is a demonstration on a
   --http NUMBER   port of the address, 4180 if not given; 0 takes a free one
   --host ADDRESS  address to listen on, 127.0.0.1 if not given. There is no log-in yet: whoever reaches
                   the address can act in any name, so open it to a trusted network only
+  --signals       drive lamp, horn and permission relay of the boards. The relay only ever takes a permission
+                  away or gives it back; it starts no heat and no arc, and it is no safety interlock
   --help          this page
 
 Ends with Ctrl+C. Exit status: 0 ended as asked, 3 could not start.`;
@@ -37,6 +40,7 @@ const options = {
   begin: { type: 'boolean' },
   http: { type: 'string' },
   host: { type: 'string' },
+  signals: { type: 'boolean' },
 } as const;
 
 export const serve: Command = {
@@ -61,7 +65,13 @@ export const serve: Command = {
       return refuse(serve, 'say with --data where the record is kept (and --begin the first time)', terminal);
     }
     if (!existsSync(webFolder)) return refuse(serve, 'the pages are not built; run npm run build', terminal);
-    const common = { httpPort, host: values.host ?? '127.0.0.1', folder: values.data, begin: values.begin === true };
+    const common = {
+      httpPort,
+      host: values.host ?? '127.0.0.1',
+      folder: values.data,
+      begin: values.begin === true,
+      signals: values.signals === true,
+    };
     try {
       return ports.length > 0
         ? await serveHardware(ports, baudRate, { ...common, folder: values.data! }, terminal)
@@ -80,6 +90,7 @@ interface Common {
   readonly host: string;
   readonly folder: string | undefined;
   readonly begin: boolean;
+  readonly signals: boolean;
 }
 
 async function serveHardware(

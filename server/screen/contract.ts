@@ -42,6 +42,27 @@ export interface LinkView {
   readonly linesBad: number;
 }
 
+/** What lamp, horn and permission of one board are told, and whether it does so. Permission is no safety interlock. */
+export interface SignalView {
+  readonly board: string;
+  readonly lamp: 'off' | 'on' | 'slow' | 'fast';
+  readonly horn: 'off' | 'on';
+  readonly permission: 'withheld' | 'given';
+  readonly why:
+    | 'no open joint'
+    | 'ready'
+    | 'pass within limits'
+    | 'waiting'
+    | 'alarm'
+    | 'pass outside'
+    | 'not known'
+    | 'measures too seldom';
+  readonly outputs: readonly {
+    readonly output: 'lamp' | 'horn' | 'permission' | 'heartbeat';
+    readonly outcome: 'not told' | 'waiting' | 'done' | 'refused' | 'silent';
+  }[];
+}
+
 export interface StationView {
   readonly now: Instant;
   readonly recording: boolean;
@@ -50,6 +71,8 @@ export interface StationView {
   /** Words about the source where they matter: in-process port instead of a pseudo-terminal, for instance. */
   readonly remark?: string;
   readonly links: readonly LinkView[];
+  /** Present where the station was asked to drive them. */
+  readonly signals?: readonly SignalView[];
 }
 
 export interface JointSummary {

@@ -17,6 +17,8 @@ export interface StationOptions {
   readonly host: string;
   readonly webFolder: string;
   readonly program: Program;
+  /** Drive lamp, horn and permission of the boards. Off unless asked: a board without them must work. */
+  readonly signals?: boolean;
   /** Set where this is a demonstration; with words for the screen where there is something to say. */
   readonly demonstration?: { readonly remark?: string };
   /** For what an operator has to see on the terminal. */

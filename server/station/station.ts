@@ -4,17 +4,20 @@
  */
 import { createServer } from 'node:http';
 import type { AddressInfo } from 'node:net';
-import type { HostFrame } from '../../firmware-protocol/codec/frame.ts';
+import type { HostFrame, Reply } from '../../firmware-protocol/codec/frame.ts';
 import { NotRecording } from '../desk/refusal.ts';
 import { deskRouter } from '../desk/router.ts';
 import { createDoor, isSameOrigin } from '../door/door.ts';
 import { createErrands } from '../errands/errands.ts';
 import { stationChain } from '../ledger/item.ts';
+import type { Clock } from '../measure/clock.ts';
 import { createPipeline, type Pipeline } from '../pipeline.ts';
 import { RecordFailure } from '../record/failure.ts';
 import { openRecord, type RecordStore } from '../record/store.ts';
 import { createLive } from '../screen/live.ts';
 import { viewRouter } from '../screen/views.ts';
+import { type BoardSignal, createSignals, type Signals } from '../signal/signals.ts';
+import { boardsOf } from '../trip/boards.ts';
 import type { WireEvent } from '../wire/event.ts';
 import { portIdentity } from '../wire/port-identity.ts';
 import { type Link, openLink } from '../wire/serial-link.ts';
@@ -27,6 +30,8 @@ export interface Station {
   readonly links: ReadonlyMap<string, Link>;
   /** Newest word of each link. */
   readonly linkEvents: ReadonlyMap<string, WireEvent & { type: 'link' }>;
+  /** What lamp, horn and permission of each board are told; empty where they are not driven. */
+  signals(): readonly BoardSignal[];
   send(port: string, frame: HostFrame): boolean;
   close(): Promise<void>;
 }
@@ -53,12 +58,15 @@ export async function startStation(options: StationOptions): Promise<Station> {
     const errands = createErrands(folder);
     const links = new Map<string, Link>();
     const linkEvents = new Map<string, WireEvent & { type: 'link' }>();
+    const signals = options.signals === true ? signalsOf(pipeline, links, clock) : undefined;
+    opened.push(() => signals?.close());
     const views = stationViews({
       options,
       record,
       pipeline,
       links,
       linkEvents,
+      signals: () => signals?.boards(),
       errand: errands.run,
     });
 
@@ -92,10 +100,12 @@ export async function startStation(options: StationOptions): Promise<Station> {
       isAllowed: isSameOrigin,
     });
     pipeline.onStep(live.step);
+    if (signals !== undefined) pipeline.onStep(signals.step);
     pipeline.onRecordingChange(() => {
       const because = pipeline.notRecordingBecause();
       tell(because === undefined ? 'Recording again.' : `NOT RECORDING: ${because}`);
       live.stationChanged();
+      signals?.recordingChanged();
     });
 
     for (const path of ports) {
@@ -104,13 +114,17 @@ export async function startStation(options: StationOptions): Promise<Station> {
           linkEvents.set(path, event);
           if (event.state === 'refused' || event.state === 'lost')
             tell(`${path}: ${event.cause}${event.advice === undefined ? '' : `\n${event.advice}`}`);
+          if (event.state !== 'open') signals?.lost(path);
           // What stands behind the port is asked anew at each opening: another cable may be in it now.
           if (event.state === 'open')
             void portIdentity(path).then((identity) => pipeline.portIdentified(path, identity));
         }
+        if (event.type === 'hello') signals?.heard(path, event.hello);
         pipeline.wire(event);
       };
-      links.set(path, openLink({ path, openPort: options.openPort, clock, platform: options.platform, onEvent }));
+      const onReply = (reply: Reply): void => signals?.reply(path, reply);
+      const { openPort, platform } = options;
+      links.set(path, openLink({ path, openPort, clock, platform, onEvent, onReply }));
     }
 
     return {
@@ -118,9 +132,11 @@ export async function startStation(options: StationOptions): Promise<Station> {
       pipeline,
       links,
       linkEvents,
+      signals: () => signals?.boards() ?? [],
       send: (port, frame) => links.get(port)?.send(frame) ?? false,
       async close() {
         closing = true;
+        signals?.close();
         await Promise.all([...links.values()].map((link) => link.close()));
         pipeline.close();
         await live.close();
@@ -134,6 +150,19 @@ export async function startStation(options: StationOptions): Promise<Station> {
     throw cause;
   }
 }
+
+/** Lamp, horn and permission, driven by what is committed. */
+const signalsOf = (pipeline: Pipeline, links: ReadonlyMap<string, Link>, clock: Clock): Signals =>
+  createSignals({
+    clock,
+    now: pipeline.now,
+    isRecording: () => pipeline.notRecordingBecause() === undefined,
+    boardsOf: (id) => {
+      const run = pipeline.run(id);
+      return run === undefined ? new Set() : boardsOf(run.joint);
+    },
+    write: (port, frame) => links.get(port)?.send(frame) ?? false,
+  });
 
 /** A disk that fails is told in the desk's own words. */
 export const documentsOf =

@@ -6,7 +6,7 @@ import type { Instant } from '../measure/quantity.ts';
 import type { Pipeline } from '../pipeline.ts';
 import { wiringProblems } from '../reading/wiring.ts';
 import type { RecordReader } from '../record/read.ts';
-import type { JointState, LinkView, StationView } from '../screen/contract.ts';
+import type { JointState, LinkView, SignalView, StationView } from '../screen/contract.ts';
 import type { ViewSource } from '../screen/views.ts';
 import type { Joint } from '../weld/joint.ts';
 import type { WireEvent } from '../wire/event.ts';
@@ -19,10 +19,12 @@ export interface ViewParts {
   readonly pipeline: Pipeline;
   readonly links: ReadonlyMap<string, Link>;
   readonly linkEvents: ReadonlyMap<string, WireEvent & { type: 'link' }>;
+  /** Undefined where outputs were not asked for. */
+  readonly signals?: () => readonly SignalView[] | undefined;
   readonly errand: <E extends Errand>(errand: E) => Promise<Outcome<E>>;
 }
 
-export function stationViews({ options, record, pipeline, links, linkEvents, errand }: ViewParts): ViewSource {
+export function stationViews({ options, record, pipeline, links, linkEvents, signals, errand }: ViewParts): ViewSource {
   const { demonstration } = options;
   /** A closed joint does not change: it is judged once. */
   const closed = new Map<string, Promise<Judged>>();
@@ -63,6 +65,7 @@ export function stationViews({ options, record, pipeline, links, linkEvents, err
   return {
     station: (): StationView => {
       const because = pipeline.notRecordingBecause();
+      const driven = signals?.();
       return {
         now: pipeline.now(),
         recording: because === undefined,
@@ -70,6 +73,7 @@ export function stationViews({ options, record, pipeline, links, linkEvents, err
         demonstration: demonstration !== undefined,
         ...(demonstration?.remark === undefined ? {} : { remark: demonstration.remark }),
         links: [...links].map(([port, link]) => linkView(port, link, linkEvents.get(port), pipeline)),
+        ...(driven === undefined ? {} : { signals: driven }),
       };
     },
     joints: () =>

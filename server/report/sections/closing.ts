@@ -2,6 +2,7 @@
 import { millikelvin } from '../../measure/quantity.ts';
 import { cautions } from '../../wording/cautions.ts';
 import { findingText } from '../../wording/finding.ts';
+import { noInterlock } from '../../wording/signal.ts';
 import { differenceLimitText } from '../../wording/temperature.ts';
 import { durationText } from '../../wording/time.ts';
 import { folded } from '../event-words.ts';
@@ -135,7 +136,7 @@ export const methodSection = (facts: ReportFacts): Section => {
 
 export const cautionsSection = (): Section => ({
   heading: 'Cautions',
-  blocks: [{ kind: 'list', items: cautions }],
+  blocks: [{ kind: 'list', items: [...cautions, noInterlock] }],
 });
 
 export const identitySection = ({ head, entries, joint }: ReportFacts): Section => {

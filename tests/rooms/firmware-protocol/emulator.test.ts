@@ -143,6 +143,39 @@ describe('its answers', () => {
   });
 });
 
+describe('an emulated board whose host falls silent (PROTOCOL.md, section 5)', () => {
+  const afterSilence = (...commands: HostFrame[]) => {
+    const one = board();
+    one.advance(1000);
+    told(one, ...commands);
+    one.advance(4_990);
+    const before = one.outputs();
+    one.advance(10);
+    return { one, before, after: one.outputs() };
+  };
+
+  it('shows fault on a lamp that is not off, from the fifth second on and until the next word about it', () => {
+    const { one, before, after } = afterSilence(
+      { kind: 'lamp', command: 1, state: 'on' },
+      { kind: 'permission', command: 2, state: 'given' },
+    );
+    expect(before).toMatchObject({ lamp: 'on', permission: 'given' });
+    expect(after).toMatchObject({ lamp: 'fast', permission: 'withheld' });
+    told(one, { kind: 'heartbeat', command: 3 });
+    expect(one.outputs(), 'a heartbeat alone gives nothing back').toMatchObject({
+      lamp: 'fast',
+      permission: 'withheld',
+    });
+    told(one, { kind: 'lamp', command: 4, state: 'slow' });
+    expect(one.outputs().lamp).toBe('slow');
+  });
+
+  it('leaves a dark lamp dark, and expects no heartbeat of a host that never sent one', () => {
+    expect(afterSilence({ kind: 'heartbeat', command: 1 }).after.lamp).toBe('off');
+    expect(afterSilence({ kind: 'lamp', command: 1, state: 'on' }).after.lamp).toBe('on');
+  });
+});
+
 describe('what can be done to it', () => {
   const channelOf = (sample: Sample | undefined, channel: number) =>
     sample?.values.find((value) => value.channel === channel);

@@ -6,6 +6,7 @@ import { requirement } from '../../../server/metallurgy/requirement.ts';
 import { blockText, modelText, type PageModel, sectionText } from '../../../server/report/page-model.ts';
 import { pages } from '../../../server/report/pages.ts';
 import { cautions } from '../../../server/wording/cautions.ts';
+import { noInterlock } from '../../../server/wording/signal.ts';
 import { plainJoint } from '../../support/plain-joint.ts';
 import { fixtureStart, reportFacts } from '../../support/report-fixture.ts';
 import { fixtureJoint } from '../../support/report-joint.ts';
@@ -238,7 +239,7 @@ describe('sections', () => {
     expect(text).toContain('b7e4'.repeat(16));
     expect(text).toContain('Ann Example | accepted: extended range, b | test weld 7');
     expect(text).toContain('Welder: I welded the passes that stand under my name, as listed.');
-    for (const caution of cautions) expect(text).toContain(caution);
+    for (const caution of [...cautions, noInterlock]) expect(text).toContain(caution);
   });
 
   it('say plainly that a document is not what it was', () => {

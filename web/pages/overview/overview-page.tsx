@@ -2,6 +2,7 @@
 import { useEffect } from 'preact/hooks';
 import { bound } from '../../format/bound.ts';
 import { Glyph, type GlyphName } from '../../parts/glyph.tsx';
+import { Signals } from '../../parts/signals.tsx';
 import { useTitle } from '../../parts/title.ts';
 import { isListCurrent, joints, watchJoints } from '../../state/joints.ts';
 import { jointAddress, newJointAddress } from '../../state/route.ts';
@@ -57,6 +58,7 @@ export function OverviewPage() {
           ))}
         </ul>
       )}
+      <Signals />
     </section>
   );
 }
