@@ -57,6 +57,8 @@ export interface Pipeline {
   outlook(joint: string): Outlook | undefined;
   /** Why nothing is being recorded; undefined while all is well. */
   notRecordingBecause(): string | undefined;
+  /** The last step of the wall clock since this was started. */
+  clockStep(): { readonly at: Instant; readonly steppedMilliseconds: number } | undefined;
   onStep(listener: (step: Step) => void): void;
   onRecordingChange(listener: () => void): void;
   /** Commits what waits and stops the clock's wake-ups. */
@@ -89,6 +91,7 @@ export function createPipeline({ store, clock, rules, station }: PipelineOptions
   let commitRefused: string | undefined;
   let sealRefused: string | undefined;
   let refusedBecause: string | undefined;
+  let clockStep: ReturnType<Pipeline['clockStep']>;
 
   const enqueue = (each: Queued): void => {
     if (queue.length >= limits.queueMaximum) dropOldest();
@@ -198,6 +201,7 @@ export function createPipeline({ store, clock, rules, station }: PipelineOptions
     if (stepped === undefined) return;
     if (stepped.jumped) intake.forgetBoardClocks();
     const { steppedMilliseconds } = stepped;
+    clockStep = { at: time.now(), steppedMilliseconds };
     send(concluded(batchOf(intake.ofStation({ kind: 'clock', steppedMilliseconds }, time.now()))));
   };
 
@@ -247,6 +251,7 @@ export function createPipeline({ store, clock, rules, station }: PipelineOptions
       return run === undefined ? undefined : foresee(run);
     },
     notRecordingBecause: () => refusedBecause,
+    clockStep: () => clockStep,
     onStep: (listener) => stepListeners.push(listener),
     onRecordingChange: (listener) => recordingListeners.push(listener),
     close() {

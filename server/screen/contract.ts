@@ -68,6 +68,8 @@ export interface StationView {
   readonly recording: boolean;
   readonly notRecordingBecause?: string;
   readonly demonstration: boolean;
+  /** The last step of the station's wall clock since it was started. */
+  readonly clockStep?: { readonly at: Instant; readonly steppedMilliseconds: number };
   /** Words about the source where they matter: in-process port instead of a pseudo-terminal, for instance. */
   readonly remark?: string;
   readonly links: readonly LinkView[];

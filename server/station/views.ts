@@ -65,6 +65,7 @@ export function stationViews({ options, record, pipeline, links, linkEvents, sig
   return {
     station: (): StationView => {
       const because = pipeline.notRecordingBecause();
+      const stepped = pipeline.clockStep();
       const driven = signals?.();
       return {
         now: pipeline.now(),
@@ -73,6 +74,7 @@ export function stationViews({ options, record, pipeline, links, linkEvents, sig
         demonstration: demonstration !== undefined,
         ...(demonstration?.remark === undefined ? {} : { remark: demonstration.remark }),
         links: [...links].map(([port, link]) => linkView(port, link, linkEvents.get(port), pipeline)),
+        ...(stepped === undefined ? {} : { clockStep: stepped }),
         ...(driven === undefined ? {} : { signals: driven }),
       };
     },

@@ -3,9 +3,7 @@
  * is: server time is what the server last said plus what this device's monotonic clock counted since.
  */
 import type { Instant } from '../../server/measure/quantity.ts';
-
-/** Longer without a word from the station, and the screen is blind. */
-export const blindAfterMilliseconds = 3_000;
+import { blindBounds } from './bounds.ts';
 
 export interface Heard {
   readonly serverNow: Instant;
@@ -29,5 +27,5 @@ export const contactNow = (heard: Heard | undefined, openedAt: number, monotonic
   if (heard === undefined) return { kind: 'never heard', forMilliseconds: Math.max(0, monotonic - openedAt) };
   const since = silence(heard, monotonic);
   const now = serverTime(heard, monotonic);
-  return since > blindAfterMilliseconds ? { kind: 'blind', now, forMilliseconds: since } : { kind: 'live', now };
+  return since > blindBounds.noWord ? { kind: 'blind', now, forMilliseconds: since } : { kind: 'live', now };
 };

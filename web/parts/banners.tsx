@@ -1,38 +1,40 @@
-/** What must not be overlooked on any page: no word from the station, not recording, a lost board, a demonstration. */
-
-import { begun } from '../../server/wording/list.ts';
+/** What must not be overlooked on any page: what the page does not see, a lost board, a demonstration. */
+import { useRef } from 'preact/hooks';
+import type { LiveJoint } from '../feed/live-joint.ts';
+import { type Blind, dataBlindness } from '../state/blindness.ts';
 import { route } from '../state/route.ts';
-import { blindSentence } from '../state/standing.ts';
-import { contact, station } from '../state/station.ts';
-import { Glyph } from './glyph.tsx';
+import { contact, monotonic, station, unseen } from '../state/station.ts';
+import { Glyph, type GlyphName } from './glyph.tsx';
 
-/** The station's cause as a sentence of its own. */
-const sentenceOf = (because: string | undefined): string => {
-  if (because === undefined || because === '') return 'The station cannot write.';
-  return `${begun(because)}${/[.!?]$/.test(because) ? '' : '.'}`;
+const glyphs: Readonly<Record<Blind['kind'], GlyphName>> = {
+  'line broken': 'link',
+  'no word': 'blind',
+  'not recording': 'alarm',
+  'clocks apart': 'wait',
+  'clock stepped': 'wait',
+  'was away': 'blind',
+  'no data': 'unmet',
+  'old data': 'wait',
 };
 
+function BlindBanner({ blind }: { readonly blind: Blind }) {
+  return (
+    <p class={`banner ${blind.level}`} role="alert">
+      <Glyph name={glyphs[blind.kind]} />
+      <span>
+        <strong>{blind.head}</strong> {blind.rest}
+      </span>
+    </p>
+  );
+}
+
 export function StationBanners() {
-  const now = contact.value;
   const view = station.value;
-  const blind = now.kind === 'blind' || (now.kind === 'never heard' && now.forMilliseconds > 3_000);
   return (
     <div class="banners">
-      {blind && (
-        <p class="banner stop" role="alert">
-          <Glyph name="blind" />
-          <strong>{blindSentence(now.forMilliseconds)}</strong>
-        </p>
-      )}
-      {view?.recording === false && (
-        <p class="banner stop" role="alert">
-          <Glyph name="alarm" />
-          <span>
-            <strong>NOT RECORDING.</strong> {sentenceOf(view.notRecordingBecause)} Nothing that happens now is kept:
-            write it down by hand.
-          </span>
-        </p>
-      )}
+      {unseen.value.map((blind) => (
+        <BlindBanner key={blind.kind} blind={blind} />
+      ))}
       {view?.demonstration === true && route.value.page !== 'joint' && (
         <p class="banner mark">
           <strong>Demonstration.</strong> The temperatures are made by software. {view.remark ?? ''}
@@ -52,5 +54,18 @@ export function StationBanners() {
           </p>
         ))}
     </div>
+  );
+}
+
+/** Over one joint: its probes have nothing to say, or said it too long ago. */
+export function DataBanners({ live }: { readonly live: LiveJoint }) {
+  const since = useRef(performance.now());
+  const now = contact.value.kind === 'live' ? contact.value.now : undefined;
+  return (
+    <>
+      {dataBlindness(live, now, monotonic.value - since.current).map((blind) => (
+        <BlindBanner key={blind.kind} blind={blind} />
+      ))}
+    </>
   );
 }

@@ -1,6 +1,7 @@
 /** The frame around every page: where one is, whether the station is heard, who acts, and what must not be overlooked. */
 import { useSignal } from '@preact/signals';
 import type { ComponentChildren } from 'preact';
+import { blindBounds } from '../feed/bounds.ts';
 import { clockText, zoneText } from '../format/time.ts';
 import { person } from '../state/person.ts';
 import { newJointAddress, overviewAddress, route } from '../state/route.ts';
@@ -9,11 +10,13 @@ import { chooseTheme, theme, themes } from '../state/theme.ts';
 import { StationBanners } from './banners.tsx';
 import { Glyph } from './glyph.tsx';
 import { NotLoaded, useLoaded } from './lazy.tsx';
+import { StandingStill } from './still.tsx';
 
 export function Shell({ children }: { readonly children: ComponentChildren }) {
   const asking = useSignal(false);
   const blind =
-    contact.value.kind === 'blind' || (contact.value.kind === 'never heard' && contact.value.forMilliseconds > 3_000);
+    contact.value.kind === 'blind' ||
+    (contact.value.kind === 'never heard' && contact.value.forMilliseconds > blindBounds.noWord);
   const page = route.value.page;
   return (
     <div class={blind ? 'page blind' : 'page'}>
@@ -55,6 +58,7 @@ export function Shell({ children }: { readonly children: ComponentChildren }) {
       )}
       <StationBanners />
       <main id="main">{children}</main>
+      <StandingStill />
     </div>
   );
 }

@@ -1,7 +1,7 @@
 /** The list of joints, asked for each second while the overview is open: it is judged at the station, as of that answer. */
 import { computed, signal } from '@preact/signals';
 import type { JointSummary } from '../../server/screen/contract.ts';
-import { blindAfterMilliseconds } from '../feed/contact.ts';
+import { blindBounds } from '../feed/bounds.ts';
 import { getJson } from '../feed/http.ts';
 import type { Loading } from './joint.ts';
 import { contact, monotonic, station } from './station.ts';
@@ -15,7 +15,7 @@ export const isListCurrent = computed(
   () =>
     contact.value.kind === 'live' &&
     station.value?.recording !== false &&
-    monotonic.value - answeredAt.value <= blindAfterMilliseconds,
+    monotonic.value - answeredAt.value <= blindBounds.noWord,
 );
 
 const everyMilliseconds = 1_000;

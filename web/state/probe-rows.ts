@@ -3,11 +3,11 @@ import type { Assessment, ProbeStatus } from '../../server/judgement/assessment.
 import type { Instant, MilliCelsius } from '../../server/measure/quantity.ts';
 import { temperatureText, trendText } from '../../server/wording/temperature.ts';
 import { qualityText, useText as wordOfUse } from '../../server/wording/words.ts';
+import { blindBounds } from '../feed/bounds.ts';
 import type { LiveJoint } from '../feed/live-joint.ts';
 import { answers } from '../feed/touch.ts';
 import { placeMark } from '../format/place.ts';
 import { ageText } from '../format/time.ts';
-import { freshPeriods } from './standing.ts';
 
 /** fresh: as good as it gets. distrusted: fresh, but with an open finding. stale: too old. fault: the board says so. none: nothing ever came. */
 export type ProbeState = 'fresh' | 'distrusted' | 'stale' | 'fault' | 'none';
@@ -40,7 +40,7 @@ function row(live: LiveJoint, status: ProbeStatus, now: Instant | undefined): Pr
   const { probe, use, place, required, trendPerMinute: trend } = status;
   const reading = live.newest[probe];
   const age = reading === undefined || now === undefined ? undefined : Math.max(0, now - reading.at);
-  const old = age === undefined || age >= freshPeriods * live.periodMilliseconds;
+  const old = age === undefined || age >= blindBounds.oldPeriods * live.periodMilliseconds;
   const limit = limitsFor(assessment, status);
   const number =
     reading?.temperature === undefined

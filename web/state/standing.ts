@@ -10,8 +10,10 @@ import { conditionText } from '../../server/wording/condition.ts';
 import { inside, listText } from '../../server/wording/list.ts';
 import { readinessSentence, unmetConditions } from '../../server/wording/readiness.ts';
 import { durationText } from '../../server/wording/time.ts';
+import { blindBounds } from '../feed/bounds.ts';
 import type { Contact } from '../feed/contact.ts';
 import type { LiveJoint } from '../feed/live-joint.ts';
+import { blindSentence } from './blindness.ts';
 
 /**
  * ready: all conditions met. waiting: something is missing. running: an arc burns. outside: it burns though a
@@ -28,16 +30,12 @@ export interface Standing {
   readonly advice?: string;
 }
 
-export const freshPeriods = 3;
-/** The station judges each open joint every second; longer without, and what stands here is history. */
-const judgedEveryMilliseconds = 5_000;
-
 export const standingOf = (live: LiveJoint, contact: Contact, station: StationView | undefined): Standing => {
   const { assessment } = live;
   if (contact.kind !== 'live') return blind(contact);
   if (assessment.phase !== 'closed' && station?.recording === false) return notRecording(station);
   const unjudged = contact.now - assessment.at;
-  if (assessment.phase !== 'closed' && unjudged > judgedEveryMilliseconds) return notJudged(unjudged);
+  if (assessment.phase !== 'closed' && unjudged > blindBounds.notJudged) return notJudged(unjudged);
   const silent = assessment.phase === 'closed' ? [] : staleRequired(live, contact.now);
   if (silent.length > 0 && (assessment.ready || assessment.phase === 'pass running')) return stale(silent);
   return said(readinessSentence(assessment, live.outlook), toneOf(assessment));
@@ -57,16 +55,13 @@ export const staleRequired = ({ assessment, newest, periodMilliseconds }: LiveJo
       const reading = newest[probe];
       if (reading === undefined) return [{ probe }];
       const age = now - reading.at;
-      return age >= freshPeriods * periodMilliseconds ? [{ probe, ageMilliseconds: Math.max(0, age) }] : [];
+      return age >= blindBounds.oldPeriods * periodMilliseconds ? [{ probe, ageMilliseconds: Math.max(0, age) }] : [];
     });
-
-export const blindSentence = (forMilliseconds: number): string =>
-  `No word from the station for ${durationText(forMilliseconds as Milliseconds)} \u2013 do not rely on this screen`;
 
 const blind = (contact: Exclude<Contact, { kind: 'live' }>): Standing =>
   contact.kind === 'blind'
     ? { tone: 'unknown', head: blindSentence(contact.forMilliseconds), rest: '', advice: blindAdvice }
-    : contact.forMilliseconds < 3_000
+    : contact.forMilliseconds < blindBounds.noWord
       ? { tone: 'unknown', head: 'Not known yet', rest: ': waiting for the first word from the station' }
       : { tone: 'unknown', head: blindSentence(contact.forMilliseconds), rest: '', advice: blindAdvice };
 

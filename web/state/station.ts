@@ -6,7 +6,9 @@ import { computed, signal } from '@preact/signals';
 import type { Instant } from '../../server/measure/quantity.ts';
 import type { StationView } from '../../server/screen/contract.ts';
 import { type Contact, contactNow, type Heard } from '../feed/contact.ts';
+import { type Presence, presenceAfter, presenceAt } from '../feed/presence.ts';
 import { type LiveLine, openLine } from '../feed/socket.ts';
+import { type Blind, stationBlindness } from './blindness.ts';
 
 export const station = signal<StationView | undefined>(undefined);
 export const connected = signal(false);
@@ -14,6 +16,9 @@ const heard = signal<Heard | undefined>(undefined);
 const openedAt = signal(0);
 /** This device's monotonic clock, moved a few times a second. */
 export const monotonic = signal(0);
+const presence = signal<Presence>(presenceAt(0, false));
+/** This device's wall clock less the station's. */
+const clockLead = signal<number | undefined>(undefined);
 
 export const contact = computed<Contact>(() => contactNow(heard.value, openedAt.value, monotonic.value));
 /** Server time, as far as it can be known; undefined until the station was heard once. */
@@ -27,6 +32,19 @@ export const serverSecond = computed<Instant | undefined>(() => {
   return now === undefined ? undefined : ((Math.floor(now / 1000) * 1000) as Instant);
 });
 
+/** What this page does not see just now. */
+export const unseen = computed<Blind[]>(() =>
+  stationBlindness({
+    contact: contact.value,
+    connected: connected.value,
+    view: station.value,
+    clockLead: station.value?.demonstration === true ? undefined : clockLead.value,
+    away: presence.value.away,
+    monotonic: monotonic.value,
+    heardAt: heard.value?.monotonic,
+  }),
+);
+
 let line: LiveLine | undefined;
 export const liveLine = (): LiveLine => {
   if (line === undefined) throw new Error('startStation was not called');
@@ -35,8 +53,12 @@ export const liveLine = (): LiveLine => {
 
 export const startStation = (): void => {
   openedAt.value = performance.now();
+  const isHidden = (): boolean => document.visibilityState === 'hidden';
+  presence.value = presenceAt(openedAt.peek(), isHidden());
   const tick = (): void => {
-    monotonic.value = performance.now();
+    const now = performance.now();
+    monotonic.value = now;
+    presence.value = presenceAfter(presence.peek(), now, isHidden());
   };
   line = openLine({
     station: (view) => {
@@ -44,6 +66,7 @@ export const startStation = (): void => {
     },
     heard: (now) => {
       heard.value = { serverNow: now as Instant, monotonic: performance.now() };
+      clockLead.value = Date.now() - now;
       tick();
     },
     connected: (now) => {

@@ -30,6 +30,9 @@ export interface Workshop {
   play(milliseconds: number): Promise<void>;
   standStill(): void;
   goOn(): void;
+  /** Sets the station's wall clock forward or back. */
+  setClock(milliseconds: number): void;
+  now(): number;
 }
 
 export const pages = join(import.meta.dirname, '..', '..', '..', '.build', 'web');
@@ -105,7 +108,18 @@ export async function openWorkshop(joint: Joint, { hot = false } = {}): Promise<
   }
   expect(station.pipeline.intake.boards.byId.size, 'the board is heard').toBe(1);
   goOn();
-  return { address: line.address, station, board, line, disk, play, standStill, goOn };
+  return {
+    address: line.address,
+    station,
+    board,
+    line,
+    disk,
+    play,
+    standStill,
+    goOn,
+    setClock: clock.step,
+    now: clock.wall,
+  };
 }
 
 /** Whatever waits in this process for its turn, requests of the page among it, has it. */

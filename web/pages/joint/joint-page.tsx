@@ -6,6 +6,7 @@ import type { Act } from '../../../server/weld/entry.ts';
 import { sourceText } from '../../../server/wording/words.ts';
 import { JointChart } from '../../chart/chart.tsx';
 import type { LiveJoint } from '../../feed/live-joint.ts';
+import { DataBanners } from '../../parts/banners.tsx';
 import { NotLoaded, useLoaded } from '../../parts/lazy.tsx';
 import { RequirementView } from '../../parts/requirement.tsx';
 import { Section } from '../../parts/section/section.tsx';
@@ -75,6 +76,7 @@ function OneJoint({ live, feed }: { readonly live: LiveJoint; readonly feed: Joi
           {message}
         </p>
       ))}
+      <DataBanners live={live} />
       <Alarms live={live} changed={() => void feed.refresh()} />
       <div class="first">
         <Readiness live={live} standing={standing} />
