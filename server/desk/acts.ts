@@ -6,6 +6,7 @@ import type { Instant } from '../measure/quantity.ts';
 import type { Act } from '../weld/entry.ts';
 import type { Joint } from '../weld/joint.ts';
 import type { Problem } from '../weld/problems.ts';
+import { alarmProblems } from './alarm-acts.ts';
 
 export function actProblems(act: Act, assessment: Assessment, joint: Joint, now: Instant): readonly Problem[] {
   if (assessment.phase === 'closed') {
@@ -82,15 +83,9 @@ function kindProblems(act: Act, assessment: Assessment, joint: Joint): Problem[]
           ];
     }
     case 'acknowledge':
-      return assessment.alarms.some((each) => each.key === act.alarm)
-        ? []
-        : [
-            {
-              field: 'act.alarm',
-              found: act.alarm,
-              allowed: 'an alarm that stands; this one is gone',
-            },
-          ];
+    case 'shelve':
+    case 'unshelve':
+      return alarmProblems(act, assessment);
     case 'contact reading':
       return joint.parts.some((part) => part.id === act.place.part)
         ? []

@@ -1,150 +1,126 @@
 /**
- * Alarms: what needs a person now. Each waits its delay, comes back only past its deadband, and leaves the
- * list only when it is normal again and a named person has acknowledged it (states of IEC 62682).
+ * The life of an alarm after IEC 62682: it waits its delay, is announced, comes back only past its deadband and after
+ * its delay off, and leaves the list only when it is normal again and a named person has acknowledged it. What follows
+ * from another alarm, what its phase mutes and what a person has put aside is watched as well and not announced.
  */
-import type { Instant, MilliCelsius } from '../measure/quantity.ts';
-import type { Alarm } from './assessment.ts';
-import { reaches, staysWithin } from './compare.ts';
-import { hottestOf, minimumNow, onPart } from './places.ts';
-import { rules } from './rules.ts';
-import { hasBegunWelding, isPassRunning, pendingSince, type State } from './state.ts';
-
-interface Watched {
-  readonly key: string;
-  readonly kind: Alarm['kind'];
-  readonly probe?: string;
-  /** Wrong now. */
-  readonly active: boolean;
-  /** Right again, past the deadband. */
-  readonly clear: boolean;
-  readonly delay: number;
-  readonly value?: MilliCelsius;
-  readonly limit?: MilliCelsius;
-}
+import type { Instant } from '../measure/quantity.ts';
+import { alarmRules, followsFrom } from './alarm-rules.ts';
+import { type Watched, watchedNow } from './alarm-watch.ts';
+import type { Alarm, Suppression } from './assessment.ts';
+import { boardsDue } from './boards.ts';
+import { isShelved, settleShelvings, shelvingsDue } from './shelving.ts';
+import { hasBegunWelding, type Mutable, type State } from './state.ts';
+import { isWarming } from './trend.ts';
 
 export function settleAlarms(state: State): void {
-  const watched = [...temperatureAlarms(state), ...probeAlarms(state)];
-  for (const each of watched) settleOne(state, each);
-  // An alarm whose probe left the joint by a revision has nothing left to watch.
-  state.alarms = state.alarms.filter((alarm) => watched.some((each) => each.key === alarm.key));
+  state.underway ||= state.heat !== 'not entered' || hasBegunWelding(state) || state.everReady || isWarming(state);
+  settleShelvings(state);
+  const watched = watchedNow(state);
+  for (const each of watched) settleOne(state, each, each.muted ?? causeOf(state, each, watched));
+  // What left the joint by a revision has nothing left to watch.
+  const keys = new Set(watched.map(({ key }) => key));
+  state.alarms = state.alarms.filter(({ key }) => keys.has(key));
+  state.shelvings = state.shelvings.filter(({ key }) => keys.has(key));
+  for (const timer of Object.keys(state.alarmTimers)) if (!keys.has(keyOf(timer))) delete state.alarmTimers[timer];
 }
 
+/** The first who takes note of it counts. What is not announced needs no one. */
 export function acknowledge(state: State, key: string, who: string): void {
   const alarm = state.alarms.find((each) => each.key === key);
-  if (alarm === undefined) return;
-  if (alarm.state === 'returned unacknowledged') {
-    state.alarms = state.alarms.filter((each) => each !== alarm);
-    return;
-  }
+  if (alarm?.announcedAt === undefined) return;
+  if (alarm.state === 'returned unacknowledged') leave(state, alarm);
+  if (alarm.state !== 'active') return;
   alarm.state = 'active acknowledged';
   alarm.acknowledgedBy = who;
   alarm.acknowledgedAt = state.now;
 }
 
-export function alarmsDue(state: State): Instant[] {
-  return Object.entries(state.pending)
-    .filter(([key]) => key.startsWith(alarmPrefix))
-    .map(([, since]) => (since + rules.alarmDelay) as Instant);
-}
+export const alarmsDue = (state: State): Instant[] => [
+  ...Object.values(state.alarmTimers).map(({ due }) => due),
+  ...shelvingsDue(state),
+  ...boardsDue(state),
+];
 
-const alarmPrefix = 'alarm/';
-
-function temperatureAlarms(state: State): Watched[] {
-  const list: Watched[] = [];
-  const governing = minimumNow(state).governing;
-  const minimum = state.limits.preheatMinimum;
-  // While the part is being heated for the first time it is below minimum by nature: that is no alarm.
-  if (minimum !== undefined && (state.everReady || hasBegunWelding(state))) {
-    list.push(lowAlarm('below minimum', governing, minimum));
-  }
-  const maintenance = state.limits.maintenanceMinimum;
-  if (maintenance !== undefined && hasBegunWelding(state) && !isPassRunning(state)) {
-    list.push(lowAlarm('maintenance temperature lost', governing, maintenance));
-  }
-  const highest = state.limits.highest;
-  const hottest = hottestOf(state, onPart(state));
-  if (highest !== undefined) {
-    list.push({
-      key: 'above highest temperature',
-      kind: 'above highest temperature',
-      active: hottest !== undefined && !staysWithin(hottest.temperature, highest),
-      clear: hottest !== undefined && hottest.temperature <= highest - rules.alarmDeadbandMillikelvin,
-      delay: rules.alarmDelay,
-      limit: highest,
-      ...(hottest === undefined ? {} : { probe: hottest.probe, value: hottest.temperature }),
-    });
-  }
-  return list;
-}
-
-function lowAlarm(
-  kind: 'below minimum' | 'maintenance temperature lost',
-  governing: { probe: string; temperature: MilliCelsius } | undefined,
-  limit: MilliCelsius,
-): Watched {
-  return {
-    key: kind,
-    kind,
-    active: governing !== undefined && !reaches(governing.temperature, limit),
-    clear: governing !== undefined && governing.temperature >= limit + rules.alarmDeadbandMillikelvin,
-    delay: rules.alarmDelay,
-    limit,
-    ...(governing === undefined ? {} : { probe: governing.probe, value: governing.temperature }),
-  };
-}
-
-/** The three periods that make a trouble are the delay already. */
-function probeAlarms(state: State): Watched[] {
-  return state.probes
-    .filter((each) => each.probe.use !== 'spare')
-    .map((each) => {
-      const { id } = each.probe;
-      const troubled = each.troubleKey !== undefined;
-      const silent = each.troubleKind === 'silent';
-      const standing = state.alarms.find((alarm) => alarm.probe === id && alarm.key.startsWith('probe/'));
-      const kind = troubled ? (silent ? 'probe silent' : 'probe fault') : (standing?.kind ?? 'probe fault');
-      return { key: `probe/${id}`, kind, probe: id, active: troubled, clear: !troubled, delay: 0 };
-    });
-}
-
-function settleOne(state: State, watched: Watched): void {
-  const alarm = state.alarms.find((each) => each.key === watched.key);
-  const pendingKey = `${alarmPrefix}${watched.key}`;
+function settleOne(state: State, watched: Watched, suppressed: Suppression | undefined): void {
+  const { key, kind, active, clear } = watched;
+  const { delayOn, delayOff } = alarmRules[kind];
+  const alarm = state.alarms.find((each) => each.key === key);
   if (alarm === undefined) {
-    if (!watched.active) {
-      delete state.pending[pendingKey];
-      return;
-    }
-    const since = pendingSince(state, pendingKey);
-    if (state.now - since < watched.delay) return;
-    delete state.pending[pendingKey];
-    const { key, kind, probe, value, limit } = watched;
-    state.alarms.push({
-      key,
-      kind,
-      state: 'active',
-      since,
-      ...(probe === undefined ? {} : { probe }),
-      ...(value === undefined ? {} : { value }),
-      ...(limit === undefined ? {} : { limit }),
-    });
+    const since = heldFor(state, `on ${key}`, active, delayOn);
+    if (since === undefined) return;
+    const risen: Mutable<Alarm> = { key, kind, state: 'active', since, ...watched.about };
+    state.alarms.push(risen);
+    announce(state, risen, suppressed);
     return;
   }
-  if (watched.active) {
-    alarm.kind = watched.kind;
-    if (watched.probe !== undefined) alarm.probe = watched.probe;
-    if (watched.value !== undefined) alarm.value = watched.value;
-    if (alarm.state === 'returned unacknowledged') {
-      alarm.state = 'active';
-      delete alarm.returnedAt;
+  if (active) Object.assign(alarm, watched.about, { kind });
+  if (alarm.state === 'returned unacknowledged') {
+    if (heldFor(state, `on ${key}`, active, delayOn) !== undefined) riseAgain(alarm);
+  } else {
+    // Nobody was told that it was wrong: nobody waits to be told that it is right.
+    const untold = alarm.announcedAt === undefined && clear;
+    const since = heldFor(state, `off ${key}`, clear && !active, delayOff);
+    if (untold || since !== undefined) {
+      delete state.alarmTimers[`off ${key}`];
+      returnToNormal(state, alarm, since ?? state.now);
     }
-    return;
   }
-  if (!watched.clear || alarm.state === 'returned unacknowledged') return;
-  if (alarm.state === 'active acknowledged') {
-    state.alarms = state.alarms.filter((each) => each !== alarm);
+  announce(state, alarm, suppressed);
+}
+
+/** Since when it has held, once that is as long as the delay; undefined before. The timer ends with either. */
+function heldFor(state: State, timer: string, holds: boolean, delay: number): Instant | undefined {
+  if (!holds) {
+    delete state.alarmTimers[timer];
+    return undefined;
+  }
+  const running = state.alarmTimers[timer] ?? { since: state.now, due: (state.now + delay) as Instant };
+  if (state.now < running.due) {
+    state.alarmTimers[timer] = running;
+    return undefined;
+  }
+  delete state.alarmTimers[timer];
+  return running.since;
+}
+
+function riseAgain(alarm: Mutable<Alarm>): void {
+  alarm.state = 'active';
+  delete alarm.returnedAt;
+  delete alarm.announcedAt;
+}
+
+function returnToNormal(state: State, alarm: Mutable<Alarm>, since: Instant): void {
+  if (alarm.state === 'active acknowledged' || alarm.announcedAt === undefined || isShelved(state, alarm.key)) {
+    leave(state, alarm);
     return;
   }
   alarm.state = 'returned unacknowledged';
-  alarm.returnedAt = state.now;
+  alarm.returnedAt = since;
 }
+
+function leave(state: State, alarm: Alarm): void {
+  state.alarms = state.alarms.filter((each) => each !== alarm);
+}
+
+/** Tells people, unless there is a reason not to: then it is told as soon as the reason is gone, if it stands still. */
+function announce(state: State, alarm: Mutable<Alarm>, suppressed: Suppression | undefined): void {
+  if (suppressed === undefined) delete alarm.suppressed;
+  else alarm.suppressed = suppressed;
+  if (alarm.state !== 'active' || alarm.announcedAt !== undefined) return;
+  if (suppressed === undefined && !isShelved(state, alarm.key)) alarm.announcedAt = state.now;
+}
+
+/** The alarm that this one follows from, while it is wrong or stands; of boards only the probe's own. */
+function causeOf(state: State, { kind, about }: Watched, watched: readonly Watched[]): Suppression | undefined {
+  const cause = followsFrom[kind];
+  if (cause === undefined) return undefined;
+  const isIt = (each: Pick<Watched, 'kind'>, board: string | undefined): boolean =>
+    each.kind === cause && (cause !== 'board silent' || board === about.board);
+  const isWrong = watched.some((each) => each.active && each.muted === undefined && isIt(each, each.about.board));
+  const stands = state.alarms.some(
+    (each) => each.state !== 'returned unacknowledged' && each.announcedAt !== undefined && isIt(each, each.board),
+  );
+  return isWrong || stands ? cause : undefined;
+}
+
+const keyOf = (timer: string): string => timer.slice(timer.indexOf(' ') + 1);

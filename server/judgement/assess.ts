@@ -5,10 +5,10 @@ import { sectionStatus } from './inside/section-view.ts';
 import { throughStatus } from './inside/through-thickness.ts';
 import { coldestOf, hottestOf, minimumNow, minimumProbes, onPart, spreads } from './places.ts';
 import { conditions, interpassNow, isReady } from './readiness.ts';
-import { rules } from './rules.ts';
+import { withShelving } from './shelving.ts';
 import { soakStatus } from './soak.ts';
 import { hasBegunWelding, isFresh, isPassRunning, isTrusted, type ProbeState, type State } from './state.ts';
-import { trendPerMinute } from './trend.ts';
+import { isWarming, trendPerMinute } from './trend.ts';
 
 export function assess(state: State): Assessment {
   const list = conditions(state);
@@ -37,7 +37,8 @@ export function assess(state: State): Assessment {
     interpass,
     passes: state.passes.map((each): PassStatus => ({ ...each })),
     findings: state.findings.map((each) => ({ ...each })),
-    alarms: state.alarms.map((each) => ({ ...each })),
+    alarms: state.alarms.map((each) => withShelving(state, each)),
+    shelvings: [...state.shelvings],
     verdict: verdictOf(state),
     scope: scopeOf(state),
     ...(state.minimumFirstReachedAt === undefined ? {} : { minimumFirstReachedAt: state.minimumFirstReachedAt }),
@@ -56,9 +57,6 @@ function phaseOf(state: State, list: readonly Condition[], ready: boolean): Phas
   if (state.heat !== 'not entered' || isWarming(state)) return 'heating';
   return 'planned';
 }
-
-const isWarming = (state: State): boolean =>
-  minimumProbes(state).some((each) => isTrusted(state, each) && (trendPerMinute(each) ?? 0) >= rules.trendWorthTelling);
 
 function probeStatus(state: State, each: ProbeState): ProbeStatus {
   const { probe, good, lastQuality } = each;

@@ -179,24 +179,54 @@ export interface SoakStatus {
   readonly voidedBy?: 'heat on' | 'below minimum' | 'gap' | 'still rising';
 }
 
-/** State words follow IEC 62682: an alarm leaves the list only when it is normal again and acknowledged. */
+export type AlarmKind =
+  | 'below minimum'
+  | 'through thickness lost'
+  | 'above highest temperature'
+  | 'break near its end'
+  | 'maintenance temperature lost'
+  | 'board silent'
+  | 'probe fault'
+  | 'probe silent'
+  | 'far face not as computed'
+  | 'not recording';
+
+/** The rule by which an alarm that stands is not announced: a phase in which it says nothing, or the alarm that caused it. */
+export type Suppression = 'before heating' | 'first heating' | 'break kept warm' | 'board silent' | 'below minimum';
+
+/**
+ * State words follow IEC 62682: an alarm leaves the list only when it is normal again and acknowledged. Suppressed
+ * and shelved lie across them: such an alarm is watched and recorded like the others, and not announced.
+ */
 export interface Alarm {
   readonly key: string;
-  readonly kind:
-    | 'below minimum'
-    | 'above highest temperature'
-    | 'probe fault'
-    | 'probe silent'
-    | 'maintenance temperature lost'
-    | 'not recording';
+  readonly kind: AlarmKind;
   readonly probe?: string;
+  readonly board?: string;
+  readonly part?: string;
+  /** The places under it, where it stands for several. */
+  readonly probes?: readonly string[];
   readonly state: 'active' | 'active acknowledged' | 'returned unacknowledged';
   readonly since: Instant;
+  /** When it was last announced to people. Absent: not in this life of it; always absent in records of before. */
+  readonly announcedAt?: Instant;
   readonly returnedAt?: Instant;
   readonly acknowledgedBy?: string;
   readonly acknowledgedAt?: Instant;
+  readonly suppressed?: Suppression;
+  readonly shelved?: Shelving;
   readonly value?: MilliCelsius;
   readonly limit?: MilliCelsius;
+}
+
+/** Put aside by a named person, for a reason and up to an instant. */
+export interface Shelving {
+  readonly key: string;
+  readonly kind: AlarmKind;
+  readonly by: string;
+  readonly reason: string;
+  readonly at: Instant;
+  readonly until: Instant;
 }
 
 export interface Limits {
@@ -242,6 +272,8 @@ export interface Assessment {
   readonly passes: readonly PassStatus[];
   readonly findings: readonly Finding[];
   readonly alarms: readonly Alarm[];
+  /** What is put aside now, whether its alarm stands or not. */
+  readonly shelvings: readonly Shelving[];
   readonly verdict: Verdict;
   /** What the verdict speaks of; the rest was not judged, and why. */
   readonly scope: readonly string[];

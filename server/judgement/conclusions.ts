@@ -23,7 +23,7 @@ export function conclusions(before: Assessment | undefined, now: Assessment): Co
   const alarms = new Map((before?.alarms ?? []).map((each) => [each.key, each]));
   for (const alarm of now.alarms) {
     const earlier = alarms.get(alarm.key);
-    if (earlier?.state !== alarm.state || earlier.kind !== alarm.kind)
+    if (earlier === undefined || standingOf(earlier) !== standingOf(alarm))
       list.push({ kind: 'alarm', change: 'changed', alarm });
     alarms.delete(alarm.key);
   }
@@ -33,3 +33,7 @@ export function conclusions(before: Assessment | undefined, now: Assessment): Co
   if (now.phase === 'closed' && before?.phase !== 'closed') list.push({ kind: 'verdict', verdict: now.verdict });
   return list;
 }
+
+/** What makes another entry of it: that its value moves does not. */
+const standingOf = ({ state, kind, announcedAt, suppressed, shelved }: Alarm): string =>
+  [state, kind, announcedAt, suppressed, shelved?.at].join('/');

@@ -19,6 +19,7 @@ import { limitsOf } from './limits-of.ts';
 import { limitsDue, settleLimits } from './limits-watch.ts';
 import { endPass, passesDue, settlePasses, startPass } from './passes.ts';
 import { probeDue, settleProbes, takeScan } from './probe-watch.ts';
+import { shelve, unshelve } from './shelving.ts';
 import { settleSoak, soakDue, soakOnHeat } from './soak.ts';
 import { sourceAfter } from './source.ts';
 import { withSpares } from './spares.ts';
@@ -119,6 +120,12 @@ function takeAct(state: State, act: Act, who: string, enteredAt: Instant): void 
     case 'acknowledge':
       acknowledge(state, act.alarm, who);
       return;
+    case 'shelve':
+      shelve(state, act, who);
+      return;
+    case 'unshelve':
+      unshelve(state, act.alarm);
+      return;
     case 'accept':
       state.acceptances.push({
         subject: act.subject,
@@ -134,6 +141,7 @@ function takeAct(state: State, act: Act, who: string, enteredAt: Instant): void 
       for (const pass of state.passes) endPass(state, pass.pass);
       for (const finding of state.findings) finding.to ??= state.now;
       state.alarms = [];
+      state.shelvings = [];
       state.closedAt = state.now;
       return;
     case 'distrust probe':

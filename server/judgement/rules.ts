@@ -25,9 +25,6 @@ export const rules = {
   zoneDistanceMillimetres: 75,
   /** A limit counts as passed once this long on its wrong side, so that one spike of arc noise is no verdict. Own choice. */
   confirmFor: seconds(5),
-  /** Alarm delay and deadband (IEC 62682 asks for both; the numbers are our own choice). */
-  alarmDelay: seconds(10),
-  alarmDeadbandMillikelvin: 2_000,
   /** Colder than any shop floor: a probe that reads below is not reading the part. */
   partLowestMilliCelsius: -40_000,
   /** A second failure within this time of the first makes it intermittent; steady this long, it is believed again. Own choice. */

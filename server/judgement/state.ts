@@ -9,7 +9,7 @@ import type { Source, StationEvent } from '../weld/entry.ts';
 import type { Joint } from '../weld/joint.ts';
 import type { Place, Probe } from '../weld/probe.ts';
 import type { Quality } from '../weld/scan.ts';
-import type { Alarm, ConditionId, Distrust, Finding, FindingKind, Limits } from './assessment.ts';
+import type { Alarm, ConditionId, Distrust, Finding, FindingKind, Limits, Shelving } from './assessment.ts';
 import { type HoldState, notBegun } from './hold.ts';
 import { type SectionState, sectionsOf } from './inside/section-state.ts';
 import { limitsOf } from './limits-of.ts';
@@ -84,6 +84,11 @@ export interface ContactState {
   instrument: string;
 }
 
+export interface AlarmTimer {
+  readonly since: Instant;
+  readonly due: Instant;
+}
+
 export interface State {
   now: Instant;
   openedAt: Instant;
@@ -112,6 +117,11 @@ export interface State {
   passes: PassState[];
   findings: Mutable<Finding>[];
   alarms: Mutable<Alarm>[];
+  shelvings: Shelving[];
+  /** Delays of alarms that run now, by "on" or "off" and the alarm's key. */
+  alarmTimers: { [timer: string]: AlarmTimer };
+  /** Heat was entered, or seen in the readings: from here on probes are looked at. */
+  underway: boolean;
   /** When each watched excess began, by key, while it is not yet confirmed. */
   pending: { [key: string]: Instant };
   /** Lowest governing place since a watched fall below minimum began, by the same key. */
@@ -145,6 +155,9 @@ export function begin(at: Instant, event: StationEvent & { kind: 'opened' }): St
     passes: [],
     findings: [],
     alarms: [],
+    shelvings: [],
+    alarmTimers: {},
+    underway: false,
     pending: {},
     lowest: {},
     everReady: false,

@@ -1,7 +1,8 @@
 /** How fast a probe changes, and when it will cross a limit if it goes on so. For the screen; no verdict hangs on it. */
 import type { MilliCelsius, Millikelvin, Milliseconds } from '../measure/quantity.ts';
+import { minimumProbes } from './places.ts';
 import { rules } from './rules.ts';
-import type { ProbeState } from './state.ts';
+import { isTrusted, type ProbeState, type State } from './state.ts';
 
 /** Thousandths of a kelvin per minute over the trend window; absent while the readings span too little. */
 export function trendPerMinute(probe: ProbeState): Millikelvin | undefined {
@@ -23,3 +24,7 @@ export function timeTo(
   const time = ((limit - from) * 60_000) / trend;
   return time > 0 ? (Math.round(time) as Milliseconds) : undefined;
 }
+
+/** A required place gets warmer: the part is being heated, whether that was entered or not. */
+export const isWarming = (state: State): boolean =>
+  minimumProbes(state).some((each) => isTrusted(state, each) && (trendPerMinute(each) ?? 0) >= rules.trendWorthTelling);

@@ -20,6 +20,8 @@ export const limits = {
   passesMaximum: 2000,
   /** Joints open at once on one station. */
   openJointsMaximum: 64,
+  /** An alarm put aside, minutes: one shift. */
+  shelvingMinutesMaximum: 480,
   /** Free text typed by a person, characters. */
   textMaximum: 4000,
   /** A name, an identifier, a label, characters. */

@@ -28,6 +28,10 @@ export const actWords = (act: Act, enteredAt: Instant, times: Times, units: Unit
       return `Note: ${folded(act.text)}${act.document === undefined ? '' : ` (document ${act.document.slice(0, 12)})`}`;
     case 'acknowledge':
       return `Took note of alarm ${alarmKeyText(act.alarm)}`;
+    case 'shelve':
+      return `Put alarm ${alarmKeyText(act.alarm)} aside for ${act.minutes} min. Reason: ${folded(act.reason)}`;
+    case 'unshelve':
+      return `Took alarm ${alarmKeyText(act.alarm)} up again`;
     case 'accept':
       return `Accepted: ${act.subject}${act.method === undefined ? '' : `, method ${act.method}`}. Reason: ${folded(act.reason)}`;
     case 'declare source':

@@ -26,6 +26,12 @@ export const passKinds = [
   'thermal cutting',
 ] as const;
 
+/** An alarm by its key as the station gave it. */
+const alarmKeySchema = z
+  .string()
+  .min(1)
+  .max(4 * limits.nameMaximum);
+
 /** What a person may do to a joint. One schema serves the desk (HTTP), events files and the record. */
 export const actSchema = z
   .discriminatedUnion('kind', [
@@ -49,14 +55,15 @@ export const actSchema = z
       happenedAt,
     }),
     z.strictObject({ kind: z.literal('note'), text: textSchema, document: sha256Schema.optional() }),
-    /** `alarm` is the alarm's key as the station gave it. */
+    z.strictObject({ kind: z.literal('acknowledge'), alarm: alarmKeySchema }),
+    /** Put aside from its entry on, for so many minutes; for how long at most, the alarm's priority says. */
     z.strictObject({
-      kind: z.literal('acknowledge'),
-      alarm: z
-        .string()
-        .min(1)
-        .max(4 * limits.nameMaximum),
+      kind: z.literal('shelve'),
+      alarm: alarmKeySchema,
+      minutes: z.number().int().min(1).max(limits.shelvingMinutesMaximum),
+      reason: textSchema,
     }),
+    z.strictObject({ kind: z.literal('unshelve'), alarm: alarmKeySchema }),
     z.strictObject({
       kind: z.literal('accept'),
       subject: z.enum(['extended range', 'procedure below calculation']),

@@ -139,7 +139,7 @@ function lateBy(input: Input, at: Instant): Input {
   if (input.type === 'scan') return { type: 'scan', scan: { ...input.scan, late: true, arrivedAt: at } };
   if (input.type === 'act' && 'happenedAt' in input.act) return { ...input, at };
   if (input.type !== 'act') return { ...input, at };
-  return input.act.kind === 'acknowledge'
+  return ['acknowledge', 'shelve', 'unshelve'].includes(input.act.kind)
     ? input
     : { ...input, at, act: { ...input.act, happenedAt: input.at } as never };
 }

@@ -70,7 +70,17 @@ interface Stretch {
   /** The first scans of the stretch are sent again this many scans later. */
   readonly late: number;
 }
-type Doing = 'heat on' | 'heat off' | 'start' | 'end' | 'contact' | 'acknowledge' | 'start ago' | 'heat off ago';
+type Doing =
+  | 'heat on'
+  | 'heat off'
+  | 'start'
+  | 'end'
+  | 'contact'
+  | 'acknowledge'
+  | 'shelve'
+  | 'unshelve'
+  | 'start ago'
+  | 'heat off ago';
 
 const stretch: fc.Arbitrary<Stretch> = fc.record({
   scans: fc.integer({ min: 1, max: 40 }),
@@ -92,6 +102,8 @@ const stretch: fc.Arbitrary<Stretch> = fc.record({
       'end',
       'contact',
       'acknowledge',
+      'shelve',
+      'unshelve',
       'start ago',
       'heat off ago',
     ),
@@ -199,5 +211,9 @@ function actOf(doing: Doing, pass: string, now: number, start: number): Act {
       };
     case 'acknowledge':
       return { kind: 'acknowledge', alarm: 'below minimum' };
+    case 'shelve':
+      return { kind: 'shelve', alarm: 'below minimum', minutes: 1, reason: 'the foreman knows' };
+    case 'unshelve':
+      return { kind: 'unshelve', alarm: 'below minimum' };
   }
 }

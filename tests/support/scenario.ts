@@ -217,6 +217,11 @@ function actOf(text: string, at: Instant): Act {
   if (verb === 'distrust') return { kind: 'distrust probe', probe: rest[0]!, reason: 'doubted' };
   if (verb === 'trust') return { kind: 'trust probe again', probe: rest[0]!, reason: 'mended' };
   if (verb === 'spare') return { kind: 'spare takes over', spare: rest[0]!, probe: rest[1]!, reason: 'doubted' };
+  if (verb === 'shelve') {
+    const [minutes, ...alarm] = rest;
+    return { kind: 'shelve', alarm: alarm.join(' '), minutes: Number(minutes), reason: 'told to the foreman' };
+  }
+  if (verb === 'unshelve') return { kind: 'unshelve', alarm: rest.join(' ') };
   if (verb === 'close') return { kind: 'close' };
   throw new Error(`the scenario has an act that nobody knows: ${text}`);
 }

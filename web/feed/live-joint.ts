@@ -60,5 +60,6 @@ const signature = ({ assessment }: LiveJoint): string =>
     assessment.passes.length,
     assessment.passes.filter((pass) => pass.endedAt !== undefined).length,
     assessment.probes.map((probe) => probe.probe),
-    assessment.alarms.map((alarm) => [alarm.key, alarm.state]),
+    assessment.alarms.map((alarm) => [alarm.key, alarm.state, alarm.suppressed]),
+    assessment.shelvings.map((each) => [each.key, each.until]),
   ]);

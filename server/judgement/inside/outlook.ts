@@ -9,11 +9,11 @@ import { isRefusal } from '../../conduction/refusal.ts';
 import { type Section, sectionNow } from '../../conduction/section.ts';
 import { type FaceCourse, type WarmingOutlook, warmingOutlook } from '../../conduction/warming.ts';
 import { type MilliCelsius, type Milliseconds, milliCelsius } from '../../measure/quantity.ts';
+import { breakByTrend } from '../break-by-trend.ts';
 import { passedOf } from '../hold.ts';
-import { minimumNow } from '../places.ts';
 import { rules } from '../rules.ts';
 import type { State } from '../state.ts';
-import { timeTo, trendPerMinute } from '../trend.ts';
+import { trendPerMinute } from '../trend.ts';
 import { farLossFound, type SectionState } from './section-state.ts';
 import type { Outlook, SectionOutlook } from './section-status.ts';
 import { holdAsked, sectionStanding } from './through-thickness.ts';
@@ -82,15 +82,4 @@ function coolsBelow(state: State, now: Section, found: FarLoss | undefined): Pic
   if (isRefusal(cooling)) return {};
   const { within: _within, ...times } = cooling;
   return { coolsBelow: { ...times, limit } };
-}
-
-/** As the coldest place falls now: what a locally heated part does, whatever flows sideways. */
-function breakByTrend(state: State): Outlook['breakByTrend'] {
-  const limit = state.limits.maintenanceMinimum;
-  const { governing } = minimumNow(state);
-  const measured = state.probes.find(({ probe }) => probe.id === governing?.probe);
-  if (limit === undefined || governing === undefined || measured === undefined) return undefined;
-  if (governing.temperature <= limit) return undefined;
-  const time = timeTo(limit, governing.temperature, trendPerMinute(measured));
-  return time === undefined ? undefined : { probe: governing.probe, limit, time };
 }

@@ -1,18 +1,17 @@
 /** Everything the judge found, the gravest first, and every alarm with who took note of it. */
-import type { Alarm, Finding, Severity } from '../../judgement/assessment.ts';
-import type { Instant } from '../../measure/quantity.ts';
+import type { Finding, Severity } from '../../judgement/assessment.ts';
 import type { UnitSystem } from '../../measure/units.ts';
-import { alarmText } from '../../wording/alarm.ts';
 import { findingText } from '../../wording/finding.ts';
 import { begun, listText } from '../../wording/list.ts';
 import { severityText } from '../../wording/words.ts';
 import type { ReportFacts } from '../facts.ts';
 import { type Block, paragraph, type Section } from '../page-model.ts';
 import type { Times } from '../paper.ts';
+import { alarmBlocks } from './alarms.ts';
 
 export const findingsSection = (facts: ReportFacts, times: Times): Section => ({
   heading: 'Findings and alarms',
-  blocks: [findingTable(facts, times), ...whyBlocks(facts), alarmTable(facts, times), ...withdrawnBlocks(facts)],
+  blocks: [findingTable(facts, times), ...whyBlocks(facts), ...alarmBlocks(facts, times), ...withdrawnBlocks(facts)],
 });
 
 const order: readonly Severity[] = ['nonconformity', 'not judged', 'remark'];
@@ -56,48 +55,6 @@ const whyBlocks = ({ assessment }: ReportFacts): Block[] => {
         { kind: 'list', items: [...kinds].map(([why, names]) => `${begun(listText(names))}: ${why}`) },
       ];
 };
-
-interface AlarmCourse {
-  readonly alarm: Alarm;
-  readonly goneAt?: Instant;
-}
-
-/** From what was recorded, so that alarms that came and went are there; without a record of them, those that still stand. */
-const alarmCourses = ({ recordedConclusions, assessment }: ReportFacts): AlarmCourse[] => {
-  if (recordedConclusions === undefined) return assessment.alarms.map((alarm) => ({ alarm }));
-  const courses = new Map<string, AlarmCourse>();
-  for (const { at, conclusion } of recordedConclusions) {
-    if (conclusion.kind !== 'alarm') continue;
-    const { alarm, change } = conclusion;
-    const key = `${alarm.key} ${alarm.since}`;
-    courses.set(key, change === 'gone' ? { alarm: { ...courses.get(key)?.alarm, ...alarm }, goneAt: at } : { alarm });
-  }
-  return [...courses.values()].toSorted((a, b) => a.alarm.since - b.alarm.since);
-};
-
-const alarmTable = (facts: ReportFacts, times: Times): Block => ({
-  kind: 'table',
-  caption: 'Alarms',
-  columns: [
-    { heading: 'Since', share: 4 },
-    { heading: 'What', share: 10 },
-    { heading: 'Taken note of', share: 7 },
-    { heading: 'Back to normal', share: 6 },
-  ],
-  rows: alarmCourses(facts).map(({ alarm, goneAt }) => [
-    times.when(alarm.since),
-    alarmText(alarm, facts.assessment.requirement.units).what,
-    alarm.acknowledgedBy === undefined
-      ? 'by nobody'
-      : `by ${alarm.acknowledgedBy}${alarm.acknowledgedAt === undefined ? '' : `, ${times.when(alarm.acknowledgedAt)}`}`,
-    alarm.returnedAt !== undefined
-      ? times.when(alarm.returnedAt)
-      : goneAt === undefined
-        ? 'not yet'
-        : times.when(goneAt),
-  ]),
-  empty: 'No alarm rang.',
-});
 
 /** Said while the joint lived and taken back by later evidence: not hidden. */
 const withdrawnBlocks = ({ recordedConclusions, assessment }: ReportFacts): Block[] => {

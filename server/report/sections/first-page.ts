@@ -183,9 +183,9 @@ const openPoints = ({ assessment }: ReportFacts): string[] => {
   const findings = [...against, ...unknown].map((finding) =>
     pointOf(finding.severity, findingText(finding, assessment.requirement.units).what),
   );
-  const alarms = assessment.alarms.map(
-    (alarm) => `Alarm: ${alarmText(alarm, assessment.requirement.units).what}. ${alarmStateText(alarm.state)}`,
-  );
+  const alarms = assessment.alarms
+    .filter(({ suppressed }) => suppressed === undefined)
+    .map((alarm) => `Alarm: ${alarmText(alarm, assessment.requirement.units).what}. ${alarmStateText(alarm.state)}`);
   const answers = assessment.requirement.warnings
     .filter(({ wantsAnswer }) => wantsAnswer)
     .map(({ message }) => `Wants an answer by a named person: ${message}`);

@@ -35,7 +35,10 @@ export const inShort = ({ assessment, timeline }: ReportFacts, times: Times): (r
         ? 'none measured'
         : `${atMostText(interpass.temperature, limits.interpassMaximum, units)} at ${interpass.probe}, pass ${interpass.pass}`,
     ],
-    ['Findings', `${findings.length}; alarms not yet settled: ${alarms.length}`],
+    [
+      'Findings',
+      `${findings.length}; alarms not yet settled: ${alarms.filter(({ suppressed }) => suppressed === undefined).length}`,
+    ],
   ];
 };
 

@@ -1,7 +1,7 @@
 /** Every scenario file beside this one, judged and compared with what it expects, and folded in other ways to the same end. */
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import type { Assessment } from '../../../server/judgement/assessment.ts';
+import type { Alarm, Assessment } from '../../../server/judgement/assessment.ts';
 import { createJudge, judgeAll } from '../../../server/judgement/judge.ts';
 import { arrival } from '../../../server/weld/entry.ts';
 import { readScenario, type Scenario, scenarioStart } from '../../support/scenario.ts';
@@ -75,10 +75,15 @@ function inWords(scenario: Scenario, assessment: Assessment): string[] {
     for (const pass of assessment.passes)
       lines.push(`pass ${pass.pass} minimum ${pass.minimum}, maximum ${pass.maximum}`);
   }
-  if (uses('alarm')) for (const alarm of assessment.alarms) lines.push(`alarm ${alarm.key} ${alarm.state}`);
+  if (uses('alarm')) for (const alarm of assessment.alarms) lines.push(`alarm ${alarm.key} ${alarmWords(alarm)}`);
   if (uses('condition')) {
     for (const each of assessment.conditions)
       if (each.state !== 'met') lines.push(`condition ${each.id} ${each.state}, ${each.reason}`);
   }
   return lines.sort();
+}
+
+function alarmWords({ state, suppressed, shelved }: Alarm): string {
+  const aside = shelved === undefined ? '' : `, shelved by ${shelved.by}`;
+  return `${state}${suppressed === undefined ? '' : `, suppressed: ${suppressed}`}${aside}`;
 }

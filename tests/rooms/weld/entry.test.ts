@@ -25,6 +25,8 @@ const acts: readonly Record<string, unknown>[] = [
   },
   { kind: 'note', text: 'rain on the roof', document: sha256 },
   { kind: 'acknowledge', alarm: 'below minimum zone A' },
+  { kind: 'shelve', alarm: 'probe/zone A', minutes: 30, reason: 'a new probe is being fetched' },
+  { kind: 'unshelve', alarm: 'probe/zone A' },
   { kind: 'accept', subject: 'extended range', method: 'en-1011-2-method-b', reason: 'agreed with the coordinator' },
   { kind: 'declare source', statement: 'board 7 is on this part; checked by touch' },
   { kind: 'distrust probe', probe: 'T1', reason: 'its tip hangs in the air' },

@@ -1,7 +1,9 @@
 /** Every kind that the judge can name has words, and the words keep the house's promises. */
 import { describe, expect, it } from 'vitest';
+import { alarmRules } from '../../../server/judgement/alarm-rules.ts';
 import type {
   Alarm,
+  AlarmKind,
   Condition,
   ConditionId,
   Finding,
@@ -169,21 +171,15 @@ describe('conditions', () => {
 });
 
 describe('alarms', () => {
-  const kinds: readonly Alarm['kind'][] = [
-    'below minimum',
-    'above highest temperature',
-    'probe fault',
-    'probe silent',
-    'maintenance temperature lost',
-    'not recording',
-  ];
-  it.each(kinds)('%s: what and the first check', (kind) => {
+  const kinds = Object.keys(alarmRules) as AlarmKind[];
+  it.each(kinds)('%s: what, why and the first check', (kind) => {
     const bare: Alarm = { key: kind, kind, state: 'active', since: at };
     for (const alarm of [bare, { ...bare, probe: 'T4', value: milliCelsius(140), limit: milliCelsius(150) }]) {
-      const { what, firstCheck } = alarmText(alarm, 'metric');
+      const { what, why, firstCheck } = alarmText(alarm, 'metric');
       expect(what).toMatch(/^[A-Z].*[^.]$/);
+      expect(why).toMatch(/^[A-Z].*\.$/);
       expect(firstCheck).toMatch(/^[A-Z].*\.$/);
-      expect(what + firstCheck).not.toMatch(/undefined|NaN/);
+      expect(`${what} ${why} ${firstCheck}`).not.toMatch(/undefined|NaN|\bsafe\b/i);
     }
   });
   it('name the place and the number', () => {

@@ -47,6 +47,7 @@ export const assessment = (facts: Partial<Assessment> = {}): Assessment => ({
   passes: [],
   findings: [],
   alarms: [],
+  shelvings: [],
   verdict: 'cannot-be-judged',
   scope: [],
   ...facts,

@@ -2,7 +2,8 @@
  * All joints, the one that needs someone first. Silent ones are never left out. What is shown was said by the
  * station at one instant; the page says so when that instant is too long ago.
  */
-import type { Assessment } from '../../../server/judgement/assessment.ts';
+import { isTold } from '../../../server/judgement/alarm-rules.ts';
+import type { Alarm, Assessment } from '../../../server/judgement/assessment.ts';
 import type { JointSummary } from '../../../server/screen/contract.ts';
 import { alarmText } from '../../../server/wording/alarm.ts';
 import { readinessSentence } from '../../../server/wording/readiness.ts';
@@ -56,16 +57,22 @@ function row({ id, title, assessment }: JointSummary): OverviewRow {
   };
 }
 
+/** Announced, and nobody has taken note of it. */
+const rings = (alarm: Alarm): boolean => alarm.state === 'active' && isTold(alarm);
+
+/** A limit is passed; a place that is not judged is told as silent. Put aside or not: a person has to come. */
+const isOutside = ({ kind, suppressed }: Alarm): boolean =>
+  suppressed === undefined &&
+  (kind === 'below minimum' ||
+    kind === 'through thickness lost' ||
+    kind === 'above highest temperature' ||
+    kind === 'maintenance temperature lost');
+
 const needOf = (assessment: Assessment): Need => {
   const { phase, alarms, ready, probes } = assessment;
   if (phase === 'closed') return 'closed';
-  if (alarms.some((alarm) => alarm.state === 'active')) return 'alarm';
-  if (
-    alarms.some(
-      (alarm) => alarm.state === 'active acknowledged' && alarm.kind !== 'probe fault' && alarm.kind !== 'probe silent',
-    )
-  )
-    return 'outside';
+  if (alarms.some(rings)) return 'alarm';
+  if (alarms.some((alarm) => alarm.state !== 'returned unacknowledged' && isOutside(alarm))) return 'outside';
   const required = probes.filter((probe) => probe.required);
   const heard = required.filter((probe) => probe.fresh);
   if (phase !== 'planned' && heard.length < required.length) return 'silent';
@@ -98,7 +105,7 @@ const wordOf = (need: Need, { phase }: Assessment): string => {
 
 const sentenceOf = (need: Need, assessment: Assessment): string => {
   if (need === 'alarm') {
-    const [first, ...others] = assessment.alarms.filter((alarm) => alarm.state === 'active');
+    const [first, ...others] = assessment.alarms.filter(rings);
     if (first !== undefined)
       return `${alarmText(first, assessment.requirement.units).what}${others.length === 0 ? '' : `; and ${others.length} more`}`;
   }

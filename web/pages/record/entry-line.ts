@@ -30,6 +30,10 @@ export const entryLine = ({ at, kind, body }: TimelineEvent, units: UnitSystem, 
         return `Note: ${text('text')}`;
       case 'acknowledge':
         return `Alarm acknowledged: ${alarmKeyText(text('alarm'))}`;
+      case 'shelve':
+        return `Alarm put aside for ${text('minutes')} min: ${alarmKeyText(text('alarm'))}. ${text('reason')}`;
+      case 'unshelve':
+        return `Alarm taken up again: ${alarmKeyText(text('alarm'))}`;
       case 'accept':
         return `Accepted ${text('subject')}${optional(' of ', text('method'))}: ${text('reason')}`;
       case 'declare source':
