@@ -77,3 +77,6 @@ export const alarmPriority = ({ kind }: { readonly kind: AlarmKind }): AlarmPrio
 
 /** People know of it and it is theirs to see to: neither put aside nor held back by a rule. */
 export const isTold = ({ suppressed, shelved }: Alarm): boolean => suppressed === undefined && shelved === undefined;
+
+/** Announced, and nobody has taken note of it yet: what lamp, horn and screen call for. */
+export const isRinging = (alarm: Alarm): boolean => alarm.state === 'active' && isTold(alarm);

@@ -13,7 +13,7 @@ import { hasBegunWelding, type Mutable, type State } from './state.ts';
 import { isWarming } from './trend.ts';
 
 export function settleAlarms(state: State): void {
-  state.underway ||= state.heat !== 'not entered' || hasBegunWelding(state) || state.everReady || isWarming(state);
+  state.underway ||= isUnderway(state);
   settleShelvings(state);
   const watched = watchedNow(state);
   for (const each of watched) settleOne(state, each, each.muted ?? causeOf(state, each, watched));
@@ -122,5 +122,11 @@ function causeOf(state: State, { kind, about }: Watched, watched: readonly Watch
   );
   return isWrong || stands ? cause : undefined;
 }
+
+const isUnderway = (state: State): boolean =>
+  state.heat !== 'not entered' ||
+  hasBegunWelding(state) ||
+  state.minimumFirstReachedAt !== undefined ||
+  isWarming(state);
 
 const keyOf = (timer: string): string => timer.slice(timer.indexOf(' ') + 1);

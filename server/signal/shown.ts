@@ -3,6 +3,7 @@
  * interlock that others build and answer for; it is no safety function, and nothing here starts heat or an arc.
  */
 import type { HostFrame } from '../../firmware-protocol/codec/frame.ts';
+import { isRinging } from '../judgement/alarm-rules.ts';
 import type { Assessment } from '../judgement/assessment.ts';
 
 type StateOf<Kind extends HostFrame['kind']> = Extract<HostFrame, { kind: Kind; state: unknown }>['state'];
@@ -45,7 +46,7 @@ export const shownFor = (why: Why): Shown => table.find((row) => row.why === why
  */
 export function shownOf(assessment: Assessment): Shown {
   const plain = shownFor(whyOf(assessment));
-  if (assessment.phase === 'closed' || !assessment.alarms.some(({ state }) => state === 'active')) return plain;
+  if (assessment.phase === 'closed' || !assessment.alarms.some(isRinging)) return plain;
   return { ...shownFor('alarm'), permission: plain.permission };
 }
 

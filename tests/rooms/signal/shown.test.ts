@@ -56,6 +56,12 @@ describe('the horn', () => {
       });
   });
 
+  test('is silent for an alarm that a rule holds back or that somebody put aside', () => {
+    const until = { key: 'probe/T1', kind: 'probe fault', by: 'Runa Teld', reason: 'known', at, until: at } as const;
+    for (const held of [{ suppressed: 'first heating' }, { shelved: until }] as const)
+      expect(shownOf(assessment({ ...ready, alarms: [{ ...alarm('active'), ...held }] })).horn).toBe('off');
+  });
+
   test('leaves the permission of a ready joint as it is, and gives none to another', () => {
     expect(shownOf(assessment({ ...ready, alarms: [alarm('active')] })).permission).toBe('given');
     expect(shownOf(assessment({ phase: 'heating', alarms: [alarm('active')] })).permission).toBe('withheld');

@@ -81,7 +81,8 @@ test('a board that starts again is told everything again', async () => {
 test('a broken wire at a required place takes permission back; its alarm sounds until somebody acknowledges it', async () => {
   const { board, station, seconds } = await ready();
   board.inject({ kind: 'channel', channel: 1, mishap: 'open' });
-  await seconds(10);
+  // Three periods until it is a trouble, and the delay of its alarm.
+  await seconds(20);
   expect(board.outputs()).toEqual({ lamp: 'fast', horn: 'on', permission: 'withheld' });
   for (const { key } of station.pipeline.run('easy')!.assessment.alarms)
     void station.pipeline.act('easy', { who, act: { kind: 'acknowledge', alarm: key } });

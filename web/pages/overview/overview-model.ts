@@ -2,7 +2,7 @@
  * All joints, the one that needs someone first. Silent ones are never left out. What is shown was said by the
  * station at one instant; the page says so when that instant is too long ago.
  */
-import { isTold } from '../../../server/judgement/alarm-rules.ts';
+import { isRinging } from '../../../server/judgement/alarm-rules.ts';
 import type { Alarm, Assessment } from '../../../server/judgement/assessment.ts';
 import type { JointSummary } from '../../../server/screen/contract.ts';
 import { alarmText } from '../../../server/wording/alarm.ts';
@@ -57,9 +57,6 @@ function row({ id, title, assessment }: JointSummary): OverviewRow {
   };
 }
 
-/** Announced, and nobody has taken note of it. */
-const rings = (alarm: Alarm): boolean => alarm.state === 'active' && isTold(alarm);
-
 /** A limit is passed; a place that is not judged is told as silent. Put aside or not: a person has to come. */
 const isOutside = ({ kind, suppressed }: Alarm): boolean =>
   suppressed === undefined &&
@@ -71,7 +68,7 @@ const isOutside = ({ kind, suppressed }: Alarm): boolean =>
 const needOf = (assessment: Assessment): Need => {
   const { phase, alarms, ready, probes } = assessment;
   if (phase === 'closed') return 'closed';
-  if (alarms.some(rings)) return 'alarm';
+  if (alarms.some(isRinging)) return 'alarm';
   if (alarms.some((alarm) => alarm.state !== 'returned unacknowledged' && isOutside(alarm))) return 'outside';
   const required = probes.filter((probe) => probe.required);
   const heard = required.filter((probe) => probe.fresh);
@@ -105,7 +102,7 @@ const wordOf = (need: Need, { phase }: Assessment): string => {
 
 const sentenceOf = (need: Need, assessment: Assessment): string => {
   if (need === 'alarm') {
-    const [first, ...others] = assessment.alarms.filter(rings);
+    const [first, ...others] = assessment.alarms.filter(isRinging);
     if (first !== undefined)
       return `${alarmText(first, assessment.requirement.units).what}${others.length === 0 ? '' : `; and ${others.length} more`}`;
   }
