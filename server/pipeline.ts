@@ -78,7 +78,7 @@ const tickEvery = milliseconds(1000);
 const batchItemsEnough = limits.commitItemsMaximum / 4;
 
 export function createPipeline({ store, clock, rules, station }: PipelineOptions): Pipeline {
-  const intake = createIntake(rules, station);
+  const intake = createIntake(rules, station, (chain) => store.inputs(chain));
   const time = createArrival(clock);
   const stepListeners: ((step: Step) => void)[] = [];
   const recordingListeners: (() => void)[] = [];
@@ -145,6 +145,7 @@ export function createPipeline({ store, clock, rules, station }: PipelineOptions
     }
     unsent = undefined;
     commitRefused = undefined;
+    for (const run of intake.runs.values()) run.fed = [];
     tellRecording();
     for (const { asked, index } of batch.asked) asked.done(committed[index]!.position);
     tell(committed);
@@ -217,7 +218,7 @@ export function createPipeline({ store, clock, rules, station }: PipelineOptions
     for (const { chain, open, position } of store.chains()) {
       if (chain === stationChain || !open) continue;
       const newestScans = new Map<string, Scan>();
-      const run = resumeRun(watched(store.inputs(chain), newestScans, time.notBefore));
+      const run = resumeRun(watched(store.inputs(chain), newestScans, time.notBefore), () => store.inputs(chain));
       if (run === undefined) continue;
       run.position = position;
       intake.runs.set(chain, run);

@@ -87,7 +87,7 @@ export const judge: Command = {
     const program = readProgram();
     const undated = log.timeForm === 'elapsed' && times.start === undefined;
     const inputs = (): Iterable<Input> => inputsOf(joint, log, acts, logPath, program, undated);
-    const { assessment } = judgeAll(inputs());
+    const { assessment } = judgeAll({ [Symbol.iterator]: () => inputs()[Symbol.iterator]() });
     if (values.report !== undefined && !(await report(values.report, inputs, acts, program, terminal)))
       return exitStatus.failed;
 

@@ -26,7 +26,8 @@ function timeProblems(act: Act, assessment: Assessment, now: Instant): Problem[]
   const field = 'act.happenedAt';
   const minutes = Math.round(rules.lookBack / 60_000);
   if (act.happenedAt > now + 1000) return [{ field, found: 'a time in the future', allowed: 'now or earlier' }];
-  if (act.happenedAt < now - rules.lookBack) {
+  // A certificate may hold from long before the first reading: the record is then judged anew.
+  if (act.happenedAt < now - rules.lookBack && !isOfInstrument(act)) {
     return [
       {
         field,
@@ -101,6 +102,17 @@ function kindProblems(act: Act, assessment: Assessment, joint: Joint): Problem[]
       return trustProblems(act, assessment);
     case 'spare takes over':
       return spareProblems(act, assessment, joint);
+    case 'calibration':
+    case 'verification':
+    case 'adjustment': {
+      const known = (joint.instruments ?? []).map(({ id }) => id);
+      if (known.includes(act.instrument)) return [];
+      const allowed =
+        known.length === 0
+          ? 'an instrument of this joint; it has none yet: correct the joint and add its register of instruments'
+          : `one of ${known.join(', ')}`;
+      return [{ field: 'act.instrument', found: act.instrument, allowed }];
+    }
     case 'revise':
       return act.joint.id === joint.id ? [] : [{ field: 'act.joint.id', found: act.joint.id, allowed: joint.id }];
     default:
@@ -137,3 +149,6 @@ function spareProblems(act: Act & { kind: 'spare takes over' }, { probes }: Asse
   }
   return found;
 }
+
+const isOfInstrument = ({ kind }: Act): boolean =>
+  kind === 'calibration' || kind === 'verification' || kind === 'adjustment';

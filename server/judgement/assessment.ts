@@ -46,7 +46,13 @@ export type FindingKind =
   | 'recording interrupted'
   | 'probe distrusted'
   | 'highest temperature not judged'
-  | 'evenness not judged';
+  | 'evenness not judged'
+  | 'calibration overdue'
+  | 'calibration not known'
+  | 'verification failed'
+  | 'calibration not shown'
+  | 'within uncertainty'
+  | 'within guard band';
 
 /** nonconformity: does not comply. not judged: cannot be judged. remark: told, and changes no verdict. */
 export type Severity = 'nonconformity' | 'not judged' | 'remark';
@@ -59,6 +65,7 @@ export interface Finding {
   readonly probe?: string;
   readonly pass?: string;
   readonly part?: string;
+  readonly instrument?: string;
   /** Held from / to; no `to` while it lasts. */
   readonly from: Instant;
   readonly to?: Instant;
@@ -77,7 +84,8 @@ export type ConditionId =
   | 'evenness'
   | 'highest temperature'
   | 'interpass maximum'
-  | 'answers given';
+  | 'answers given'
+  | 'instruments calibrated';
 
 export interface Condition {
   readonly id: ConditionId;
@@ -105,6 +113,8 @@ export interface Condition {
     | 'paused by gap'
     | 'no soak needed'
     | 'judged through the thickness'
+    | 'within guard band'
+    | 'calibration not shown'
     | SectionReason;
   readonly probe?: string;
   readonly value?: MilliCelsius | Millikelvin | Milliseconds;

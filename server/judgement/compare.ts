@@ -1,6 +1,7 @@
 /**
  * The comparisons at a limit, written once, each with the side that passes. Simple acceptance: the reading
- * is compared with the limit directly, and the limit itself passes.
+ * is compared with the limit directly, and the limit itself passes. Guarded: the same comparison, once with the
+ * reading moved by the band against the limit and once away from it; a band of zero is simple acceptance.
  */
 import type { MilliCelsius, Millikelvin } from '../measure/quantity.ts';
 
@@ -10,3 +11,18 @@ export const reaches = (temperature: MilliCelsius, minimum: MilliCelsius): boole
 export const staysWithin = (temperature: MilliCelsius, maximum: MilliCelsius): boolean => temperature <= maximum;
 /** Evenness: the limit passes. */
 export const isEven = (spread: Millikelvin, maximum: Millikelvin): boolean => spread <= maximum;
+
+/** kept: beyond the band on the right side. broken: beyond it on the wrong one. within the band: neither is proven. */
+export type Kept = 'kept' | 'broken' | 'within the band';
+
+export const keepsMinimum = (temperature: MilliCelsius, minimum: MilliCelsius, band: Millikelvin): Kept =>
+  proven((shift) => reaches((temperature + shift) as MilliCelsius, minimum), -band, band);
+export const keepsMaximum = (temperature: MilliCelsius, maximum: MilliCelsius, band: Millikelvin): Kept =>
+  proven((shift) => staysWithin((temperature + shift) as MilliCelsius, maximum), band, -band);
+export const keepsEvenness = (spread: Millikelvin, maximum: Millikelvin, band: Millikelvin): Kept =>
+  proven((shift) => isEven((spread + shift) as Millikelvin, maximum), band, -band);
+
+const proven = (passes: (shift: number) => boolean, against: number, away: number): Kept => {
+  if (passes(against)) return 'kept';
+  return passes(away) ? 'within the band' : 'broken';
+};

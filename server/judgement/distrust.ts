@@ -3,8 +3,9 @@
  * Its readings are kept. Where it alone would show an excess (too hot, uneven), the excess becomes not judged and
  * never met: distrusting a probe must not make a joint look better.
  */
-import { staysWithin } from './compare.ts';
+import { keepsMaximum } from './compare.ts';
 import { close, open } from './findings.ts';
+import { bandOf } from './measuring/guard.ts';
 import { onPart } from './places.ts';
 import { type Extreme, isRead, type ProbeState, type State } from './state.ts';
 
@@ -38,8 +39,8 @@ export function hottestDistrusted(
 ): Extreme | undefined {
   return probes
     .filter((each) => each.distrusted !== undefined && isRead(state, each))
+    .filter(({ good }) => keepsMaximum(good!.temperature, limit, bandOf(state, good!)) !== 'kept')
     .map((each) => ({ probe: each.probe.id, temperature: each.good!.temperature }))
-    .filter((each) => !staysWithin(each.temperature, limit))
     .sort((a, b) => b.temperature - a.temperature)[0];
 }
 

@@ -8,12 +8,13 @@ export interface FindingDetail {
   readonly probe?: string;
   readonly pass?: string;
   readonly part?: string;
+  readonly instrument?: string;
   readonly value?: number;
   readonly limit?: number;
 }
 
 export const findingKey = (kind: FindingKind, from: Instant, detail: FindingDetail): string =>
-  [kind, detail.probe ?? detail.part ?? '', detail.pass ?? '', from].join('/');
+  [kind, detail.probe ?? detail.part ?? detail.instrument ?? '', detail.pass ?? '', from].join('/');
 
 /** Adds the finding unless it stands already; returns its key. */
 export function open(state: State, kind: FindingKind, from: Instant, detail: FindingDetail = {}): string {

@@ -17,6 +17,14 @@ import { sectionsOf } from './inside/section-state.ts';
 import { settleThrough, throughDue } from './inside/through-thickness.ts';
 import { limitsOf } from './limits-of.ts';
 import { limitsDue, settleLimits } from './limits-watch.ts';
+import { handUncertainty } from './measuring/judged-reading.ts';
+import {
+  noteHandInstrument,
+  registerDue,
+  registerOf,
+  settleRegister,
+  takeInstrumentAct,
+} from './measuring/register.ts';
 import { endPass, passesDue, settlePasses, startPass } from './passes.ts';
 import { probeDue, settleProbes, takeScan } from './probe-watch.ts';
 import { shelve, unshelve } from './shelving.ts';
@@ -72,6 +80,7 @@ function nextDue(state: State): Instant | undefined {
   if (state.closedAt !== undefined) return undefined;
   let next: Instant | undefined;
   for (const due of [
+    ...registerDue(state),
     ...probeDue(state),
     ...soakDue(state),
     ...throughDue(state),
@@ -86,6 +95,7 @@ function nextDue(state: State): Instant | undefined {
 
 function settle(state: State): void {
   if (state.closedAt !== undefined) return;
+  settleRegister(state);
   settleProbes(state);
   settleSoak(state);
   settleThrough(state);
@@ -107,15 +117,24 @@ function takeAct(state: State, act: Act, who: string, enteredAt: Instant): void 
     case 'pass end':
       endPass(state, act.pass);
       return;
-    case 'contact reading':
+    case 'contact reading': {
+      const uncertainty = handUncertainty(state, act.instrument, act.celsius);
       if (act.use === 'interpass') {
         state.contact = {
           at: state.now,
           temperature: milliCelsius(act.celsius),
           place: act.place,
           instrument: act.instrument,
+          ...(uncertainty === undefined ? {} : { standardUncertainty: uncertainty }),
         };
       }
+      noteHandInstrument(state, act.instrument);
+      return;
+    }
+    case 'calibration':
+    case 'verification':
+    case 'adjustment':
+      takeInstrumentAct(state, act);
       return;
     case 'acknowledge':
       acknowledge(state, act.alarm, who);
@@ -196,6 +215,7 @@ function requireAnew(state: State, entered: Joint): void {
   state.joint = joint;
   state.requirement = requirement(joint, state.acceptances);
   state.limits = limitsOf(joint, state.requirement);
+  state.register = registerOf(joint, state.register);
   state.sections = sectionsOf(joint, state.sections);
   for (const each of state.probes) {
     const stays = joint.probes.find(({ id }) => id === each.probe.id);

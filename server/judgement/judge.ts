@@ -1,10 +1,12 @@
 /**
  * The judge as it is used: feeds the fold in the order of effect, whatever the order of arrival. A late
  * reading or "started n minutes ago" goes back to a kept state and folds on from there, within a bounded
- * window; what lies further back is refused at the desk and only recorded here.
+ * window; what lies further back is refused at the desk and only recorded here. What was found of an instrument may
+ * reach back to the first reading: then the whole record is folded anew (anew.ts).
  */
 import { after, type Instant } from '../measure/quantity.ts';
 import { arrival, type Input, type StationEvent } from '../weld/entry.ts';
+import { inOrderOfEffect, reachesBack } from './anew.ts';
 import { assess } from './assess.ts';
 import type { Assessment } from './assessment.ts';
 import { advance, effectiveAt, take } from './fold.ts';
@@ -34,16 +36,22 @@ interface Kept {
   readonly inputs: KeptInputs;
 }
 
-/** A judge from the first entry of a joint's chain. */
-export function createJudge(openedAt: Instant, opened: StationEvent & { kind: 'opened' }): Judge {
+/**
+ * A judge from the first entry of a joint's chain. `earlier` gives all that it has taken so far, in the order of
+ * arrival; without it nothing can reach back further than the bounded window.
+ */
+export function createJudge(
+  openedAt: Instant,
+  opened: StationEvent & { kind: 'opened' },
+  earlier?: () => Iterable<Input>,
+): Judge {
   let state = begin(openedAt, opened);
   const kept: Kept[] = [{ state: copyOf(state), inputs: createKeptInputs() }];
   let newest = openedAt;
 
   const goBack = (input: Input, at: Instant): boolean => {
-    if (state.now - at > rules.lookBack) return false;
-    const index = kept.findLastIndex((each) => each.state.now <= at);
-    if (index < 0) return false;
+    const index = state.now - at > rules.lookBack ? -1 : kept.findLastIndex((each) => each.state.now <= at);
+    if (index < 0) return reachesBack(input) && earlier !== undefined && foldAnew(input, earlier);
     const now = state.now;
     const knownBefore = new Map(state.findings.map((each) => [each.key, each.knownAt]));
     const inputs = kept.slice(index).flatMap((each) => each.inputs.all());
@@ -53,6 +61,18 @@ export function createJudge(openedAt: Instant, opened: StationEvent & { kind: 'o
     state = copyOf(from);
     kept.splice(index, kept.length, { state: from, inputs: createKeptInputs() });
     for (const each of inputs) forward(each);
+    advance(state, now);
+    for (const finding of state.findings) finding.knownAt = knownBefore.get(finding.key) ?? arrival(input);
+    return true;
+  };
+
+  const foldAnew = (input: Input, before: () => Iterable<Input>): boolean => {
+    const now = state.now;
+    const knownBefore = new Map(state.findings.map((each) => [each.key, each.knownAt]));
+    state = begin(openedAt, opened);
+    newest = openedAt;
+    kept.splice(0, kept.length, { state: copyOf(state), inputs: createKeptInputs() });
+    for (const each of inOrderOfEffect(before, input)) forward(each);
     advance(state, now);
     for (const finding of state.findings) finding.knownAt = knownBefore.get(finding.key) ?? arrival(input);
     return true;
@@ -100,20 +120,32 @@ function copyOf(state: State): State {
   };
 }
 
-/** Judges a whole record or log at once and returns what the judge says at its end. */
+/** Judges a whole record or log at once and returns what the judge says at its end. The inputs may be gone through again. */
 export function judgeAll(inputs: Iterable<Input>, until?: Instant): { judge: Judge; assessment: Assessment } {
   let judge: Judge | undefined;
   let last = 0 as Instant;
+  let taken = 0;
   for (const input of inputs) {
     if (judge === undefined) {
       if (input.type !== 'station' || input.event.kind !== 'opened') {
         throw new Error('a record must begin with its opening entry; this one does not, so it cannot be judged');
       }
-      judge = createJudge(input.at, input.event);
+      judge = createJudge(input.at, input.event, () => firstOf(inputs, taken));
     } else judge.take(input);
+    taken += 1;
     last = arrival(input);
   }
   if (judge === undefined) throw new Error('the record is empty: there is nothing to judge');
   judge.advance(until ?? after(last, 0));
   return { judge, assessment: judge.assess() };
+}
+
+/** The first so many inputs. */
+export function* firstOf(inputs: Iterable<Input>, count: number): Iterable<Input> {
+  let given = 0;
+  for (const input of inputs) {
+    if (given === count) return;
+    given += 1;
+    yield input;
+  }
 }

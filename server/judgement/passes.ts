@@ -1,9 +1,9 @@
 /** Passes: judged once at the start, watched against the minimum while they run. Starting is never blocked. */
-import { elapsed, type Instant, type MilliCelsius } from '../measure/quantity.ts';
+import { elapsed, type Instant } from '../measure/quantity.ts';
 import type { Act } from '../weld/entry.ts';
-import type { Condition, Finding } from './assessment.ts';
-import { staysWithin } from './compare.ts';
+import type { Condition, Finding, Interpass } from './assessment.ts';
 import { note, open } from './findings.ts';
+import { noteNearLimit } from './measuring/near-limit.ts';
 import { coldestOf, hottestOf, minimumNow, minimumProbes, onPart } from './places.ts';
 import { conditions, interpassNow } from './readiness.ts';
 import { rules } from './rules.ts';
@@ -27,10 +27,13 @@ export function startPass(state: State, act: Act & { kind: 'pass start' }, enter
       ? {}
       : { interpass: { probe: interpass.probe!, temperature: interpass.temperature!, by: interpass.by } }),
     minimum: minimum.below ? 'not met' : minimum.state,
-    maximum: maximumAtStart(state, interpass.temperature),
+    maximum: maximumAtStart(state, interpass),
     outside: list.filter((each) => each.state !== 'met' && each.reason !== 'no limit stated').map((each) => each.id),
   };
-  for (const condition of list) noteOutside(state, condition, act.pass);
+  for (const condition of list) {
+    noteOutside(state, condition, act.pass);
+    noteNearLimit(state, condition, act.pass);
+  }
   state.passes.push(pass);
 }
 
@@ -39,6 +42,7 @@ export function endPass(state: State, id: string): void {
   if (pass === undefined) return;
   pass.endedAt = state.now;
   endWatch(state, pass, 'below minimum during pass');
+  endWatch(state, pass, 'within guard band');
   endWatch(state, pass, 'minimum not judged');
 }
 
@@ -50,8 +54,16 @@ export function settlePasses(state: State): void {
     const minimum = minimumNow(state);
     const lost = watch(state, pass, 'below minimum during pass', minimum.below, rules.confirmFor);
     if (lost) pass.minimum = 'not met';
-    const unknown = watch(state, pass, 'minimum not judged', minimum.state === 'not judged', rules.gapPauses);
-    if (unknown && pass.minimum === 'met') pass.minimum = 'not judged';
+    const isNear = minimum.reason === 'within guard band';
+    const near = watch(state, pass, 'within guard band', isNear, rules.confirmFor);
+    const unknown = watch(
+      state,
+      pass,
+      'minimum not judged',
+      minimum.state === 'not judged' && !isNear,
+      rules.gapPauses,
+    );
+    if ((unknown || near) && pass.minimum === 'met') pass.minimum = 'not judged';
   }
 }
 
@@ -60,16 +72,16 @@ export function passesDue(state: State): Instant[] {
     .filter((each) => each.endedAt === undefined)
     .flatMap((pass) => [
       dueOf(state, pass, 'below minimum during pass', rules.confirmFor),
+      dueOf(state, pass, 'within guard band', rules.confirmFor),
       dueOf(state, pass, 'minimum not judged', rules.gapPauses),
     ])
     .filter((each) => each !== undefined);
 }
 
-function maximumAtStart(state: State, reading: MilliCelsius | undefined): PassState['maximum'] {
-  const limit = state.limits.interpassMaximum;
-  if (limit === undefined) return 'not needed';
-  if (reading === undefined) return hasBegunWelding(state) ? 'not judged' : 'not needed';
-  return staysWithin(reading, limit) ? 'met' : 'not met';
+function maximumAtStart(state: State, { state: stands, temperature }: Interpass): PassState['maximum'] {
+  if (state.limits.interpassMaximum === undefined) return 'not needed';
+  if (temperature === undefined) return hasBegunWelding(state) ? 'not judged' : 'not needed';
+  return stands === 'window' ? 'met' : stands === 'too hot' ? 'not met' : 'not judged';
 }
 
 /** What each unmet condition means for a pass that begins all the same. */
@@ -82,7 +94,14 @@ function noteOutside(state: State, condition: Condition, pass: string): void {
     ...(condition.value === undefined ? {} : { value: condition.value }),
     ...(condition.limit === undefined ? {} : { limit: condition.limit }),
   };
+  if (condition.reason === 'within guard band' && condition.id !== 'highest temperature') {
+    note(state, 'within guard band', state.now, detail);
+    return;
+  }
   switch (condition.id) {
+    case 'instruments calibrated':
+      note(state, 'calibration not shown', state.now, { pass, instrument: condition.missing![0]! });
+      return;
     case 'minimum stated':
       note(state, 'no minimum to judge', state.now, { pass });
       return;
@@ -157,7 +176,7 @@ function keepExtremes(state: State, pass: PassState): void {
   }
 }
 
-type Watched = 'below minimum during pass' | 'minimum not judged';
+type Watched = 'below minimum during pass' | 'within guard band' | 'minimum not judged';
 const watchKey = (pass: PassState, kind: Watched): string => `${kind}/${pass.pass}`;
 
 /** True once the condition has held for the delay; the finding then holds from when it began, with the lowest it came to. */
@@ -168,7 +187,7 @@ function watch(state: State, pass: PassState, kind: Watched, holds: boolean, del
     return false;
   }
   const since = pendingSince(state, key);
-  const lowest = kind === 'below minimum during pass' ? keepLowest(state, key) : undefined;
+  const lowest = kind === 'minimum not judged' ? undefined : keepLowest(state, key);
   if (elapsed(since, state.now) < delay) return false;
   const standing = standingFinding(state, pass, kind, since);
   const limit = state.limits.preheatMinimum;

@@ -1,7 +1,8 @@
 /** Which probes answer for what, and whether the places that have to be measured are measured. */
 import type { MilliCelsius, Millikelvin } from '../measure/quantity.ts';
 import type { ProbeUse } from '../weld/probe.ts';
-import { reaches } from './compare.ts';
+import { type Kept, keepsMinimum } from './compare.ts';
+import { bandOf, bandOfDifference } from './measuring/guard.ts';
 import { rules } from './rules.ts';
 import { type Extreme, isRead, isTrusted, type ProbeState, type State } from './state.ts';
 
@@ -19,7 +20,13 @@ export const onPart = (state: State): ProbeState[] =>
 
 export interface MinimumNow {
   readonly state: 'met' | 'not met' | 'not judged';
-  readonly reason: 'ok' | 'below minimum' | 'no trusted fresh reading' | 'no minimum stated' | 'no zone probe';
+  readonly reason:
+    | 'ok'
+    | 'below minimum'
+    | 'no trusted fresh reading'
+    | 'no minimum stated'
+    | 'no zone probe'
+    | 'within guard band';
   /** A place that is measured is below, whatever is missing beside it: a dead probe never makes a cold joint look better. */
   readonly below: boolean;
   /** The place that governs: the coldest, or with k of n the k-th hottest of the zone. */
@@ -51,15 +58,20 @@ export function minimumNow(state: State): MinimumNow {
   const at = governing === undefined ? {} : { governing };
   if (minimum === undefined) return { state: 'not judged', reason: 'no minimum stated', below: false, ...at, missing };
 
-  const isBelow = (each: Extreme): boolean => !reaches(each.temperature, minimum);
-  const zoneReached = hottestFirst.filter((each) => !isBelow(each)).length;
-  const zoneUnknown = zone.length - hottestFirst.length;
+  const count = (list: Extreme[], kept: Kept): number =>
+    list.filter((each) => keepsMinimum(each.temperature, minimum, bandAt(state, each)) === kept).length;
+  const zoneReached = count(hottestFirst, 'kept');
+  const zoneMissing = zone.length - hottestFirst.length;
+  const zoneNear = count(hottestFirst, 'within the band');
   // With k of n a cold place is below minimum only if the missing ones could not make up the number.
-  const below = oppositeFirst.some(isBelow) || zoneReached + zoneUnknown < required;
-  if ((zoneReached < required && zoneUnknown > 0) || oppositeFirst.length < opposite.length) {
+  const below = count(oppositeFirst, 'broken') > 0 || zoneReached + zoneNear + zoneMissing < required;
+  if ((zoneReached < required && zoneMissing > 0) || oppositeFirst.length < opposite.length) {
     return { state: 'not judged', reason: 'no trusted fresh reading', below, ...at, missing };
   }
   if (below) return { state: 'not met', reason: 'below minimum', below, ...at, missing };
+  if (zoneReached < required || count(oppositeFirst, 'within the band') > 0) {
+    return { state: 'not judged', reason: 'within guard band', below, ...at, missing: [] };
+  }
   return { state: 'met', reason: 'ok', below, ...at, missing: [] };
 }
 
@@ -81,21 +93,33 @@ export function sidesWithoutZoneProbe(state: State): ('A' | 'B')[] {
 export function spreads(
   state: State,
   among: typeof isTrusted = isTrusted,
-): { face: 'front' | 'back'; spread: Millikelvin }[] {
+): { face: 'front' | 'back'; spread: Millikelvin; band?: Millikelvin }[] {
   return (['front', 'back'] as const).flatMap((face) => {
-    const values = withUse(state, 'zone')
+    const readings = withUse(state, 'zone')
       .filter((each) => each.probe.place?.face === face && among(state, each))
-      .map((each) => each.good!.temperature);
-    return values.length < 2 ? [] : [{ face, spread: (Math.max(...values) - Math.min(...values)) as Millikelvin }];
+      .map((each) => each.good!)
+      .sort((a, b) => a.temperature - b.temperature);
+    const [coldest, hottest] = [readings[0], readings.at(-1)];
+    if (coldest === undefined || hottest === undefined || readings.length < 2) return [];
+    const band = bandOfDifference(state, coldest, hottest);
+    const spread = (hottest.temperature - coldest.temperature) as Millikelvin;
+    return [{ face, spread, ...(band === 0 ? {} : { band }) }];
   });
 }
 
 /** With the distrusted probes among them: an excess that only they show is not gone because they are distrusted. */
 export const spreadsOfAllRead = (state: State): ReturnType<typeof spreads> => spreads(state, isRead);
 
-/** Hottest trusted reading of the given probes, if any. */
-export function hottestOf(state: State, probes: ProbeState[]): Extreme | undefined {
-  return extreme(state, probes, (a, b) => a > b);
+/** Guard band of the newest good reading of the probe. */
+export const bandAt = (state: State, { probe }: { readonly probe: string }): Millikelvin =>
+  bandOf(state, state.probes.find((each) => each.probe.id === probe)?.good ?? {});
+
+/** Hottest trusted reading of the given probes, if any; with its band, the one that may be hottest. */
+export function hottestOf(state: State, probes: ProbeState[], by?: 'with its band'): Extreme | undefined {
+  if (by === undefined) return extreme(state, probes, (a, b) => a > b);
+  const most = (each: ProbeState): number => each.good!.temperature + bandOf(state, each.good!);
+  const trusted = probes.filter((each) => isTrusted(state, each)).sort((a, b) => most(b) - most(a));
+  return extreme(state, trusted.slice(0, 1), () => false);
 }
 export function coldestOf(state: State, probes: ProbeState[]): Extreme | undefined {
   return extreme(state, probes, (a, b) => a < b);

@@ -6,6 +6,7 @@ import { after, type Instant } from '../measure/quantity.ts';
 import type { Quality, Scan, ScanValue } from '../weld/scan.ts';
 import type { FindingKind } from './assessment.ts';
 import { close, open, remove } from './findings.ts';
+import { judgedReading } from './measuring/judged-reading.ts';
 import { rules } from './rules.ts';
 import { freshFor, type ProbeState, type State } from './state.ts';
 
@@ -55,7 +56,7 @@ function takeGood(state: State, probe: ProbeState, value: ScanValue, at: Instant
   const broken =
     probe.badSince !== undefined || probe.goodSince === undefined || at - probe.good!.at > freshFor(state, probe);
   if (broken) probe.goodSince = at;
-  probe.good = { at, temperature: value.temperature! };
+  probe.good = judgedReading(state, probe.probe, at, value.temperature!);
   probe.lastQuality = 'good';
   delete probe.badSince;
   delete probe.wanderedOff;

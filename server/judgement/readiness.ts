@@ -2,12 +2,23 @@
  * May the arc be struck? A list of conditions, each met, not met or not judged, with its number. "Not judged"
  * never counts as met. The list never blocks a welder; a pass begun outside it is named so.
  */
-import type { MilliCelsius, Milliseconds } from '../measure/quantity.ts';
+import type { MilliCelsius, Millikelvin, Milliseconds } from '../measure/quantity.ts';
 import type { Condition, Interpass } from './assessment.ts';
-import { isEven, staysWithin } from './compare.ts';
+import { type Kept, keepsEvenness, keepsMaximum } from './compare.ts';
 import { hiddenExcess, hottestDistrusted } from './distrust.ts';
 import { throughCondition } from './inside/through-thickness.ts';
-import { hottestOf, minimumNow, onPart, sidesWithoutZoneProbe, spreads, spreadsOfAllRead, withUse } from './places.ts';
+import { bandOf } from './measuring/guard.ts';
+import { calibrationGaps } from './measuring/register.ts';
+import {
+  bandAt,
+  hottestOf,
+  minimumNow,
+  onPart,
+  sidesWithoutZoneProbe,
+  spreads,
+  spreadsOfAllRead,
+  withUse,
+} from './places.ts';
 import { rules } from './rules.ts';
 import { soakRule, soakStatus } from './soak.ts';
 import { hasBegunWelding, isTrusted, type State } from './state.ts';
@@ -24,6 +35,7 @@ export function conditions(state: State): Condition[] {
     ...(hasBegunWelding(state) ? [] : [evenness(state)]),
     ...(state.limits.highest === undefined ? [] : [highest(state)]),
     ...interpassMaximum(state),
+    ...instrumentsCalibrated(state),
   ];
 }
 
@@ -121,30 +133,55 @@ function evenness(state: State): Condition {
   const value = widest === undefined ? {} : { value: widest.spread };
   if (limit === undefined) return { id, state: 'not judged', reason: 'no limit stated', ...value };
   const hidden = spreadsOfAllRead(state).sort((a, b) => b.spread - a.spread)[0];
-  const seen = widest === undefined || isEven(widest.spread, limit);
-  if (seen && hidden !== undefined && !isEven(hidden.spread, limit)) {
-    return { id, state: 'not judged', reason: 'only a distrusted probe is above it', value: hidden.spread, limit };
+  const kept = (each: typeof hidden): boolean =>
+    each === undefined || keepsEvenness(each.spread, limit, each.band ?? noBand) === 'kept';
+  if (kept(widest) && !kept(hidden)) {
+    return { id, state: 'not judged', reason: 'only a distrusted probe is above it', value: hidden!.spread, limit };
   }
   if (widest === undefined) return { id, state: 'not judged', reason: 'no trusted fresh reading', limit };
-  return isEven(widest.spread, limit)
-    ? { id, state: 'met', reason: 'ok', ...value, limit }
-    : { id, state: 'not met', reason: 'spread too large', ...value, limit };
+  return {
+    id,
+    ...stands(keepsEvenness(widest.spread, limit, widest.band ?? noBand), 'spread too large'),
+    ...value,
+    limit,
+  };
+}
+
+const noBand = 0 as Millikelvin;
+
+function stands(kept: Kept, broken: Condition['reason']): Pick<Condition, 'state' | 'reason'> {
+  if (kept === 'kept') return { state: 'met', reason: 'ok' };
+  return kept === 'broken'
+    ? { state: 'not met', reason: broken }
+    : { state: 'not judged', reason: 'within guard band' };
+}
+
+/** Asked for only where the procedure requires it. */
+function instrumentsCalibrated(state: State): Condition[] {
+  if (state.joint.procedure?.calibration !== 'required') return [];
+  const id = 'instruments calibrated';
+  const missing = calibrationGaps(state).map(({ instrument, probe }) => instrument ?? `wire of ${probe}`);
+  return missing.length === 0
+    ? [{ id, state: 'met', reason: 'ok' }]
+    : [{ id, state: 'not judged', reason: 'calibration not shown', missing }];
 }
 
 function highest(state: State): Condition {
   const id = 'highest temperature';
   const limit = state.limits.highest!;
-  const hottest = hottestOf(state, onPart(state));
+  const hottest = hottestOf(state, onPart(state), 'with its band');
   const hidden = hiddenExcess(state);
-  if (hidden !== undefined && (hottest === undefined || staysWithin(hottest.temperature, limit))) {
+  if (
+    hidden !== undefined &&
+    (hottest === undefined || keepsMaximum(hottest.temperature, limit, bandAt(state, hottest)) === 'kept')
+  ) {
     const numbers = { probe: hidden.probe, value: hidden.temperature, limit };
     return { id, state: 'not judged', reason: 'only a distrusted probe is above it', ...numbers };
   }
   if (hottest === undefined) return { id, state: 'not judged', reason: 'no trusted fresh reading', limit };
   const numbers = { probe: hottest.probe, value: hottest.temperature, limit };
-  return staysWithin(hottest.temperature, limit)
-    ? { id, state: 'met', reason: 'ok', ...numbers }
-    : { id, state: 'not met', reason: 'too hot', ...numbers };
+  const band = bandAt(state, hottest);
+  return { id, ...stands(keepsMaximum(hottest.temperature, limit, band), 'too hot'), ...numbers };
 }
 
 /** Between passes it has to be known; before the first there is no interpass temperature yet, and it is asked only where it is measured. */
@@ -153,7 +190,7 @@ function interpassMaximum(state: State): Condition[] {
   const limit = state.limits.interpassMaximum;
   if (limit === undefined) return [];
   const now = interpassNow(state);
-  if (now.state === 'not judged') {
+  if (now.state === 'not judged' && now.temperature === undefined) {
     return hasBegunWelding(state)
       ? [
           {
@@ -166,6 +203,7 @@ function interpassMaximum(state: State): Condition[] {
       : [];
   }
   const numbers = { probe: now.probe!, value: now.temperature!, limit };
+  if (now.state === 'not judged') return [{ id, state: 'not judged', reason: 'within guard band', ...numbers }];
   return now.state === 'window'
     ? [{ id, state: 'met', reason: 'ok', ...numbers }]
     : [
@@ -184,7 +222,7 @@ export function interpassNow(state: State): Interpass & { by?: 'probe' | 'contac
   const probes = withUse(state, 'interpass').filter(
     (each) => isTrusted(state, each) && state.now - each.good!.at <= rules.interpassReadingAge,
   );
-  const hottest = hottestOf(state, probes);
+  const hottest = hottestOf(state, probes, 'with its band');
   const { contact } = state;
   const contactCounts = contact !== undefined && state.now - contact.at <= rules.contactReadingAge;
   const byContact = contactCounts && (hottest === undefined || contact.temperature > hottest.temperature);
@@ -193,14 +231,15 @@ export function interpassNow(state: State): Interpass & { by?: 'probe' | 'contac
     ? { probe: contact.instrument, temperature: contact.temperature }
     : { probe: hottest!.probe, temperature: hottest!.temperature };
   const limit = state.limits.interpassMaximum;
-  const hides = limit !== undefined && !contactCounts && hiddenInterpass(state, limit, reading.temperature);
-  if (hides) return { state: 'not judged' };
   const measured = state.probes.find((each) => !byContact && each.probe.id === reading.probe);
   const trend = measured === undefined ? undefined : trendPerMinute(measured);
-  const tooHot = limit !== undefined && !staysWithin(reading.temperature, limit);
-  const timeToWindow = tooHot ? timeTo(limit, reading.temperature, trend) : undefined;
+  const band = byContact ? bandOf(state, contact) : bandAt(state, reading);
+  const kept = limit === undefined ? 'kept' : keepsMaximum(reading.temperature, limit, band);
+  if (limit !== undefined && kept === 'kept' && !contactCounts && isHidden(state, limit))
+    return { state: 'not judged' };
+  const timeToWindow = limit !== undefined && kept === 'broken' ? timeTo(limit, reading.temperature, trend) : undefined;
   return {
-    state: tooHot ? 'too hot' : 'window',
+    state: kept === 'broken' ? 'too hot' : kept === 'kept' ? 'window' : 'not judged',
     by: byContact ? 'contact' : 'probe',
     ...reading,
     ...(trend === undefined ? {} : { trendPerMinute: trend }),
@@ -209,5 +248,5 @@ export function interpassNow(state: State): Interpass & { by?: 'probe' | 'contac
 }
 
 /** A distrusted interpass probe reads above the maximum and no trusted one does. A contact reading stands in for it. */
-const hiddenInterpass = (state: State, limit: MilliCelsius, hottest: MilliCelsius): boolean =>
-  staysWithin(hottest, limit) && hottestDistrusted(state, withUse(state, 'interpass'), limit) !== undefined;
+const isHidden = (state: State, limit: MilliCelsius): boolean =>
+  hottestDistrusted(state, withUse(state, 'interpass'), limit) !== undefined;

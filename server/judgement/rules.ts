@@ -50,6 +50,9 @@ export const rules = {
   keepStateEvery: minutes(5),
 } as const;
 
+/** Expanded uncertainty as it is stated: twice the standard one, about 95 % of readings (GUM). */
+export const expandedFactor = 2;
+
 export const severities: { readonly [kind in FindingKind]: Severity } = {
   silent: 'remark',
   intermittent: 'remark',
@@ -83,4 +86,10 @@ export const severities: { readonly [kind in FindingKind]: Severity } = {
   'probe distrusted': 'remark',
   'highest temperature not judged': 'not judged',
   'evenness not judged': 'not judged',
+  'calibration overdue': 'remark',
+  'calibration not known': 'remark',
+  'verification failed': 'remark',
+  'calibration not shown': 'not judged',
+  'within uncertainty': 'remark',
+  'within guard band': 'not judged',
 };

@@ -2,7 +2,7 @@
  * What the judge remembers between two inputs: plain data that can be cloned, kept and thrown away, since
  * it can always be folded again from the record.
  */
-import type { Instant, MilliCelsius, Milliseconds } from '../measure/quantity.ts';
+import type { Instant, MilliCelsius, Millikelvin, Milliseconds } from '../measure/quantity.ts';
 import type { Acceptance, Requirement } from '../metallurgy/answer.ts';
 import { requirement } from '../metallurgy/requirement.ts';
 import type { Source, StationEvent } from '../weld/entry.ts';
@@ -13,6 +13,7 @@ import type { Alarm, ConditionId, Distrust, Finding, FindingKind, Limits, Shelvi
 import { type HoldState, notBegun } from './hold.ts';
 import { type SectionState, sectionsOf } from './inside/section-state.ts';
 import { limitsOf } from './limits-of.ts';
+import { type InstrumentState, registerOf } from './measuring/register.ts';
 import { rules } from './rules.ts';
 import type { Takeover } from './spares.ts';
 
@@ -20,7 +21,12 @@ export type Mutable<T> = { -readonly [K in keyof T]: T[K] };
 
 export interface GoodReading {
   readonly at: Instant;
+  /** With the corrections of the instruments it came through. */
   readonly temperature: MilliCelsius;
+  /** Absent where uncertainty is not kept. */
+  readonly standardUncertainty?: Millikelvin;
+  /** Nothing of its chain was taken at its worst. */
+  readonly isChainKnown?: true;
 }
 
 export interface ProbeState {
@@ -82,6 +88,7 @@ export interface ContactState {
   temperature: MilliCelsius;
   place: Place;
   instrument: string;
+  standardUncertainty?: Millikelvin;
 }
 
 export interface AlarmTimer {
@@ -104,6 +111,8 @@ export interface State {
   takeovers: Takeover[];
   requirement: Requirement;
   limits: Limits;
+  /** Instruments as they are after what was entered of them. */
+  register: InstrumentState[];
   probes: ProbeState[];
   /** First scan of any probe of this joint: silence counts from here. */
   firstScanAt?: Instant;
@@ -147,6 +156,7 @@ export function begin(at: Instant, event: StationEvent & { kind: 'opened' }): St
     takeovers: [],
     requirement: answer,
     limits: limitsOf(event.joint, answer),
+    register: registerOf(event.joint),
     probes: event.joint.probes.map((probe) => ({ probe, recent: [] })),
     heat: 'not entered',
     soak: notBegun(),

@@ -14,6 +14,9 @@ export const limits = {
   gapsKept: 64,
   /** Probes on one joint. */
   probesMaximum: 64,
+  /** Instruments in the register of one joint, and points of one calibration. */
+  instrumentsMaximum: 100,
+  correctionsMaximum: 30,
   /** Parts of one joint. */
   partsMaximum: 8,
   /** Passes of one joint. */

@@ -82,12 +82,15 @@ interface HeadRow {
 const headColumns = 'chain, seq, hash, position, open, journalled';
 const headOf = (row: HeadRow): ChainHead => ({ ...row, open: row.open === 1 });
 
-function* inputsOf(database: Database, chain: string): Generator<Input, void> {
-  for (const item of walkChain(database, chain, 0)) {
-    const input = inputOf(item);
-    if (input !== undefined) yield input;
-  }
-}
+/** May be gone through again, each time from the beginning. */
+const inputsOf = (database: Database, chain: string): Iterable<Input> => ({
+  *[Symbol.iterator]() {
+    for (const item of walkChain(database, chain, 0)) {
+      const input = inputOf(item);
+      if (input !== undefined) yield input;
+    }
+  },
+});
 
 const entriesPerPage = 200;
 const entriesOf = (

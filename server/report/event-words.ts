@@ -5,6 +5,7 @@ import { milliCelsius } from '../measure/quantity.ts';
 import type { UnitSystem } from '../measure/units.ts';
 import type { Act, StationEvent } from '../weld/entry.ts';
 import { alarmKeyText } from '../wording/alarm.ts';
+import { instrumentActText } from '../wording/instrument.ts';
 import { limitText } from '../wording/temperature.ts';
 import { durationText } from '../wording/time.ts';
 import { placeText, sourceText, useText } from '../wording/words.ts';
@@ -34,6 +35,10 @@ export const actWords = (act: Act, enteredAt: Instant, times: Times, units: Unit
       return `Took alarm ${alarmKeyText(act.alarm)} up again`;
     case 'accept':
       return `Accepted: ${act.subject}${act.method === undefined ? '' : `, method ${act.method}`}. Reason: ${folded(act.reason)}`;
+    case 'calibration':
+    case 'verification':
+    case 'adjustment':
+      return `${instrumentActText(act, units)}${earlier(act.happenedAt, enteredAt, times)}`;
     case 'declare source':
       return `Declared the source of the readings: ${folded(act.statement)}`;
     case 'distrust probe':

@@ -33,7 +33,7 @@ export interface Intake {
   forgetBoardClocks(): void;
 }
 
-export function createIntake(rules: string, station: string): Intake {
+export function createIntake(rules: string, station: string, committed: (chain: string) => Iterable<Input>): Intake {
   const boards = createBoards();
   const runs = new Map<string, JointRun>();
   let timeline: Timeline = emptyTimeline;
@@ -142,7 +142,7 @@ export function createIntake(rules: string, station: string): Intake {
         body: opened,
       };
       mustBeRecordable(entry, 'joint');
-      const run = startRun(at, opened);
+      const run = startRun(at, opened, () => committed(joint.id));
       runs.set(joint.id, run);
       return [entry, ...boardEvents(joint).map((event) => feed(run, stationInput(at, event)))];
     },

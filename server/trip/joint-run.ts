@@ -6,7 +6,7 @@
 import type { Assessment } from '../judgement/assessment.ts';
 import { conclusions } from '../judgement/conclusions.ts';
 import type { Outlook } from '../judgement/inside/section-status.ts';
-import { createJudge, type Judge } from '../judgement/judge.ts';
+import { createJudge, firstOf, type Judge } from '../judgement/judge.ts';
 import { type Item, itemOf, stationName } from '../ledger/item.ts';
 import { type Instant, seconds } from '../measure/quantity.ts';
 import type { Input, Source, StationEvent } from '../weld/entry.ts';
@@ -26,6 +26,10 @@ export interface JointRun {
   /** What lies ahead, as it was last made. */
   outlook: Outlook | undefined;
   touched: boolean;
+  /** What it has taken in since the last commit. */
+  fed: Input[];
+  /** All that was committed before. */
+  committed: () => Iterable<Input>;
   /** Its closing has been taken in: nothing more is fed. */
   closed: boolean;
   /** Newest position of this joint in the record. */
@@ -34,12 +38,15 @@ export interface JointRun {
 
 export type Opened = StationEvent & { kind: 'opened' };
 
-export function startRun(at: Instant, opened: Opened): JointRun {
-  const judge = createJudge(at, opened);
-  return {
+/** `committed` gives the inputs of its chain in the record: what reaches far back is judged from there anew. */
+export function startRun(at: Instant, opened: Opened, committed: () => Iterable<Input>): JointRun {
+  const judge = createJudge(at, opened, () => chained(run));
+  const run: JointRun = {
     id: opened.joint.id,
     joint: opened.joint,
     judge,
+    fed: [{ type: 'station', at, event: opened }],
+    committed,
     source: opened.source,
     declared: false,
     periods: new Map(),
@@ -50,11 +57,18 @@ export function startRun(at: Instant, opened: Opened): JointRun {
     closed: false,
     position: 0,
   };
+  return run;
+}
+
+function* chained({ committed, fed }: JointRun): Iterable<Input> {
+  yield* committed();
+  yield* fed;
 }
 
 /** Takes the input in and hands back the item to commit. */
 export function feed(run: JointRun, input: Input): Item {
   run.judge.take(input);
+  run.fed.push(input);
   run.touched = true;
   if (input.type === 'act' && input.act.kind === 'revise') run.joint = input.act.joint;
   if (input.type === 'act' && input.act.kind === 'declare source') run.declared = true;
@@ -96,16 +110,20 @@ export function foresee(run: JointRun): Outlook | undefined {
 
 const outlookEvery = seconds(5);
 
-/** Takes a run up again from its chain after a restart: the same fold over the same inputs. */
-export function resumeRun(inputs: Iterable<Input>): JointRun | undefined {
+/** Takes a run up again from its chain after a restart: the same fold over the same inputs, which `chain` gives again. */
+export function resumeRun(inputs: Iterable<Input>, chain: () => Iterable<Input>): JointRun | undefined {
   let run: JointRun | undefined;
+  let taken = 0;
   for (const input of inputs) {
     if (run === undefined) {
       if (input.type !== 'station' || input.event.kind !== 'opened') return undefined;
-      run = startRun(input.at, input.event);
+      run = startRun(input.at, input.event, () => firstOf(chain(), taken));
     } else feed(run, input);
+    taken += 1;
+    run.fed = [];
   }
   if (run !== undefined) {
+    run.committed = chain;
     run.assessment = run.judge.assess();
     // What it concludes from here is new; what stands in its chain is not written again.
     run.concluded = run.assessment;

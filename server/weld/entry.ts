@@ -6,6 +6,7 @@ import { z } from 'zod';
 import { limits } from '../measure/limits.ts';
 import type { Instant } from '../measure/quantity.ts';
 import { documentBytesSchema, mediaTypeSchema, sha256Schema } from './document.ts';
+import { correctionsSchema, daySchema } from './instrument.ts';
 import { type Joint, jointSchema } from './joint.ts';
 import { personSchema } from './person.ts';
 import { placeSchema } from './probe.ts';
@@ -70,6 +71,28 @@ export const actSchema = z
       method: nameSchema.optional(),
       reason: textSchema,
     }),
+    /** How far an instrument is off, and how sure that is. Holds from `happenedAt`, which may lie before all readings. */
+    z.strictObject({
+      kind: z.literal('calibration'),
+      instrument: nameSchema,
+      certificate: nameSchema,
+      calibratedOn: daySchema,
+      dueOn: daySchema.optional(),
+      corrections: correctionsSchema.optional(),
+      happenedAt,
+    }),
+    /** Whether an instrument keeps its limit, compared with another. Changes nothing in it. */
+    z.strictObject({
+      kind: z.literal('verification'),
+      instrument: nameSchema,
+      reference: nameSchema,
+      readCelsius: z.number().min(-60).max(1800),
+      referenceCelsius: z.number().min(-60).max(1800),
+      result: z.enum(['within its limit', 'outside its limit']),
+      happenedAt,
+    }),
+    /** The instrument itself was changed: what a calibration found before holds no longer. */
+    z.strictObject({ kind: z.literal('adjustment'), instrument: nameSchema, what: textSchema, happenedAt }),
     z.strictObject({ kind: z.literal('declare source'), statement: textSchema }),
     /** The probe leaves the judgement: what it reads is kept and no longer judged by, until it is trusted again. */
     z.strictObject({ kind: z.literal('distrust probe'), probe: nameSchema, reason: textSchema, happenedAt }),

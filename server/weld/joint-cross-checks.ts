@@ -1,4 +1,5 @@
 /** What one field of a joint says of another: unique ids and wires, probes on parts that exist, counts that fit. */
+import { instrumentChecks } from './instrument-checks.ts';
 import type { Joint } from './joint.ts';
 import type { Probe } from './probe.ts';
 
@@ -9,7 +10,7 @@ export interface CrossIssue {
 }
 
 export function crossChecks(
-  joint: Pick<Joint, 'parts' | 'probes' | 'procedure' | 'chartReadings'>,
+  joint: Pick<Joint, 'parts' | 'probes' | 'procedure' | 'chartReadings' | 'instruments'>,
 ): readonly CrossIssue[] {
   return [
     ...repeated(joint.parts.map((part) => part.id)).map((index) => ({
@@ -27,6 +28,7 @@ export function crossChecks(
     ...joint.probes.flatMap((probe, index) => placeOnPart(joint, probe, index)),
     ...countOfZonePlaces(joint),
     ...chartReadings(joint),
+    ...instrumentChecks(joint),
   ];
 }
 

@@ -3,6 +3,7 @@ import { z } from 'zod';
 import { limits } from '../measure/limits.ts';
 import { unitSystems } from '../measure/units.ts';
 import { chartReadingSchema } from './chart-reading.ts';
+import { instrumentSchema } from './instrument.ts';
 import { crossChecks } from './joint-cross-checks.ts';
 import { partSchema } from './part.ts';
 import { faces, probeSchema } from './probe.ts';
@@ -81,6 +82,8 @@ export const jointSchema = z
     heatInput: heatInputSchema,
     heating: heatingSchema,
     probes: z.array(probeSchema).max(limits.probesMaximum),
+    /** Register of what is measured with. Absent: nothing is known of it, and readings stand as they came. */
+    instruments: z.array(instrumentSchema).max(limits.instrumentsMaximum).optional(),
     procedure: procedureSchema.optional(),
     codeFloor: codeFloorSchema.optional(),
     /** Methods whose calculation the job declares binding, by id (see metallurgy/methods). */

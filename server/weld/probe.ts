@@ -34,6 +34,23 @@ export const probeSchema = z
     thermocouple: z.enum(thermocoupleTypes),
     use: z.enum(probeUses),
     place: placeSchema.optional(),
+    wire: nameSchema
+      .meta({ description: 'Id of the wire lot or thermocouple that it is made of, in the register of instruments.' })
+      .optional(),
+    extension: nameSchema
+      .meta({
+        description: 'Id of its extension cable in the register, or "none" where its own wire goes to the board.',
+      })
+      .optional(),
+    attachmentErrorKelvin: z
+      .number()
+      .min(0)
+      .max(50)
+      .meta({
+        description:
+          'How far the fixing of the tip can put the reading off, plus or minus. A welded wire conducts heat away (about 1 K at 150 °C for 0.5 mm on carbon steel); a clamped tip is worse.',
+      })
+      .optional(),
   })
   .superRefine((probe, context) => {
     const needsPlace = probe.use === 'zone' || probe.use === 'interpass' || probe.use === 'opposite face';

@@ -61,11 +61,36 @@ export const procedureSchema = z
           'How a probe that a fault signature speaks against leaves the judgement: by a named person, or by itself where the signature is clear. Absent: by a named person.',
       })
       .optional(),
-    decisionRule: z
-      .literal('simple acceptance')
-      .meta({ description: 'Simple acceptance: the reading is compared with the limit directly.' }),
+    decisionRule: z.enum(['simple acceptance', 'guarded']).meta({
+      description:
+        'Simple acceptance: the reading is compared with the limit directly. Guarded (ISO 14253-1): a limit counts as kept or broken only where the reading lies beyond it by the guard band; within the band it cannot be judged.',
+    }),
+    guardFactor: z
+      .number()
+      .min(1)
+      .max(3)
+      .meta({
+        description:
+          'Of a guarded rule: width of the guard band in standard uncertainties of the reading. 1.645 covers 95 % to one side, 2 is the expanded uncertainty with k = 2.',
+      })
+      .optional(),
+    calibration: z
+      .enum(['remarked', 'required'])
+      .meta({
+        description:
+          'What an overdue or unknown calibration means. Remarked (also where absent): told, and changes no verdict. Required: a condition of readiness; without it a pass cannot be judged.',
+      })
+      .optional(),
   })
   .superRefine((procedure, context) => {
+    const { decisionRule: rule, guardFactor: factor } = procedure;
+    if ((rule === 'guarded') !== (factor !== undefined)) {
+      const message =
+        rule === 'guarded'
+          ? 'the width of the guard band in standard uncertainties, since the rule is guarded: 1.645 for 95 % to one side, 2 for k = 2'
+          : 'nothing, since under simple acceptance there is no guard band';
+      context.addIssue({ code: 'custom', path: ['guardFactor'], message });
+    }
     for (const [lower, upper] of ordered) {
       const low = procedure[lower.field];
       const high = procedure[upper.field];

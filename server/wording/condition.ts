@@ -74,6 +74,10 @@ export const conditionText = (condition: Condition, assessment: Assessment): str
       return 'No soak needed: measured opposite the heat';
     case 'judged through the thickness':
       return 'No hold by time stated: the minimum through the thickness is asked for';
+    case 'within guard band':
+      return `Cannot be judged, within the guard band: ${nearText(condition, assessment)}`;
+    case 'calibration not shown':
+      return `Calibration not shown: ${listText(missing)}`;
     default:
       return throughNotJudged(reason, condition, assessment);
   }
@@ -125,6 +129,8 @@ const metText = (condition: Condition, assessment: Assessment): string => {
       return condition.value === undefined ? 'Interpass in the window' : `Interpass ${hotText(condition, assessment)}`;
     case 'answers given':
       return 'No answer is waiting';
+    case 'instruments calibrated':
+      return 'Instruments calibrated';
   }
 };
 
@@ -152,6 +158,12 @@ const coreBelowText = ({ part, value, limit }: Condition, assessment: Assessment
 const throughNotJudged = (reason: SectionReason, condition: Condition, assessment: Assessment): string => {
   const { part, value, limit, missing = [] } = condition;
   return `Through the thickness not judged: ${reasonText(reason, { part, value, limit, missing }, unitsOf(assessment))}`;
+};
+
+/** As near as this to the limit the reading proves neither side. */
+const nearText = (condition: Condition, assessment: Assessment): string => {
+  if (condition.id === 'evenness') return `zone probes of one face ${spreadText(condition, assessment)}`;
+  return condition.id === 'minimum reached' ? belowText(condition, assessment) : hotText(condition, assessment);
 };
 
 const hotText = ({ probe, value, limit }: Condition, assessment: Assessment): string => {

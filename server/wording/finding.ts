@@ -3,7 +3,15 @@ import type { Finding } from '../judgement/assessment.ts';
 import type { Instant, MilliCelsius, Millikelvin, Milliseconds } from '../measure/quantity.ts';
 import type { UnitSystem } from '../measure/units.ts';
 import { lengthText } from './length.ts';
-import { atMostText, differenceLimitText, differenceText, ofLimitText, temperatureText } from './temperature.ts';
+import { begun } from './list.ts';
+import {
+  atMostText,
+  differenceLimitText,
+  differenceText,
+  limitText,
+  ofLimitText,
+  temperatureText,
+} from './temperature.ts';
 import { clockText, durationText } from './time.ts';
 
 export interface FindingWords {
@@ -19,6 +27,7 @@ export const findingText = (finding: Finding, units: UnitSystem): FindingWords =
   const start = finding.pass === undefined ? 'when a pass began' : `when pass ${finding.pass} began`;
   const during = finding.pass === undefined ? 'during a pass' : `during pass ${finding.pass}`;
   const inside = finding.part === undefined ? '' : ` inside ${finding.part}`;
+  const instrument = finding.instrument ?? 'an instrument';
   switch (finding.kind) {
     case 'silent':
       return {
@@ -212,6 +221,43 @@ export const findingText = (finding: Finding, units: UnitSystem): FindingWords =
         what: `Recording was interrupted${gap(finding)}`,
         why: 'What happened in that time is not in this record.',
         first: 'Find out why the station stopped, and add what was written down by hand as a note.',
+      };
+    case 'calibration overdue':
+      return {
+        what: `Calibration of ${instrument} is overdue`,
+        why: 'What its certificate says was stated up to a day that has passed; what it reads now is not shown by anybody.',
+        first: 'Have it calibrated and enter the certificate; it counts from the time that is entered with it.',
+      };
+    case 'calibration not known':
+      return {
+        what: `No calibration is entered for ${finding.instrument ?? `the wire of ${probe}`}`,
+        why: 'How far it is off is not known, so that its widest ordinary tolerance is taken.',
+        first: 'Find its certificate and enter it, or name the wire lot of the probe in the joint.',
+      };
+    case 'verification failed':
+      return {
+        what: `${begun(instrument)} was found outside its limit`,
+        why: 'What it read before may be as wrong as what it reads now.',
+        first: 'Have it calibrated, or replace it; a calibration says how far it was off.',
+      };
+    case 'calibration not shown':
+      return {
+        what: `Calibration not shown ${start}: ${instrument}`,
+        why: 'The procedure requires calibrated instruments for a pass to be judged.',
+        first: 'Enter its certificate with the time from which it holds; what was measured is then judged anew.',
+      };
+    case 'within uncertainty':
+      return {
+        what: `Within the uncertainty of its reading${at} ${start}${only(finding, units)}${finding.limit === undefined ? '' : `, limit ${limitText(finding.limit as MilliCelsius, units)}`}`,
+        why: 'The true temperature may lie on the other side of the limit. By simple acceptance the reading counts as it is.',
+        first: 'Keep more distance from the limit, or measure with instruments that are known better.',
+      };
+    case 'within guard band':
+      return {
+        what: `Within the guard band${at}${finding.pass === undefined ? '' : ` at pass ${finding.pass}`}${only(finding, units)}${finding.limit === undefined ? '' : `, limit ${limitText(finding.limit as MilliCelsius, units)}`}`,
+        why: 'So near the limit the reading proves neither that it was kept nor that it was broken.',
+        first:
+          'Heat or cool until the reading lies beyond the guard band, or measure with instruments that are known better.',
       };
   }
 };

@@ -46,6 +46,7 @@ const order: readonly ConditionId[] = [
   'evenness',
   'interpass maximum',
   'answers given',
+  'instruments calibrated',
 ];
 
 const rank = ({ id }: Condition): number => order.indexOf(id);

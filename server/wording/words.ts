@@ -79,6 +79,7 @@ const conditions: Readonly<Record<ConditionId, string>> = {
   evenness: 'Evenness',
   'highest temperature': 'Highest temperature',
   'interpass maximum': 'Maximum interpass',
+  'instruments calibrated': 'Instruments calibrated',
   'answers given': 'Named answers',
 };
 

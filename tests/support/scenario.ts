@@ -74,6 +74,7 @@ function jointOf(header: Map<string, string[]>): Joint {
     soakHoldMinutes: number('hold'),
     zonePlacesRequired: number('places'),
     throughThicknessHoldMinutes: number('core'),
+    guardFactor: number('guard'),
   };
   const analyses = [
     {
@@ -103,13 +104,14 @@ function jointOf(header: Map<string, string[]>): Joint {
       ...optional({ halfWidthMillimetres: number('half-width'), airCelsius: number('air') }),
     },
     probes: (header.get('probe') ?? []).map((line, index) => {
-      const [id, use, side, face, distance] = line.split(/,\s*/);
+      const [id, use, side, face, distance, wire] = line.split(/,\s*/);
       return {
         id,
         use,
         board: 'board-1',
         channel: index + 1,
         thermocouple: 'K',
+        ...(wire === undefined ? {} : { wire, extension: 'none', attachmentErrorKelvin: 0 }),
         ...(side === undefined
           ? {}
           : { place: { part: `plate-${side.toLowerCase()}`, side, face, distanceMillimetres: Number(distance) } }),
@@ -118,10 +120,31 @@ function jointOf(header: Map<string, string[]>): Joint {
     procedure: {
       id: 'P-1',
       revision: '0',
-      decisionRule: 'simple acceptance',
+      decisionRule: facts.guard === undefined ? 'simple acceptance' : 'guarded',
+      ...(facts.calibration === undefined ? {} : { calibration: facts.calibration }),
       ...optional(limits),
     },
+    ...(header.has('instrument') ? { instruments: header.get('instrument')!.map(instrumentOf) } : {}),
   });
+}
+
+/** "W1, wire lot, class IEC 60584-1 class 1, certificate C-1, due 2026-03-02": facts by their first word. */
+function instrumentOf(line: string): unknown {
+  const [id, kind, ...rest] = line.split(/,\s*/);
+  const facts = Object.fromEntries(rest.map((each) => [each.split(' ')[0]!, each.split(' ').slice(1).join(' ')]));
+  return {
+    id,
+    kind,
+    ...(kind === 'wire lot' ? { thermocouple: 'K' } : {}),
+    ...(kind === 'board' ? { board: 'board-1' } : {}),
+    ...(facts.class === undefined ? {} : { toleranceClass: facts.class }),
+    ...(facts.certificate === undefined ? {} : { certificate: facts.certificate }),
+    ...(facts.due === undefined ? {} : { dueOn: facts.due }),
+    ...optional({
+      maximumErrorKelvin: facts.error === undefined ? undefined : Number(facts.error),
+      coldJunctionErrorKelvin: facts.junction === undefined ? undefined : Number(facts.junction),
+    }),
+  };
 }
 
 const optional = (facts: Record<string, number | undefined>): Record<string, number | undefined> =>
@@ -222,6 +245,35 @@ function actOf(text: string, at: Instant): Act {
     return { kind: 'shelve', alarm: alarm.join(' '), minutes: Number(minutes), reason: 'told to the foreman' };
   }
   if (verb === 'unshelve') return { kind: 'unshelve', alarm: rest.join(' ') };
+  // "calibrate W1 -2.5 from 0:00": corrections of -2.5 K at all points, holding from that time.
+  if (verb === 'calibrate') {
+    const [instrument, kelvin, , from] = rest;
+    return {
+      kind: 'calibration',
+      instrument: instrument!,
+      certificate: 'C-9',
+      calibratedOn: '2026-03-01',
+      corrections: [0, 400].map((atCelsius) => ({
+        atCelsius,
+        correctionKelvin: Number(kelvin),
+        expandedKelvin: 0.6,
+        coverageFactor: 2,
+      })),
+      ...(from === undefined ? {} : { happenedAt: after(scenarioStart, clock(from)) }),
+    };
+  }
+  if (verb === 'adjust') return { kind: 'adjustment', instrument: rest[0]!, what: 'new input stage' };
+  if (verb === 'verify') {
+    const result = rest[1] === 'outside' ? 'outside its limit' : 'within its limit';
+    return {
+      kind: 'verification',
+      instrument: rest[0]!,
+      reference: 'R-1',
+      readCelsius: 100,
+      referenceCelsius: 97,
+      result,
+    };
+  }
   if (verb === 'close') return { kind: 'close' };
   throw new Error(`the scenario has an act that nobody knows: ${text}`);
 }

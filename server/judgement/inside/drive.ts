@@ -19,12 +19,20 @@ import type { Instant, MilliCelsius } from '../../measure/quantity.ts';
 import type { Probe } from '../../weld/probe.ts';
 import type { Scan } from '../../weld/scan.ts';
 import { close, open } from '../findings.ts';
+import { bandOf } from '../measuring/guard.ts';
 import { withUse } from '../places.ts';
-import { rules } from '../rules.ts';
-import { hasBegunWelding, isTrusted, isTrustedUntilClosed, type ProbeState, type State } from '../state.ts';
+import {
+  type GoodReading,
+  hasBegunWelding,
+  isTrusted,
+  isTrustedUntilClosed,
+  type ProbeState,
+  type State,
+} from '../state.ts';
 import { addColumn } from './section-course.ts';
 import type { SectionState } from './section-state.ts';
 import type { SectionReason } from './section-status.ts';
+import { type SectionUncertainty, sectionUncertainty } from './section-uncertainty.ts';
 
 /** Drives what the scan's probes drive. The probes have taken the scan in already. */
 export function driveSections(state: State, scan: Scan): void {
@@ -73,8 +81,8 @@ function drive(state: State, each: SectionState, at: Instant, front?: MilliCelsi
     return;
   }
   accept(state, each, at);
-  if (each.farFace !== undefined)
-    driveFarFace(each.farFace, each.section, at, front, rules.farFaceUncertaintyKelvin, airRead(state));
+  const { differenceKelvin } = uncertaintyOf(state, each);
+  if (each.farFace !== undefined) driveFarFace(each.farFace, each.section, at, front, differenceKelvin, airRead(state));
   if (each.section.likely.at === stepped) return;
   step(each, each.section);
   doubt(state, each, each.section);
@@ -149,7 +157,7 @@ function refuse(state: State, each: SectionState, reason: SectionReason, at: Ins
   accept(state, each, at);
   each.refused = reason;
   if (reason !== 'rises faster than steel' || front === undefined) return;
-  const probe = each.place.frontProbes.find(({ id }) => probeOf(state, id).good?.temperature === front)?.id;
+  const probe = each.place.frontProbes.find(({ id }) => isReading(state, id, front))?.id;
   each.refusedKey = open(state, reason, at, {
     part: each.place.part,
     value: front,
@@ -172,7 +180,17 @@ function reasonOf({ refused }: Refusal): SectionReason {
 function coldestReading(state: State, probes: readonly Probe[]): MilliCelsius | undefined {
   const trusted = probes.map(({ id }) => probeOf(state, id)).filter((each) => isTrusted(state, each));
   if (trusted.length === 0 || probes.length - trusted.length > maySpare(state, probes)) return undefined;
-  return Math.min(...trusted.map((each) => each.good!.temperature)) as MilliCelsius;
+  return Math.min(...trusted.map((each) => lowestOf(state, each.good!))) as MilliCelsius;
+}
+
+/** Under a guarded rule what drives a section is lower by the guard band, so that what comes out is proven. */
+const lowestOf = (state: State, reading: GoodReading): number => reading.temperature - bandOf(state, reading);
+
+/** Of the readings that drive the section now; kept with it for what is found out of both faces. */
+function uncertaintyOf(state: State, each: SectionState): SectionUncertainty {
+  const probes = [...each.place.frontProbes, ...each.place.backProbes];
+  each.uncertainty = sectionUncertainty(probes.flatMap(({ id }) => probeOf(state, id).good ?? []));
+  return each.uncertainty;
 }
 
 /** How many of the zone probes the procedure can do without. */
@@ -181,5 +199,10 @@ function maySpare(state: State, probes: readonly Probe[]): number {
   const required = state.joint.procedure?.zonePlacesRequired ?? zone;
   return probes.every(({ use }) => use === 'zone') ? Math.max(0, Math.min(zone - required, probes.length - 1)) : 0;
 }
+
+const isReading = (state: State, id: string, front: MilliCelsius): boolean => {
+  const { good } = probeOf(state, id);
+  return good !== undefined && lowestOf(state, good) === front;
+};
 
 const probeOf = (state: State, id: string): ProbeState => state.probes.find((each) => each.probe.id === id)!;

@@ -9,6 +9,7 @@ import type { Joint } from '../../weld/joint.ts';
 import { rules } from '../rules.ts';
 import { type CourseState, copyCourse, emptyCourse } from './section-course.ts';
 import type { SectionReason } from './section-status.ts';
+import type { SectionUncertainty } from './section-uncertainty.ts';
 
 export interface SectionState {
   /** What the joint says of it; shared by all copies. */
@@ -27,6 +28,8 @@ export interface SectionState {
   refused?: SectionReason;
   /** Finding that stands while it is refused. */
   refusedKey?: string;
+  /** Of the newest readings that drove it. */
+  uncertainty?: SectionUncertainty;
   course: CourseState;
 }
 
@@ -47,8 +50,8 @@ export const copySections = (sections: readonly SectionState[]): SectionState[] 
   }));
 
 /** What the far face gives to the air, where probes on both faces tell it. */
-export function farLossFound({ section, farFace }: SectionState): FarLoss | undefined {
+export function farLossFound({ section, farFace, uncertainty }: SectionState): FarLoss | undefined {
   if (section === undefined || farFace === undefined) return undefined;
-  const found = farLossOf(farFace.loss, section.likely, rules.probeUncertaintyKelvin);
+  const found = farLossOf(farFace.loss, section.likely, uncertainty?.probeKelvin ?? rules.probeUncertaintyKelvin);
   return isRefusal(found) ? undefined : found;
 }

@@ -16,7 +16,7 @@ export const probesSection = (facts: ReportFacts, times: Times): Section => ({
     planPicture(facts.joint, { ...size, heightMost: 160 }),
     probeTable(facts, times),
     boardTable(facts, times),
-    paragraph(calibration),
+    ...(facts.joint.instruments === undefined ? [paragraph(calibration)] : []),
   ],
 });
 

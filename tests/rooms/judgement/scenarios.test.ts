@@ -31,11 +31,13 @@ describe('scenarios', () => {
 function inSteps(scenario: Scenario, step: number): Assessment {
   const [first, ...rest] = scenario.inputs;
   if (first?.type !== 'station' || first.event.kind !== 'opened') throw new Error('no opening');
-  const judge = createJudge(first.at, first.event);
+  let taken = 1;
+  const judge = createJudge(first.at, first.event, () => scenario.inputs.slice(0, taken));
   let now: number = first.at;
   for (const input of rest) {
     for (; now + step < arrival(input); now += step) judge.advance((now + step) as typeof first.at);
     judge.take(input);
+    taken += 1;
   }
   judge.advance(scenario.end);
   return judge.assess();
@@ -50,7 +52,9 @@ function inWords(scenario: Scenario, assessment: Assessment): string[] {
   };
   const lines = [`verdict ${assessment.verdict}`];
   for (const each of assessment.findings) {
-    const what = [each.kind, each.pass, each.part, each.probe].filter((part) => part !== undefined).join(', ');
+    const what = [each.kind, each.pass, each.part, each.instrument, each.probe]
+      .filter((part) => part !== undefined)
+      .join(', ');
     const number = each.value === undefined ? '' : `, ${each.value / 1000}`;
     lines.push(`finding ${what}${number}, ${time(each.from)} to ${each.to === undefined ? 'end' : time(each.to)}`);
   }

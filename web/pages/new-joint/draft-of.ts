@@ -110,6 +110,9 @@ const metricDraft = (joint: Joint): JointDraft => {
       throughHold: text(procedure?.throughThicknessHoldMinutes),
       places: text(procedure?.zonePlacesRequired),
       suspectProbe: procedure?.suspectProbe ?? '',
+      decisionRule: procedure?.decisionRule ?? emptyDraft.procedure.decisionRule,
+      guardFactor: text(procedure?.guardFactor),
+      calibration: procedure?.calibration ?? '',
     },
     codeFloor: {
       stated: codeFloor !== undefined,
@@ -130,7 +133,7 @@ const metricDraft = (joint: Joint): JointDraft => {
     })),
     postHeating: { temperature: text(joint.postHeating?.celsius), hours: text(joint.postHeating?.hours) },
     waitingEdition: joint.waitingEdition ?? '',
-    probes: joint.probes.map(({ id, board, channel, thermocouple, use, place }) => ({
+    probes: joint.probes.map(({ id, board, channel, thermocouple, use, place, ...chain }) => ({
       id,
       board,
       channel: text(channel),
@@ -142,6 +145,9 @@ const metricDraft = (joint: Joint): JointDraft => {
       face: place?.face ?? 'front',
       distance: text(place?.distanceMillimetres),
       clock: text(place?.clock),
+      wire: chain.wire ?? '',
+      extension: chain.extension ?? '',
+      attachment: text(chain.attachmentErrorKelvin),
     })),
     carried: Object.fromEntries(Object.entries(joint).filter(([field]) => !known.has(field))),
   };

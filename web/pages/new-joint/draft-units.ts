@@ -49,6 +49,10 @@ export const quantitiesMapped = (draft: JointDraft, map: (text: string, kind: Qu
       minimum: map(reading.minimum, 'temperature'),
     })),
     postHeating: { ...postHeating, temperature: map(postHeating.temperature, 'temperature') },
-    probes: draft.probes.map((probe) => ({ ...probe, distance: map(probe.distance, 'length') })),
+    probes: draft.probes.map((probe) => ({
+      ...probe,
+      distance: map(probe.distance, 'length'),
+      attachment: map(probe.attachment, 'difference'),
+    })),
   };
 };

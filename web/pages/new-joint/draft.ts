@@ -51,6 +51,11 @@ export interface ProbeDraft {
   readonly face: string;
   readonly distance: string;
   readonly clock: string;
+  /** Wire lot and extension cable by their ids in the register of instruments. */
+  readonly wire: string;
+  readonly extension: string;
+  /** How far its fixing can put the reading off. */
+  readonly attachment: string;
 }
 
 export interface ChartReadingDraft {
@@ -136,6 +141,10 @@ export interface JointDraft {
     readonly places: string;
     /** How a suspect probe leaves the judgement; empty: not stated. */
     readonly suspectProbe: string;
+    readonly decisionRule: string;
+    /** Width of the guard band in standard uncertainties. */
+    readonly guardFactor: string;
+    readonly calibration: string;
   };
   readonly codeFloor: { readonly stated: boolean; readonly celsius: string; readonly source: string };
   readonly bindingMethods: readonly string[];

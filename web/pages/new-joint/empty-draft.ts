@@ -32,6 +32,9 @@ export const emptyReading: ChartReadingDraft = {
   role: 'may govern',
 };
 
+/** A probe of which nobody said what its reading comes through. */
+export const emptyChain = { wire: '', extension: '', attachment: '' } as const;
+
 export const emptyDraft: JointDraft = {
   format: 'joint draft 2',
   title: '',
@@ -89,6 +92,9 @@ export const emptyDraft: JointDraft = {
     throughHold: '',
     places: '',
     suspectProbe: '',
+    decisionRule: 'simple acceptance',
+    guardFactor: '',
+    calibration: '',
   },
   codeFloor: { stated: false, celsius: '', source: '' },
   bindingMethods: [],
@@ -118,6 +124,7 @@ export const draftFrom = (kept: KeptDraft): JointDraft => ({
   heatInput: { ...emptyDraft.heatInput, ...kept.heatInput },
   heating: { ...emptyDraft.heating, ...kept.heating },
   procedure: { ...emptyDraft.procedure, ...kept.procedure },
+  probes: (kept.probes ?? []).map((probe) => ({ ...emptyChain, ...probe })),
 });
 
 /** An id made of a title: small letters, digits and hyphens. */

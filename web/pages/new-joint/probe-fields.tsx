@@ -5,7 +5,7 @@ import { faces, probeUses, sides } from '../../../server/weld/probe.ts';
 import { useText as wordOfUse } from '../../../server/wording/words.ts';
 import { SelectField, TextField } from '../../parts/field.tsx';
 import { station } from '../../state/station.ts';
-import type { ProbeDraft } from './draft.ts';
+import type { JointDraft, ProbeDraft } from './draft.ts';
 import { type Entry, replaced, without } from './entry.tsx';
 import { NumberField } from './number-field.tsx';
 import { nextProbe } from './suggest.ts';
@@ -144,9 +144,46 @@ function OneProbe({ entry, probe, index, boards, set, remove }: OneProps) {
       ) : (
         <p class="hint">Not on the part, so no place is asked.</p>
       )}
+      {instrumentIds(entry.draft).length > 0 && (
+        <>
+          <TextField
+            label="Wire lot"
+            field={`${path}.wire`}
+            optional="if known"
+            value={probe.wire}
+            problem={problem('wire')}
+            suggestions={instrumentIds(entry.draft)}
+            onValue={(wire) => put('wire', { wire })}
+          />
+          <TextField
+            label="Extension cable"
+            field={`${path}.extension`}
+            optional="if known"
+            value={probe.extension}
+            problem={problem('extension')}
+            suggestions={['none', ...instrumentIds(entry.draft)]}
+            onValue={(extension) => put('extension', { extension })}
+          />
+          <NumberField
+            entry={entry}
+            label="Fixing, plus or minus"
+            kind="difference"
+            field={`${path}.attachmentErrorKelvin`}
+            optional="if known"
+            value={probe.attachment}
+            onValue={(attachment) => set({ attachment })}
+          />
+        </>
+      )}
       <button type="button" class="plain" aria-label={`Remove probe ${probe.id}`} onClick={remove}>
         Remove
       </button>
     </section>
   );
 }
+
+/** The register comes with the joint file and goes through the form as it is; probes name what stands in it. */
+const instrumentIds = ({ carried }: JointDraft): string[] =>
+  Array.isArray(carried.instruments)
+    ? carried.instruments.flatMap((each: { id?: unknown }) => (typeof each?.id === 'string' ? [each.id] : []))
+    : [];

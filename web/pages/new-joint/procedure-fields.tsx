@@ -8,6 +8,16 @@ import type { Entry } from './entry.tsx';
 import { NumberField } from './number-field.tsx';
 import type { QuantityKind } from './quantity.ts';
 
+const decisionRules = [
+  { value: 'simple acceptance', text: 'Simple acceptance: the reading against the limit' },
+  { value: 'guarded', text: 'Guarded: beyond the limit by the guard band' },
+];
+const calibrations = [
+  { value: '', text: 'Not stated: gaps are remarked' },
+  { value: 'remarked', text: 'Gaps are remarked' },
+  { value: 'required', text: 'Required before the arc' },
+];
+
 const temperature = { kind: 'temperature' } as const;
 
 export function ProcedureFields({
@@ -111,6 +121,29 @@ export function ProcedureFields({
               { value: 'by rule', text: 'by itself, where the signs are clear' },
             ]}
             onValue={(suspectProbe) => set({ suspectProbe })}
+          />
+          <SelectField
+            label="Decision rule"
+            value={procedure.decisionRule}
+            choices={decisionRules}
+            onValue={(decisionRule) => set({ decisionRule })}
+          />
+          {procedure.decisionRule === 'guarded' && (
+            <NumberField
+              entry={entry}
+              label="Guard band"
+              field="procedure.guardFactor"
+              unit="× u"
+              value={procedure.guardFactor}
+              hint="In standard uncertainties u of the reading: 1.645 for 95 % to one side, 2 for k = 2."
+              onValue={(guardFactor) => set({ guardFactor })}
+            />
+          )}
+          <SelectField
+            label="Calibration"
+            value={procedure.calibration}
+            choices={calibrations}
+            onValue={(calibration) => set({ calibration })}
           />
         </div>
       )}

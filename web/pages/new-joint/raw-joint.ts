@@ -75,7 +75,10 @@ const jointOf = (draft: JointDraft, { number, quantity }: Reader): unknown => {
           throughThicknessHoldMinutes: number(procedure.throughHold, 'procedure.throughThicknessHoldMinutes'),
           zonePlacesRequired: number(procedure.places, 'procedure.zonePlacesRequired'),
           suspectProbe: procedure.suspectProbe === '' ? undefined : procedure.suspectProbe,
-          decisionRule: 'simple acceptance',
+          decisionRule: procedure.decisionRule,
+          guardFactor:
+            procedure.decisionRule === 'guarded' ? number(procedure.guardFactor, 'procedure.guardFactor') : undefined,
+          calibration: filled(procedure.calibration),
         })
       : undefined,
     codeFloor: codeFloor.stated
@@ -213,6 +216,9 @@ const jointOf = (draft: JointDraft, { number, quantity }: Reader): unknown => {
             clock: number(probe.clock, `${path}.place.clock`),
           })
         : undefined,
+      wire: filled(probe.wire),
+      extension: filled(probe.extension),
+      attachmentErrorKelvin: quantity(probe.attachment, 'difference', `${path}.attachmentErrorKelvin`),
     });
   }
 };

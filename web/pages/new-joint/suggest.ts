@@ -1,6 +1,7 @@
 /** What a new probe begins with. Only a beginning: every field can be changed, and nothing here is judged. */
 import { toInches } from '../../../server/measure/units.ts';
 import type { JointDraft, ProbeDraft } from './draft.ts';
+import { emptyChain } from './empty-draft.ts';
 import { type DraftUnits, readQuantity } from './quantity.ts';
 
 /**
@@ -38,5 +39,6 @@ export const nextProbe = ({ probes, parts, units }: JointDraft, boards: readonly
     face: last?.face ?? 'front',
     distance: zoneDistance(part?.thickness ?? '', units),
     clock: '',
+    ...emptyChain,
   };
 };

@@ -4,6 +4,7 @@ import { type Instant, milliCelsius } from '../../../server/measure/quantity.ts'
 import type { UnitSystem } from '../../../server/measure/units.ts';
 import type { TimelineEvent } from '../../../server/screen/contract.ts';
 import { alarmKeyText } from '../../../server/wording/alarm.ts';
+import { type InstrumentAct, instrumentActText } from '../../../server/wording/instrument.ts';
 import { begun } from '../../../server/wording/list.ts';
 import { limitText } from '../../../server/wording/temperature.ts';
 import { clockText, type Zone } from '../../format/time.ts';
@@ -36,6 +37,10 @@ export const entryLine = ({ at, kind, body }: TimelineEvent, units: UnitSystem, 
         return `Alarm taken up again: ${alarmKeyText(text('alarm'))}`;
       case 'accept':
         return `Accepted ${text('subject')}${optional(' of ', text('method'))}: ${text('reason')}`;
+      case 'calibration':
+      case 'verification':
+      case 'adjustment':
+        return instrumentActText(body as InstrumentAct, units);
       case 'declare source':
         return `Source declared: ${text('statement')}`;
       case 'distrust probe':

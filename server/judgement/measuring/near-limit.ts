@@ -1,0 +1,22 @@
+/** A remark where a pass begins with a reading so near a limit that its uncertainty reaches across it. Simple acceptance only. */
+import type { MilliCelsius } from '../../measure/quantity.ts';
+import type { Condition, ConditionId } from '../assessment.ts';
+import { note } from '../findings.ts';
+import type { State } from '../state.ts';
+import { isWithinUncertainty } from './guard.ts';
+
+export function noteNearLimit(state: State, condition: Condition, pass: string): void {
+  const { id, probe, value, limit } = condition;
+  if (state.joint.procedure?.decisionRule === 'guarded' || !compared.has(id)) return;
+  if (probe === undefined || value === undefined || limit === undefined) return;
+  const reading = state.probes.find((each) => each.probe.id === probe)?.good ?? state.contact;
+  if (reading === undefined || !isWithinUncertainty(value as MilliCelsius, limit as MilliCelsius, reading)) return;
+  note(state, 'within uncertainty', state.now, { pass, probe, value, limit });
+}
+
+/** Conditions in which one reading stands against one limit. */
+const compared: ReadonlySet<ConditionId> = new Set<ConditionId>([
+  'minimum reached',
+  'highest temperature',
+  'interpass maximum',
+]);
