@@ -5,7 +5,9 @@ import { OverviewPage } from './pages/overview/overview-page.tsx';
 import { RecordPage } from './pages/record/record-page.tsx';
 import { NotLoaded, useLoaded } from './parts/lazy.tsx';
 import { Shell } from './parts/shell.tsx';
+import { startCalls } from './state/calls.ts';
 import { overviewAddress, route, startRoute } from './state/route.ts';
+import { startSound } from './state/sound.ts';
 import { startStation } from './state/station.ts';
 import { startTheme } from './state/theme.ts';
 
@@ -61,6 +63,8 @@ function Entering({ correcting }: { readonly correcting?: string }) {
 startTheme();
 startRoute();
 startStation();
+startSound();
+startCalls();
 const root = document.getElementById('app');
 if (root !== null) {
   root.textContent = '';

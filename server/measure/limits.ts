@@ -85,6 +85,8 @@ export const limits = {
   missingRememberedMaximum: 10_000,
   /** Points that the history sends for one probe and one view. */
   historyPointsMaximum: 2_000,
+  /** Alarms of all joints that go to every screen each second, most urgent first. */
+  attentionMaximum: 20,
   /** Bytes that may wait for one slow screen before it is cut off and has to catch up. */
   screenBacklogMaximum: 4_000_000,
 } as const;

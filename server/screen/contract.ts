@@ -63,6 +63,16 @@ export interface SignalView {
   }[];
 }
 
+/** An alarm that nobody has acknowledged, of whichever open joint. */
+export interface AttentionView {
+  readonly joint: string;
+  readonly title: string;
+  readonly key: string;
+  readonly priority: 'high' | 'medium' | 'low';
+  /** In words, in the job's units. */
+  readonly what: string;
+}
+
 export interface StationView {
   readonly now: Instant;
   readonly recording: boolean;
@@ -73,6 +83,8 @@ export interface StationView {
   /** Words about the source where they matter: in-process port instead of a pseudo-terminal, for instance. */
   readonly remark?: string;
   readonly links: readonly LinkView[];
+  /** Most urgent first; for sound and notification on any page. */
+  readonly attention: readonly AttentionView[];
   /** Present where the station was asked to drive them. */
   readonly signals?: readonly SignalView[];
 }

@@ -11,6 +11,7 @@ import type { ViewSource } from '../screen/views.ts';
 import type { Joint } from '../weld/joint.ts';
 import type { WireEvent } from '../wire/event.ts';
 import type { Link } from '../wire/serial-link.ts';
+import { attentionOf } from './attention.ts';
 import type { StationOptions } from './options.ts';
 
 export interface ViewParts {
@@ -74,6 +75,7 @@ export function stationViews({ options, record, pipeline, links, linkEvents, sig
         demonstration: demonstration !== undefined,
         ...(demonstration?.remark === undefined ? {} : { remark: demonstration.remark }),
         links: [...links].map(([port, link]) => linkView(port, link, linkEvents.get(port), pipeline)),
+        attention: attentionOf(pipeline.runs()),
         ...(stepped === undefined ? {} : { clockStep: stepped }),
         ...(driven === undefined ? {} : { signals: driven }),
       };

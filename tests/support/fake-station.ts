@@ -52,6 +52,7 @@ export const startFakeStation = async (options: {
     recording: because === undefined,
     ...(because === undefined ? {} : { notRecordingBecause: because }),
     demonstration: true,
+    attention: [],
     links: [
       {
         port: 'pseudo-terminal',

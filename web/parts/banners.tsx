@@ -1,8 +1,11 @@
 /** What must not be overlooked on any page: what the page does not see, a lost board, a demonstration. */
 import { useRef } from 'preact/hooks';
+import type { Instant } from '../../server/measure/quantity.ts';
 import type { LiveJoint } from '../feed/live-joint.ts';
+import { clockMinuteText } from '../format/time.ts';
 import { type Blind, dataBlindness } from '../state/blindness.ts';
-import { route } from '../state/route.ts';
+import { calls, drop } from '../state/calls.ts';
+import { jointAddress, route } from '../state/route.ts';
 import { contact, monotonic, station, unseen } from '../state/station.ts';
 import { Glyph, type GlyphName } from './glyph.tsx';
 
@@ -35,6 +38,7 @@ export function StationBanners() {
       {unseen.value.map((blind) => (
         <BlindBanner key={blind.kind} blind={blind} />
       ))}
+      <Called />
       {view?.demonstration === true && route.value.page !== 'joint' && (
         <p class="banner mark">
           <strong>Demonstration.</strong> The temperatures are made by software. {view.remark ?? ''}
@@ -54,6 +58,28 @@ export function StationBanners() {
           </p>
         ))}
     </div>
+  );
+}
+
+/** Somebody asked to be told: it stands until it is seen. */
+function Called() {
+  return calls.value.flatMap((call) =>
+    call.called === undefined
+      ? []
+      : [
+          <p class="banner called" role="alert" key={`${call.joint} ${call.kind}`}>
+            <Glyph name="bell" />
+            <span>
+              <strong>
+                <a href={jointAddress(call.joint)}>{call.title}</a>: {call.called.text}
+              </strong>{' '}
+              (told at {clockMinuteText(call.called.at as Instant)}, as asked on this device).
+            </span>
+            <button type="button" onClick={() => drop(call)}>
+              Seen
+            </button>
+          </p>,
+        ],
   );
 }
 

@@ -10,10 +10,12 @@ import { chooseTheme, theme, themes } from '../state/theme.ts';
 import { StationBanners } from './banners.tsx';
 import { Glyph } from './glyph.tsx';
 import { NotLoaded, useLoaded } from './lazy.tsx';
+import { SoundButton, SoundPanel } from './sound-panel.tsx';
 import { StandingStill } from './still.tsx';
 
 export function Shell({ children }: { readonly children: ComponentChildren }) {
   const asking = useSignal(false);
+  const sounding = useSignal(false);
   const blind =
     contact.value.kind === 'blind' ||
     (contact.value.kind === 'never heard' && contact.value.forMilliseconds > blindBounds.noWord);
@@ -35,6 +37,12 @@ export function Shell({ children }: { readonly children: ComponentChildren }) {
         </nav>
         <span class="grow" />
         <Clock />
+        <SoundButton
+          open={sounding.value}
+          toggle={() => {
+            sounding.value = !sounding.value;
+          }}
+        />
         <button
           type="button"
           class={person.value === undefined ? 'who nobody' : 'who'}
@@ -53,6 +61,13 @@ export function Shell({ children }: { readonly children: ComponentChildren }) {
         <Person
           done={() => {
             asking.value = false;
+          }}
+        />
+      )}
+      {sounding.value && (
+        <SoundPanel
+          done={() => {
+            sounding.value = false;
           }}
         />
       )}

@@ -31,4 +31,10 @@ export const liveOf = (run: Run): LiveJoint =>
     entries: run.entries.length,
   });
 
-export const recording = (now: Instant): StationView => ({ now, recording: true, demonstration: false, links: [] });
+export const recording = (now: Instant): StationView => ({
+  now,
+  recording: true,
+  demonstration: false,
+  links: [],
+  attention: [],
+});

@@ -20,6 +20,7 @@ import { contact, serverSecond, station } from '../../state/station.ts';
 import { entryLine } from '../record/entry-line.ts';
 import { Actions } from './actions.tsx';
 import { Alarms } from './alarms.tsx';
+import { CallMe } from './call-me.tsx';
 import { Closed } from './closed.tsx';
 import { FigureStrip } from './figure-strip.tsx';
 import { Findings, Passes } from './passes.tsx';
@@ -91,6 +92,7 @@ function OneJoint({ live, feed }: { readonly live: LiveJoint; readonly feed: Joi
           />
         )}
       </div>
+      <CallMe live={live} />
       <p class="said" role="status">
         {said.value}
       </p>
