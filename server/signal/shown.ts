@@ -3,8 +3,8 @@
  * interlock that others build and answer for; it is no safety function, and nothing here starts heat or an arc.
  */
 import type { HostFrame } from '../../firmware-protocol/codec/frame.ts';
-import { isRinging } from '../judgement/alarm-rules.ts';
-import type { Assessment } from '../judgement/assessment.ts';
+import { alarmPriority, isRinging } from '../judgement/alarm-rules.ts';
+import type { Alarm, Assessment } from '../judgement/assessment.ts';
 
 type StateOf<Kind extends HostFrame['kind']> = Extract<HostFrame, { kind: Kind; state: unknown }>['state'];
 export type Lamp = StateOf<'lamp'>;
@@ -46,9 +46,12 @@ export const shownFor = (why: Why): Shown => table.find((row) => row.why === why
  */
 export function shownOf(assessment: Assessment): Shown {
   const plain = shownFor(whyOf(assessment));
-  if (assessment.phase === 'closed' || !assessment.alarms.some(isRinging)) return plain;
+  if (assessment.phase === 'closed' || !assessment.alarms.some(isCalling)) return plain;
   return { ...shownFor('alarm'), permission: plain.permission };
 }
+
+/** One of low priority is for the screen: a horn for everything is a horn for nothing. */
+const isCalling = (alarm: Alarm): boolean => isRinging(alarm) && alarmPriority(alarm) !== 'low';
 
 /** Of all open joints of a board: the most urgent is shown, and permission is given only where each of them gives it. */
 export function shownTogether(each: readonly Shown[]): Shown {

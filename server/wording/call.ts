@@ -1,7 +1,7 @@
 /**
  * When somebody who asked to be told is to be told: some minutes before a joint is ready, before the interpass window
- * opens, before a break runs out. From what the judge says and foresees; the earliest of what is possible counts, so
- * that the person is rather early than late. Nothing is judged by it.
+ * opens, before a break runs out. From what the judge says and foresees. Of the heat inside a part the lowest possible is
+ * judged, so that its time counts here too. Nothing is judged by it.
  */
 import type { Assessment, Condition } from '../judgement/assessment.ts';
 import type { Outlook } from '../judgement/inside/section-status.ts';
@@ -20,7 +20,7 @@ export const callText: Readonly<Record<CallKind, string>> = {
   break: '2 min before the break runs out',
 };
 
-/** Milliseconds until it happens, at the earliest; 0 if it has. Undefined where nobody can say. */
+/** Milliseconds until it happens; 0 if it has. Undefined where nobody can say. */
 export const timeUntil = (kind: CallKind, assessment: Assessment, outlook: Outlook | undefined): number | undefined => {
   switch (kind) {
     case 'ready':
@@ -70,8 +70,8 @@ const untilMet = (
   outlook: Outlook | undefined,
 ): number | undefined => {
   if (condition.id === 'through thickness') {
-    const earliest = outlook?.sections.map(({ ready }) => ready?.earliest) ?? [];
-    return earliest.length === 0 || earliest.includes(undefined) ? undefined : Math.max(...(earliest as number[]));
+    const latest = outlook?.sections.map(({ ready }) => ready?.latest) ?? [];
+    return latest.length === 0 || latest.includes(undefined) ? undefined : Math.max(...(latest as number[]));
   }
   if (condition.id === 'interpass maximum') return interpass.timeToWindow;
   return condition.timeToGo;

@@ -58,12 +58,12 @@ export function SoundPanel({ done }: { readonly done: () => void }) {
             </button>
           </>
         ) : (
-          <button type="button" class="act" onClick={() => void switchOn().then(() => hear('high'))}>
+          <button type="button" class="act" onClick={() => void switchOn()}>
             Switch sound on and hear it
           </button>
         )}
         <button type="button" class="plain" onClick={done}>
-          Close
+          Done
         </button>
       </div>
       <p class="hint">{notified[notifying.value]}</p>

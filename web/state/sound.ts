@@ -25,15 +25,17 @@ const sounding = computed<Sound | undefined>(() =>
   unseen.value.some(({ level }) => level === 'stop') ? 'blind' : station.value?.attention[0]?.priority,
 );
 
-/** From a gesture only. */
+/** From a gesture only. What an urgent alarm is like is heard at once, so that nobody trusts a device that is muted. */
 export const switchOn = async (): Promise<void> => {
   wanted.value = true;
   keep(key, true);
   await wake();
-  if (notifying.peek() === 'not asked') {
-    await Notification.requestPermission();
-    notifying.value = notifyingNow();
-  }
+  hear('high');
+  // Not waited for: the browser asks a person, who may never answer.
+  if (notifying.peek() === 'not asked')
+    void Notification.requestPermission().then(() => {
+      notifying.value = notifyingNow();
+    });
 };
 
 export const switchOff = (): void => {

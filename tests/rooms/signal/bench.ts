@@ -15,16 +15,17 @@ import { simulatedJoint } from '../../simulation/job.ts';
 import { createMovedClock } from '../../support/moved-clock.ts';
 
 /** A thin plate that is ready as soon as it is read, so that minutes are enough. */
-export const easyJoint: Joint = {
+const easyJoint = (highestCelsius: number): Joint => ({
   ...simulatedJoint,
   id: 'easy',
-  procedure: { ...simulatedJoint.procedure!, preheatMinimumCelsius: 10 },
-};
+  procedure: { ...simulatedJoint.procedure!, preheatMinimumCelsius: 10, highestCelsius },
+});
 
-export async function openBench({ period = 1000, signals = true } = {}) {
+export async function openBench({ period = 1000, signals = true, highestCelsius = 200 } = {}) {
+  const joint = easyJoint(highestCelsius);
   const folder = mkdtempSync(join(tmpdir(), 'preheat-signal-'));
   const clock = createMovedClock();
-  const board = boardOf(easyJoint, period);
+  const board = boardOf(joint, period);
   const disk = breakableDisk();
   const cable = createInProcessPort();
   const commands: HostFrame[] = [];
@@ -77,11 +78,11 @@ export async function openBench({ period = 1000, signals = true } = {}) {
     /** Opens the joint; a person accepts that the procedure asks for less than is computed. */
     async enter(): Promise<void> {
       const { pipeline } = station;
-      const opened = pipeline.open(easyJoint, 'Ada');
+      const opened = pipeline.open(joint, 'Ada');
       await seconds(1);
       await opened;
       const accept = { kind: 'accept', subject: 'procedure below calculation', reason: 'for this test' } as const;
-      const accepted = pipeline.act(easyJoint.id, { who: { name: 'Ada' }, act: accept });
+      const accepted = pipeline.act(joint.id, { who: { name: 'Ada' }, act: accept });
       await seconds(1);
       await accepted;
     },

@@ -5,9 +5,8 @@ import { shownFor, shownOf, shownTogether } from '../../../server/signal/shown.t
 import { assessment, at } from '../wording/sample-assessment.ts';
 
 const alarm = (state: Alarm['state']): Alarm => ({
-  key: 'probe/T1',
-  kind: 'probe fault',
-  probe: 'T1',
+  key: 'highest',
+  kind: 'above highest temperature',
   state,
   since: at,
 });
@@ -56,10 +55,17 @@ describe('the horn', () => {
       });
   });
 
-  test('is silent for an alarm that a rule holds back or that somebody put aside', () => {
-    const until = { key: 'probe/T1', kind: 'probe fault', by: 'Runa Teld', reason: 'known', at, until: at } as const;
-    for (const held of [{ suppressed: 'first heating' }, { shelved: until }] as const)
-      expect(shownOf(assessment({ ...ready, alarms: [{ ...alarm('active'), ...held }] })).horn).toBe('off');
+  test('is not for what can wait, nor for an alarm that is put aside or held back', () => {
+    const quiet: Alarm[] = [
+      { ...alarm('active'), kind: 'probe fault' },
+      { ...alarm('active'), suppressed: 'board silent' },
+      {
+        ...alarm('active'),
+        shelved: { key: 'highest', kind: 'above highest temperature', by: 'Ada', reason: 'known', at, until: at },
+      },
+    ];
+    for (const each of quiet)
+      expect(shownOf(assessment({ ...ready, alarms: [each] }))).toMatchObject({ horn: 'off', lamp: 'on' });
   });
 
   test('leaves the permission of a ready joint as it is, and gives none to another', () => {

@@ -12,14 +12,14 @@ const unmet = (id: Condition['id'], facts: Partial<Condition> = {}): Condition =
   reason: 'below minimum',
   ...facts,
 });
-const outlook = (...earliest: (number | undefined)[]): Outlook => ({
+const outlook = (...latest: (number | undefined)[]): Outlook => ({
   at,
-  sections: earliest.map(
+  sections: latest.map(
     (each): SectionOutlook => ({
       part: 'plate',
       course: 'rising',
       reaches: 'always',
-      ready: each === undefined ? {} : { earliest: minutes(each) },
+      ready: { earliest: minutes(0), ...(each === undefined ? {} : { latest: minutes(each) }) },
     }),
   ),
 });
