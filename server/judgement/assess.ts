@@ -1,13 +1,23 @@
 /** The state as one plain picture: phase, conditions, probes, passes, findings, alarms, verdict. */
-import type { Instant } from '../measure/quantity.ts';
+import type { Instant, Millikelvin } from '../measure/quantity.ts';
 import type { Assessment, Condition, PassStatus, Phase, ProbeStatus, Verdict } from './assessment.ts';
 import { sectionStatus } from './inside/section-view.ts';
 import { throughStatus } from './inside/through-thickness.ts';
+import { registerStatus } from './measuring/register.ts';
 import { coldestOf, hottestOf, minimumNow, minimumProbes, onPart, spreads } from './places.ts';
 import { conditions, interpassNow, isReady } from './readiness.ts';
+import { expandedFactor } from './rules.ts';
 import { withShelving } from './shelving.ts';
 import { soakStatus } from './soak.ts';
-import { hasBegunWelding, isFresh, isPassRunning, isTrusted, type ProbeState, type State } from './state.ts';
+import {
+  type GoodReading,
+  hasBegunWelding,
+  isFresh,
+  isPassRunning,
+  isTrusted,
+  type ProbeState,
+  type State,
+} from './state.ts';
 import { isWarming, trendPerMinute } from './trend.ts';
 
 export function assess(state: State): Assessment {
@@ -26,6 +36,7 @@ export function assess(state: State): Assessment {
     limits: state.limits,
     requirement: state.requirement,
     probes: state.probes.map((each) => probeStatus(state, each)),
+    ...(state.register.length === 0 ? {} : { instruments: registerStatus(state) }),
     ...(coldest === undefined ? {} : { coldest }),
     ...(hottest === undefined ? {} : { hottest }),
     spread: spreads(state),
@@ -68,7 +79,7 @@ function probeStatus(state: State, each: ProbeState): ProbeStatus {
     use: probe.use,
     ...(probe.place === undefined ? {} : { place: probe.place }),
     ...(lastQuality === undefined ? {} : { quality: lastQuality }),
-    ...(showsGood ? { temperature: good.temperature } : {}),
+    ...(showsGood ? shownOf(good) : {}),
     ...(at === undefined ? {} : { measuredAt: at }),
     fresh: isFresh(state, each),
     trusted: isTrusted(state, each),
@@ -77,6 +88,14 @@ function probeStatus(state: State, each: ProbeState): ProbeStatus {
     required: probe.use === 'zone' || probe.use === 'opposite face',
   };
 }
+
+const shownOf = ({ temperature, correction, standardUncertainty }: GoodReading) => ({
+  temperature,
+  ...(correction === undefined ? {} : { correction }),
+  ...(standardUncertainty === undefined
+    ? {}
+    : { expandedUncertainty: (expandedFactor * standardUncertainty) as Millikelvin }),
+});
 
 /** One nonconformity is enough against; without one, anything not judged keeps it open; no pass, nothing to comply. */
 function verdictOf(state: State): Verdict {

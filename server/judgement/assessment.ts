@@ -5,6 +5,7 @@
 import type { Instant, MilliCelsius, Millikelvin, Milliseconds } from '../measure/quantity.ts';
 import type { Requirement } from '../metallurgy/answer.ts';
 import type { Source } from '../weld/entry.ts';
+import type { Instrument } from '../weld/instrument.ts';
 import type { Place, ProbeUse } from '../weld/probe.ts';
 import type { Quality } from '../weld/scan.ts';
 import type { SectionReason, SectionStatus, ThroughStatus } from './inside/section-status.ts';
@@ -139,6 +140,10 @@ export interface ProbeStatus {
   readonly fresh: boolean;
   /** Good, fresh and without an open probe finding. */
   readonly trusted: boolean;
+  /** What the corrections of its chain added to the newest reading; absent where nothing did. */
+  readonly correction?: Millikelvin;
+  /** Expanded uncertainty (k = 2) of the newest reading; absent where uncertainty is not kept. */
+  readonly expandedUncertainty?: Millikelvin;
   /** Change over the last minutes, thousandths of a kelvin per minute. */
   readonly trendPerMinute?: Millikelvin;
   /** Left the judgement, by a named person or by the procedure's rule. */
@@ -152,6 +157,12 @@ export interface Distrust {
   readonly by: 'person' | 'rule';
   /** The person, where it was one. */
   readonly who?: string;
+}
+
+export interface InstrumentStatus {
+  /** After what was entered of it. */
+  readonly instrument: Instrument;
+  readonly calibration: 'valid' | 'overdue' | 'not known' | 'failed';
 }
 
 export interface PassStatus {
@@ -268,6 +279,8 @@ export interface Assessment {
   readonly limits: Limits;
   readonly requirement: Requirement;
   readonly probes: readonly ProbeStatus[];
+  /** The register, where the joint has one. */
+  readonly instruments?: readonly InstrumentStatus[];
   readonly coldest?: { readonly probe: string; readonly temperature: MilliCelsius };
   readonly hottest?: { readonly probe: string; readonly temperature: MilliCelsius };
   readonly spread: readonly { readonly face: 'front' | 'back'; readonly spread: Millikelvin }[];

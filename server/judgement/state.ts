@@ -25,6 +25,8 @@ export interface GoodReading {
   readonly temperature: MilliCelsius;
   /** Absent where uncertainty is not kept. */
   readonly standardUncertainty?: Millikelvin;
+  /** What the corrections added, where they added anything. */
+  readonly correction?: Millikelvin;
   /** Nothing of its chain was taken at its worst. */
   readonly isChainKnown?: true;
 }

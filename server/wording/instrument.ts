@@ -1,8 +1,9 @@
 /** Instruments in words: what happened to one, and how its calibration stands. */
-import { milliCelsius } from '../measure/quantity.ts';
-import type { UnitSystem } from '../measure/units.ts';
+import { type Millikelvin, milliCelsius } from '../measure/quantity.ts';
+import { differenceToFahrenheit, type UnitSystem } from '../measure/units.ts';
 import type { Act } from '../weld/entry.ts';
-import { temperatureText } from './temperature.ts';
+import type { Procedure } from '../weld/procedure.ts';
+import { differenceUnit, temperatureText } from './temperature.ts';
 
 export type InstrumentAct = Extract<Act, { kind: 'calibration' | 'verification' | 'adjustment' }>;
 
@@ -24,3 +25,38 @@ export const instrumentActText = (act: InstrumentAct, units: UnitSystem): string
       return `Adjustment of ${act.instrument}: ${act.what}. Its calibration before holds no longer`;
   }
 };
+
+/** "±2.4 K", rounded up, since an uncertainty must not look smaller than it is; with the correction that is in the value. */
+export const plusMinusText = (
+  expanded: Millikelvin,
+  correction: Millikelvin | undefined,
+  units: UnitSystem,
+): string => {
+  const width = `±${uncertaintyText(expanded, units)}`;
+  return correction === undefined ? width : `${width}, corrected ${signed(correction, units)}`;
+};
+
+/** "2.4 K", rounded up. */
+export const uncertaintyText = (value: number, units: UnitSystem): string =>
+  `${tenths(Math.ceil(inUnits(value, units) / 100 - 1e-9))} ${differenceUnit(units)}`;
+
+/** "simple acceptance: ..." or "guarded: ...", with the width of the band. */
+export const decisionRuleText = (procedure: Pick<Procedure, 'decisionRule' | 'guardFactor'> | undefined): string =>
+  procedure?.decisionRule === 'guarded'
+    ? `guarded (ISO 14253-1): a limit counts as kept or broken only where the reading lies beyond it by ${procedure.guardFactor} times its standard uncertainty; within that band it cannot be judged`
+    : 'simple acceptance: the reading is compared with the limit as it is, without an allowance for uncertainty';
+
+export const calibrationText = {
+  valid: 'shown',
+  overdue: 'overdue',
+  'not known': 'not known',
+  failed: 'found outside its limit',
+} as const;
+
+const signed = (value: Millikelvin, units: UnitSystem): string => {
+  const shown = Math.round(inUnits(value, units) / 100);
+  return `${shown < 0 ? '\u2212' : '+'}${tenths(Math.abs(shown))} ${differenceUnit(units)}`;
+};
+const inUnits = (value: number, units: UnitSystem): number =>
+  units === 'inch' ? differenceToFahrenheit(value) : value;
+const tenths = (value: number): string => (value / 10).toFixed(1);

@@ -1,6 +1,8 @@
 /** One row for each probe: value, age, trend, place. A value that is not fresh is never shown as the present one. */
 import type { Assessment, ProbeStatus } from '../../server/judgement/assessment.ts';
 import type { Instant, MilliCelsius } from '../../server/measure/quantity.ts';
+import type { LiveReading } from '../../server/screen/contract.ts';
+import { plusMinusText } from '../../server/wording/instrument.ts';
 import { temperatureText, trendText } from '../../server/wording/temperature.ts';
 import { qualityText, useText as wordOfUse } from '../../server/wording/words.ts';
 import { blindBounds } from '../feed/bounds.ts';
@@ -21,6 +23,8 @@ export interface ProbeRow {
   readonly value: string;
   /** The last value there was, where there is no present one. */
   readonly before?: string;
+  /** "±2.4 K", and whether a correction is in the value; absent where nothing is known of it. */
+  readonly plusMinus?: string;
   readonly age: string;
   readonly trend: string;
   readonly direction: 'up' | 'down' | 'level' | 'unknown';
@@ -38,7 +42,7 @@ function row(live: LiveJoint, status: ProbeStatus, now: Instant | undefined): Pr
   const { assessment } = live;
   const { units } = assessment.requirement;
   const { probe, use, place, required, trendPerMinute: trend } = status;
-  const reading = live.newest[probe];
+  const reading = correctedReading(live.newest[probe], status);
   const age = reading === undefined || now === undefined ? undefined : Math.max(0, now - reading.at);
   const old = age === undefined || age >= blindBounds.oldPeriods * live.periodMilliseconds;
   const limit = limitsFor(assessment, status);
@@ -62,6 +66,9 @@ function row(live: LiveJoint, status: ProbeStatus, now: Instant | undefined): Pr
         ? qualityText(reading.quality)
         : 'no reading',
     ...(state === 'stale' && number !== undefined ? { before: number } : {}),
+    ...(present && status.expandedUncertainty !== undefined
+      ? { plusMinus: plusMinusText(status.expandedUncertainty, status.correction, units) }
+      : {}),
     age: age === undefined ? 'never' : `${ageText(age)}`,
     trend: present && trend !== undefined ? trendText(trend, units) : '',
     direction:
@@ -70,6 +77,12 @@ function row(live: LiveJoint, status: ProbeStatus, now: Instant | undefined): Pr
     ...(mark === undefined ? {} : { mark }),
     ...(beyond === undefined ? {} : { beyond }),
   };
+}
+
+/** As it is judged: what came in, with what the corrections of its instruments add. */
+function correctedReading(came: LiveReading | undefined, { correction }: ProbeStatus): LiveReading | undefined {
+  if (came?.temperature === undefined || correction === undefined) return came;
+  return { ...came, temperature: came.temperature + correction };
 }
 
 const stateOf = (status: ProbeStatus, quality: string | undefined, old: boolean): ProbeState => {

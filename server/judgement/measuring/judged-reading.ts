@@ -2,7 +2,7 @@
  * A reading as it is judged: with the corrections of its chain, and how uncertain it is. The recorded scan keeps what
  * came in, so that a correction entered later changes the judgement and never the record.
  */
-import type { Instant, MilliCelsius, Millikelvin } from '../../measure/quantity.ts';
+import { difference, type Instant, type MilliCelsius, type Millikelvin } from '../../measure/quantity.ts';
 import { chainOf } from '../../reading/chain.ts';
 import { corrected } from '../../reading/correction.ts';
 import { budgetOf, handBudget } from '../../reading/uncertainty.ts';
@@ -18,9 +18,11 @@ export function judgedReading(state: State, probe: Probe, at: Instant, temperatu
   if (!isUncertaintyKept(state)) return { at, temperature };
   const chain = chainOf(probe, instrumentsNow(state));
   const { standardKelvin, terms } = budgetOf(probe, chain, temperature / 1000);
+  const judged = corrected(temperature, chain);
   return {
     at,
-    temperature: corrected(temperature, chain),
+    temperature: judged,
+    ...(judged === temperature ? {} : { correction: difference(judged, temperature) }),
     standardUncertainty: thousandths(standardKelvin),
     ...(terms.every(({ isKnown }) => isKnown) ? { isChainKnown: true } : {}),
   };

@@ -8,7 +8,7 @@ import { endOfDay } from '../../weld/day.ts';
 import type { Act } from '../../weld/entry.ts';
 import type { Instrument } from '../../weld/instrument.ts';
 import type { Joint } from '../../weld/joint.ts';
-import type { FindingKind } from '../assessment.ts';
+import type { FindingKind, InstrumentStatus } from '../assessment.ts';
 import { close, open } from '../findings.ts';
 import type { State } from '../state.ts';
 
@@ -20,7 +20,6 @@ export interface InstrumentState {
   failed?: true;
 }
 
-export type CalibrationState = 'valid' | 'overdue' | 'not known' | 'failed';
 export type GapKind = Extract<FindingKind, 'calibration overdue' | 'calibration not known' | 'verification failed'>;
 
 /** One thing that readings hang on and whose calibration is not shown. */
@@ -65,11 +64,17 @@ export function takeInstrumentAct(state: State, act: InstrumentAct): void {
   };
 }
 
-export function calibrationState({ now, failed }: InstrumentState, at: Instant): CalibrationState {
+export function calibrationState({ now, failed }: InstrumentState, at: Instant): InstrumentStatus['calibration'] {
   if (failed) return 'failed';
   if (now.certificate === undefined && now.calibratedOn === undefined) return 'not known';
   return now.dueOn !== undefined && at > endOfDay(now.dueOn) ? 'overdue' : 'valid';
 }
+
+export const registerStatus = (state: State): InstrumentStatus[] =>
+  state.register.map((each) => ({
+    instrument: each.now,
+    calibration: calibrationState(each, state.closedAt ?? state.now),
+  }));
 
 /** Findings for gaps while they last. */
 export function settleRegister(state: State): void {

@@ -2,6 +2,7 @@
 import { millikelvin } from '../../measure/quantity.ts';
 import { cautions } from '../../wording/cautions.ts';
 import { findingText } from '../../wording/finding.ts';
+import { decisionRuleText } from '../../wording/instrument.ts';
 import { noInterlock } from '../../wording/signal.ts';
 import { differenceLimitText } from '../../wording/temperature.ts';
 import { durationText } from '../../wording/time.ts';
@@ -108,10 +109,7 @@ export const signaturesSection = (): Section => ({
 export const methodSection = (facts: ReportFacts): Section => {
   const { program, rules, joint, periodMilliseconds, recordedVerdict, assessment } = facts;
   const rows: [string, string][] = [
-    [
-      'Decision rule',
-      'simple acceptance: the reading is compared with the limit as it is, without an allowance for uncertainty',
-    ],
+    ['Decision rule', decisionRuleText(joint.procedure)],
     ['Side that passes', 'at or above a minimum; at or below a maximum'],
     [
       'Minimum',

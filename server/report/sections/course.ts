@@ -16,6 +16,7 @@ export const courseSection = (facts: ReportFacts, times: Times): Section => {
       ...(whole.length === 0 ? [paragraph('No probe, so nothing to draw.')] : []),
       ...whole.map((model) => picture(model, facts, times)),
       paragraph(reading, 'small'),
+      ...(facts.assessment.instruments === undefined ? [] : [paragraph(uncorrected, 'small')]),
       ...spans.flatMap(([from, to]) => detail(facts, times, from, to)),
     ],
   };
@@ -23,6 +24,9 @@ export const courseSection = (facts: ReportFacts, times: Times): Section => {
 
 const reading =
   'Lines are told apart by dash, mark and the name at their end, so that they can be read in black and white. Each step of the time axis keeps its lowest and highest value: no peak is smoothed away. Where nothing was measured the line is broken, and bars below the chart show when.';
+
+const uncorrected =
+  'The lines show what the instruments gave. Corrections of a calibration are not in them; they are in what was judged, in the passes and in the findings.';
 
 const detail = (facts: ReportFacts, times: Times, from: Instant, to: Instant): Block[] => [
   { kind: 'subheading', text: `In detail: ${times.span(from, to)}` },

@@ -8,6 +8,7 @@ import type { ReportFacts } from '../facts.ts';
 import { type Block, paragraph, type Section } from '../page-model.ts';
 import type { Times } from '../paper.ts';
 import { planPicture, sectionPicture } from '../set-up/set-up.ts';
+import { instrumentBlocks } from './instruments.ts';
 
 export const probesSection = (facts: ReportFacts, times: Times): Section => ({
   heading: 'Probes and set-up',
@@ -16,7 +17,7 @@ export const probesSection = (facts: ReportFacts, times: Times): Section => ({
     planPicture(facts.joint, { ...size, heightMost: 160 }),
     probeTable(facts, times),
     boardTable(facts, times),
-    ...(facts.joint.instruments === undefined ? [paragraph(calibration)] : []),
+    ...(facts.assessment.instruments === undefined ? [paragraph(calibration)] : instrumentBlocks(facts)),
   ],
 });
 

