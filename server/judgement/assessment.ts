@@ -5,10 +5,10 @@
 import type { Instant, MilliCelsius, Millikelvin, Milliseconds } from '../measure/quantity.ts';
 import type { Requirement } from '../metallurgy/answer.ts';
 import type { Source } from '../weld/entry.ts';
-import type { Instrument } from '../weld/instrument.ts';
 import type { Place, ProbeUse } from '../weld/probe.ts';
 import type { Quality } from '../weld/scan.ts';
 import type { SectionReason, SectionStatus, ThroughStatus } from './inside/section-status.ts';
+import type { InstrumentStatus } from './measuring/instrument-status.ts';
 
 export type Phase = 'planned' | 'heating' | 'equalising' | 'ready' | 'pass running' | 'between passes' | 'closed';
 
@@ -157,12 +157,6 @@ export interface Distrust {
   readonly by: 'person' | 'rule';
   /** The person, where it was one. */
   readonly who?: string;
-}
-
-export interface InstrumentStatus {
-  /** After what was entered of it. */
-  readonly instrument: Instrument;
-  readonly calibration: 'valid' | 'overdue' | 'not known' | 'failed';
 }
 
 export interface PassStatus {

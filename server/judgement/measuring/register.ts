@@ -8,9 +8,10 @@ import { endOfDay } from '../../weld/day.ts';
 import type { Act } from '../../weld/entry.ts';
 import type { Instrument } from '../../weld/instrument.ts';
 import type { Joint } from '../../weld/joint.ts';
-import type { FindingKind, InstrumentStatus } from '../assessment.ts';
+import type { FindingKind } from '../assessment.ts';
 import { close, open } from '../findings.ts';
 import type { State } from '../state.ts';
+import type { InstrumentStatus } from './instrument-status.ts';
 
 export interface InstrumentState {
   /** As the joint has it, and as it is after what happened to it. */
