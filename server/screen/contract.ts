@@ -12,12 +12,13 @@
  *   POST /api/joints/:id/documents       -> 201 {sha256}      (raw body, Content-Type is the media type)
  *   GET  /api/joints/:id/history?from=&to=&points=  -> HistoryView (first, minimum, maximum, last of each step)
  *   GET  /api/joints/:id/timeline        -> TimelineEvent[]
+ *   GET  /api/joints/:id/alarms          -> AlarmEvent[]     (each change of an alarm, as it was recorded)
  *   GET  /api/joints/:id/report.pdf, working.pdf, card.pdf, /api/joints/:id/readings.csv
  *
  * socket.io: client emits 'follow' {joint, after: position}; the server answers with 'live' messages from
  * that position on, without a hole, and goes on. 'station' comes every second.
  */
-import type { Assessment } from '../judgement/assessment.ts';
+import type { Alarm, Assessment } from '../judgement/assessment.ts';
 import type { Outlook, SectionCourse } from '../judgement/inside/section-status.ts';
 import type { Instant } from '../measure/quantity.ts';
 import type { Joint } from '../weld/joint.ts';
@@ -141,4 +142,10 @@ export interface TimelineEvent {
   /** Kind of entry as in weld/entry.ts: 'heat', 'pass start', 'link', 'note', ... */
   readonly kind: string;
   readonly body: unknown;
+}
+
+export interface AlarmEvent {
+  readonly at: Instant;
+  readonly change: 'changed' | 'gone';
+  readonly alarm: Alarm;
 }

@@ -3,7 +3,7 @@ import express, { type Router } from 'express';
 import type { HistoryView } from '../measure/history.ts';
 import { limits } from '../measure/limits.ts';
 import type { Instant } from '../measure/quantity.ts';
-import type { JointState, JointSummary, StationView, TimelineEvent } from './contract.ts';
+import type { AlarmEvent, JointState, JointSummary, StationView, TimelineEvent } from './contract.ts';
 
 export interface ViewSource {
   station(): StationView;
@@ -12,6 +12,7 @@ export interface ViewSource {
   /** From and to default to the whole record. */
   history(id: string, span: { from?: Instant; to?: Instant; points: number }): Promise<HistoryView>;
   timeline(id: string): Promise<readonly TimelineEvent[]>;
+  alarms(id: string): Promise<readonly AlarmEvent[]>;
   pdf(id: string, zone: string): Promise<Uint8Array>;
   /** The working page to be signed, or the card to hang on the part; the address leads back to the joint's page. */
   paper(id: string, paper: 'working' | 'card', address: string): Promise<Uint8Array>;
@@ -64,6 +65,11 @@ export function viewRouter(source: ViewSource): Router {
   router.get(
     '/joints/:id/timeline',
     async (request, response) => void response.json(await source.timeline(request.params.id)),
+  );
+
+  router.get(
+    '/joints/:id/alarms',
+    async (request, response) => void response.json(await source.alarms(request.params.id)),
   );
 
   router.get('/joints/:id/report.pdf', async (request, response) => {

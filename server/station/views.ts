@@ -1,6 +1,7 @@
 /** What the screen's routes ask of the station: open joints from the trip's own memory, closed ones and long views from the record by errand. */
 
 import type { Errand, Judged, Outcome } from '../errands/errand.ts';
+import type { Conclusion } from '../judgement/conclusions.ts';
 import { inputOf, stationChain } from '../ledger/item.ts';
 import type { Instant } from '../measure/quantity.ts';
 import type { Pipeline } from '../pipeline.ts';
@@ -103,6 +104,11 @@ export function stationViews({ options, record, pipeline, links, linkEvents, sig
         return input === undefined
           ? []
           : [{ at: entry.at, seq: entry.seq, who: entry.who, kind: entry.kind, body: entry.body }];
+      }),
+    alarms: async (id) =>
+      [...record.conclusions(id)].flatMap(({ at, body }) => {
+        const said = body as Conclusion;
+        return said.kind === 'alarm' ? [{ at, change: said.change, alarm: said.alarm }] : [];
       }),
     pdf: (id, zone) => errand({ kind: 'pdf', joint: id, zone }),
     paper: (id, paper, address) => errand({ kind: 'paper', joint: id, paper, address }),

@@ -113,6 +113,7 @@ export const startFakeStation = async (options: {
   const runOf = (response: express.Response): Run => response.locals.run as Run;
   app.get('/api/joints/:id', (_request, response) => void response.json(state(runOf(response))));
   app.get('/api/joints/:id/timeline', (_request, response) => void response.json(runOf(response).entries));
+  app.get('/api/joints/:id/alarms', (_request, response) => void response.json([]));
   app.get('/api/joints/:id/history', (request, response) => {
     const { from, to, points } = request.query;
     response.json(history(runOf(response), Number(from), Number(to), Number(points)));

@@ -1,100 +1,105 @@
-/** Alarms in words: what, since when, what to look at first; acknowledged by name. They leave when they are normal and acknowledged. */
+/** Alarms of this joint: those to see to, then what is put aside, what a rule holds back, and what was. */
 import { useSignal } from '@preact/signals';
-import type { Alarm } from '../../../server/judgement/assessment.ts';
-import type { UnitSystem } from '../../../server/measure/units.ts';
-import { alarmText } from '../../../server/wording/alarm.ts';
-import { alarmStateText } from '../../../server/wording/words.ts';
-import { actKey } from '../../feed/http.ts';
+import type { Alarm, Shelving } from '../../../server/judgement/assessment.ts';
+import type { JointSummary } from '../../../server/screen/contract.ts';
+import { alarmKeyText, alarmText, suppressionText } from '../../../server/wording/alarm.ts';
+import { begun } from '../../../server/wording/list.ts';
 import type { LiveJoint } from '../../feed/live-joint.ts';
-import { nearClockText } from '../../format/time.ts';
-import { Glyph } from '../../parts/glyph.tsx';
-import { sendAct } from '../../state/acts.ts';
-import { person } from '../../state/person.ts';
-import { serverSecond } from '../../state/station.ts';
+import { bound } from '../../format/bound.ts';
+import { clockMinuteText } from '../../format/time.ts';
+import { AlarmList } from '../../parts/alarm/list.tsx';
+import { alarmEntries, asideOf, heldBackOf } from '../../parts/alarm/model.ts';
+import { useAlarmAct } from '../../parts/alarm/use-alarm-act.ts';
+import { AlarmHistory } from './alarm-history.tsx';
 
-export function Alarms({ live, changed }: { readonly live: LiveJoint; readonly changed: () => void }) {
-  const { alarms } = live.assessment;
-  if (alarms.length === 0) return null;
-  return (
+interface Props {
+  readonly live: LiveJoint;
+  readonly changed: () => void;
+}
+
+export function Alarms({ live, changed }: Props) {
+  const joint = summaryOf(live);
+  return alarmEntries([joint]).length === 0 ? null : (
     <section class="alarms" aria-label="Alarms">
       <h2 class="unseen">Alarms</h2>
-      <ul>
-        {alarms.map((alarm) => (
-          <AlarmLine
-            key={alarm.key}
-            alarm={alarm}
-            joint={live.joint.id}
-            units={live.assessment.requirement.units}
-            changed={changed}
-          />
-        ))}
-      </ul>
+      <AlarmList joints={[joint]} changed={changed} />
     </section>
   );
 }
 
-function AlarmLine({
-  alarm,
+/** Never in the way of what has to be seen to: folded, with how many there are. */
+export function QuietAlarms({ live, changed }: Props) {
+  const joint = summaryOf(live);
+  const [aside, held] = [asideOf(joint), heldBackOf(joint)];
+  const { units } = live.assessment.requirement;
+  const historyOpen = useSignal(false);
+  return (
+    <section class="sheet alarms-quiet" aria-labelledby="alarms-quiet-heading">
+      <div class="sheet-head">
+        <h2 id="alarms-quiet-heading">Alarms so far</h2>
+      </div>
+      {aside.length > 0 && (
+        <ul class="plain-list">
+          {aside.map((each) => (
+            <AsideLine key={each.key} shelving={each} joint={joint} changed={changed} />
+          ))}
+        </ul>
+      )}
+      {held.length > 0 && (
+        <details>
+          <summary>Held back by a rule: {held.length}</summary>
+          <ul class="plain-list">
+            {held.map((alarm: Alarm) => (
+              <li key={alarm.key}>
+                {bound(alarmText(alarm, units).what)}: {suppressionText(alarm.suppressed!)}.
+              </li>
+            ))}
+          </ul>
+        </details>
+      )}
+      <details
+        onToggle={(event) => {
+          historyOpen.value = event.currentTarget.open;
+        }}
+      >
+        <summary>What rang, and who saw to it</summary>
+        {historyOpen.value && <AlarmHistory live={live} />}
+      </details>
+    </section>
+  );
+}
+
+function AsideLine({
+  shelving,
   joint,
-  units,
   changed,
 }: {
-  readonly alarm: Alarm;
-  readonly joint: string;
-  readonly units: UnitSystem;
+  readonly shelving: Shelving;
+  readonly joint: JointSummary;
   readonly changed: () => void;
 }) {
-  const failure = useSignal<string | undefined>(undefined);
-  const sending = useSignal(false);
-  const key = useSignal(actKey());
-  const now = serverSecond.value;
-  const { what, firstCheck } = alarmText(alarm, units);
-  const acknowledge = async (): Promise<void> => {
-    const who = person.peek();
-    if (who === undefined) {
-      failure.value = 'Say who you are first, at the top of the page.';
-      return;
-    }
-    sending.value = true;
-    const sent = await sendAct(joint, who, { kind: 'acknowledge', alarm: alarm.key }, key.peek());
-    sending.value = false;
-    failure.value =
-      sent.kind === 'recorded'
-        ? undefined
-        : sent.kind === 'not recorded'
-          ? sent.why
-          : Object.values(sent.problems).join('; ');
-    if (sent.kind === 'recorded') changed();
-  };
+  const { failure, sending, send } = useAlarmAct([joint], changed);
+  const { key, by, reason, until } = shelving;
+  const name = begun(alarmKeyText(key));
+  const stands = joint.assessment.alarms.some((alarm) => alarm.key === key);
   return (
-    <li class={`alarm ${alarm.state.replaceAll(' ', '-')}`}>
-      <Glyph name="alarm" size={32} />
-      <div class="alarm-words" role={alarm.state === 'active' ? 'alert' : undefined}>
-        <p class="alarm-what">
-          <strong>{what}</strong>
-        </p>
-        <p>
-          {alarmStateText(alarm.state)}, since {now === undefined ? '' : nearClockText(alarm.since, now)}
-          {alarm.acknowledgedBy !== undefined && ` by ${alarm.acknowledgedBy}`}.
-        </p>
-        {alarm.state !== 'returned unacknowledged' && <p>First: {firstCheck}</p>}
-        {failure.value !== undefined && (
-          <p role="alert">
-            <strong>{failure.value}</strong>
-          </p>
-        )}
-      </div>
-      {alarm.state !== 'active acknowledged' && (
-        <button
-          type="button"
-          class="act"
-          disabled={sending.value}
-          onClick={() => void acknowledge()}
-          aria-label={`Acknowledge: ${what}`}
-        >
-          Acknowledge
-        </button>
-      )}
+    <li class="aside-line">
+      <span>
+        <strong>{name}</strong>: put aside by {by} until {clockMinuteText(until)}: {reason}. It{' '}
+        {stands ? 'still stands.' : 'is normal now.'}
+        {failure !== undefined && <strong role="alert"> {failure}</strong>}
+      </span>
+      <button
+        type="button"
+        class="plain"
+        disabled={sending}
+        onClick={() => void send({ kind: 'unshelve', alarm: key })}
+        aria-label={`Take up again: ${name}`}
+      >
+        Take up again
+      </button>
     </li>
   );
 }
+
+const summaryOf = ({ joint: { id, title }, assessment }: LiveJoint): JointSummary => ({ id, title, assessment });

@@ -6,6 +6,7 @@ import type { Act } from '../../../server/weld/entry.ts';
 import { sourceText } from '../../../server/wording/words.ts';
 import { JointChart } from '../../chart/chart.tsx';
 import type { LiveJoint } from '../../feed/live-joint.ts';
+import { alarmedPlaces } from '../../parts/alarm/model.ts';
 import { DataBanners } from '../../parts/banners.tsx';
 import { NotLoaded, useLoaded } from '../../parts/lazy.tsx';
 import { RequirementView } from '../../parts/requirement.tsx';
@@ -19,7 +20,7 @@ import { outsideNow, standingOf } from '../../state/standing.ts';
 import { contact, serverSecond, station } from '../../state/station.ts';
 import { entryLine } from '../record/entry-line.ts';
 import { Actions } from './actions.tsx';
-import { Alarms } from './alarms.tsx';
+import { Alarms, QuietAlarms } from './alarms.tsx';
 import { CallMe } from './call-me.tsx';
 import { Closed } from './closed.tsx';
 import { FigureStrip } from './figure-strip.tsx';
@@ -102,7 +103,11 @@ function OneJoint({ live, feed }: { readonly live: LiveJoint; readonly feed: Joi
           <div class="sheet-head">
             <h2 id="section-heading">Where</h2>
           </div>
-          {closed ? <Section joint={joint} /> : <Section joint={joint} rows={byProbe} heat={assessment.heat} />}
+          {closed ? (
+            <Section joint={joint} />
+          ) : (
+            <Section joint={joint} rows={byProbe} heat={assessment.heat} alarms={alarmedPlaces(assessment.alarms)} />
+          )}
           {!closed && <OffPart rows={rows.filter((row) => row.place === '')} />}
         </section>
         {closed ? (
@@ -129,6 +134,7 @@ function OneJoint({ live, feed }: { readonly live: LiveJoint; readonly feed: Joi
         <p class="hint">The lines of the chart show what the instruments gave; judged are the corrected values.</p>
       )}
       <Passes assessment={assessment} now={now ?? assessment.at} />
+      <QuietAlarms live={live} changed={() => void feed.refresh()} />
       <div class="second">
         <section class="sheet" aria-labelledby="requirement-heading">
           <div class="sheet-head">

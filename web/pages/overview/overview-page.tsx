@@ -1,6 +1,9 @@
 /** The wall: every joint in one line, worst first, readable at five metres. */
 import { useEffect } from 'preact/hooks';
+import type { JointSummary } from '../../../server/screen/contract.ts';
 import { bound } from '../../format/bound.ts';
+import { AlarmList } from '../../parts/alarm/list.tsx';
+import { alarmEntries } from '../../parts/alarm/model.ts';
 import { Glyph, type GlyphName } from '../../parts/glyph.tsx';
 import { Signals } from '../../parts/signals.tsx';
 import { useTitle } from '../../parts/title.ts';
@@ -58,7 +61,18 @@ export function OverviewPage() {
           ))}
         </ul>
       )}
+      <StationAlarms of={state.value} blind={blind} />
       <Signals />
+    </section>
+  );
+}
+
+/** Of all joints, each where it can be acknowledged without leaving this page. */
+function StationAlarms({ of, blind }: { readonly of: readonly JointSummary[]; readonly blind: boolean }) {
+  return alarmEntries(of).length === 0 ? null : (
+    <section class={`alarms${blind ? ' was' : ''}`} aria-labelledby="alarms-heading">
+      <h2 id="alarms-heading">{blind ? 'Alarms, as they were' : 'Alarms of all joints'}</h2>
+      <AlarmList joints={of} named changed={() => {}} />
     </section>
   );
 }

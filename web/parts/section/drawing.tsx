@@ -1,4 +1,5 @@
 /** One drawing on the screen: section or plan, to scale, each probe with its label and, where there is one, its live value. */
+import type { AlarmPriority } from '../../../server/judgement/alarm-rules.ts';
 import { unitsOf } from '../../../server/measure/units.ts';
 import type { Sheet } from '../../../server/placing/shapes.ts';
 import type { Stretch, Vector } from '../../../server/placing/view.ts';
@@ -14,10 +15,11 @@ interface Props {
   /** What the drawing shows, for whoever cannot see it. */
   readonly spoken: string;
   readonly rows: ReadonlyMap<string, ProbeRow> | undefined;
+  readonly alarms: ReadonlyMap<string, AlarmPriority> | undefined;
   readonly heatOn: boolean;
 }
 
-export function Drawing({ joint, sheet, title, spoken, rows, heatOn }: Props) {
+export function Drawing({ joint, sheet, title, spoken, rows, alarms, heatOn }: Props) {
   const heater = heatOn ? 'heater on' : 'heater';
   return (
     <svg
@@ -77,6 +79,7 @@ export function Drawing({ joint, sheet, title, spoken, rows, heatOn }: Props) {
           joint={joint}
           row={rows?.get(pin.probe)}
           live={rows !== undefined}
+          alarm={alarms?.get(pin.probe)}
         />
       ))}
     </svg>
@@ -95,12 +98,14 @@ function PinLabel({
   joint,
   row,
   live,
+  alarm,
   width,
 }: {
   readonly pin: Sheet['pins'][number];
   readonly joint: Joint;
   readonly row: ProbeRow | undefined;
   readonly live: boolean;
+  readonly alarm: AlarmPriority | undefined;
   readonly width: number;
 }) {
   const [x, y] = pin.label;
@@ -136,6 +141,7 @@ function PinLabel({
       <text class="pin-place" x={x + 8} y={y + 55}>
         {place}
       </text>
+      {alarm !== undefined && <path class={`pin-alarm ${alarm}`} d={alarmSign(x + width - 14, y + 34, alarm)} />}
     </g>
   );
 }
@@ -143,6 +149,13 @@ function PinLabel({
 /** A name that is longer than its label, cut with a sign that it is. About 8.5 px a letter. */
 const fitted = (name: string, room: number): string =>
   name.length * 8.5 <= room ? name : `${name.slice(0, Math.max(1, Math.floor(room / 8.5) - 1))}\u2026`;
+
+/** The shapes of the list of alarms: triangle, diamond, disc. */
+const alarmSign = (x: number, y: number, priority: AlarmPriority): string => {
+  if (priority === 'high') return `M${x},${y - 10}l11,19h-22z`;
+  if (priority === 'medium') return `M${x},${y - 10}l10,10l-10,10l-10,-10z`;
+  return `M${x - 8},${y}a8,8 0 1 0 16,0a8,8 0 1 0 -16,0z`;
+};
 
 const arrow = { up: '↗', down: '↘', level: '→', unknown: '' } as const;
 

@@ -1,6 +1,7 @@
 /** Where it is measured, on the screen: the section with live values at their places, and the plan where it is asked for. */
 import { useSignal } from '@preact/signals';
 import { useEffect, useMemo, useRef } from 'preact/hooks';
+import type { AlarmPriority } from '../../../server/judgement/alarm-rules.ts';
 import { unitsOf } from '../../../server/measure/units.ts';
 import { planOf } from '../../../server/placing/plan.ts';
 import { sectionOf } from '../../../server/placing/section.ts';
@@ -16,9 +17,11 @@ interface Props {
   /** Live values by probe; absent while a joint is being entered. */
   readonly rows?: ReadonlyMap<string, ProbeRow>;
   readonly heat?: 'on' | 'off' | 'not entered';
+  /** Probes with an alarm to see to. */
+  readonly alarms?: ReadonlyMap<string, AlarmPriority>;
 }
 
-export function Section({ joint, rows, heat }: Props) {
+export function Section({ joint, rows, heat, alarms }: Props) {
   const box = useRef<HTMLDivElement>(null);
   const width = useSignal(640);
   const planOpen = useSignal(false);
@@ -35,14 +38,14 @@ export function Section({ joint, rows, heat }: Props) {
     () => (planOpen.value ? planSheet(joint, width.value) : undefined),
     [joint, width.value, planOpen.value],
   );
-  const shared = { joint, rows, heatOn: heat === 'on' };
+  const shared = { joint, rows, alarms, heatOn: heat === 'on' };
   return (
     <div class="section" ref={box}>
       <Drawing
         {...shared}
         sheet={section}
         title="Cross-section with the probes at their places"
-        spoken={spoken('Cross-section', joint, rows)}
+        spoken={spoken('Cross-section', joint, rows, alarms)}
       />
       <p class="aside">
         {sectionOf(joint).liberties.map(libertyText).join(' ')} {heating(joint, heat)}
@@ -59,7 +62,7 @@ export function Section({ joint, rows, heat }: Props) {
               {...shared}
               sheet={plan}
               title="Plan with the probes at their places"
-              spoken={spoken('Plan', joint, rows)}
+              spoken={spoken('Plan', joint, rows, alarms)}
             />
             <p class="aside">
               {planOf(joint).liberties.map(libertyText).join(' ')} Dotted: where the temperature has to be. Ringed only:
@@ -78,11 +81,11 @@ const heating = ({ heating: { means, face } }: Joint, heat: Props['heat']): stri
   return `Heat by ${means} on ${where}${state}.`;
 };
 
-const spoken = (what: string, joint: Joint, rows: Props['rows']): string =>
+const spoken = (what: string, joint: Joint, rows: Props['rows'], alarms: Props['alarms']): string =>
   `${what}. ${joint.probes
     .filter((probe) => probe.place !== undefined)
     .map(
       (probe) =>
-        `${probe.id} at ${placeMark(probe.place!, unitsOf(joint))}${rows === undefined ? '' : `: ${rows.get(probe.id)?.value ?? 'no reading'}`}`,
+        `${probe.id} at ${placeMark(probe.place!, unitsOf(joint))}${rows === undefined ? '' : `: ${rows.get(probe.id)?.value ?? 'no reading'}`}${alarms?.has(probe.id) === true ? ', alarm' : ''}`,
     )
     .join('; ')}.`;
