@@ -76,13 +76,13 @@ describe.skipIf(noBrowser)('the whole job', () => {
     // A probe comes loose: an alarm in words, seen by name.
     board.inject({ kind: 'channel', channel: channelOf('zone A'), mishap: 'open' });
     await play(minutes(1));
-    const alarms = page.getByRole('region', { name: 'Alarms' });
+    const alarms = page.getByRole('region', { name: 'Alarms', exact: true });
     await alarms.getByText('Probe fault at zone A: its place is not judged').waitFor();
     await look(page, '8-alarm');
     await alarms.getByRole('button', { name: /^Acknowledge: Probe fault at zone A/ }).click();
     await alarms.getByText(/by Runa Teld/).waitFor();
     board.inject({ kind: 'channel', channel: channelOf('zone A'), mishap: 'none' });
-    await play(minutes(1));
+    await play(minutes(2));
     await alarms.waitFor({ state: 'detached' });
     await sentence(page)
       .filter({ hasText: /^Ready:/ })

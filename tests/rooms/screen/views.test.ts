@@ -4,7 +4,13 @@ import { describe, expect, it } from 'vitest';
 import type { HistoryView } from '../../../server/measure/history.ts';
 import { limits } from '../../../server/measure/limits.ts';
 import { thin } from '../../../server/record/thin.ts';
-import type { JointState, JointSummary, StationView, TimelineEvent } from '../../../server/screen/contract.ts';
+import type {
+  AlarmEvent,
+  JointState,
+  JointSummary,
+  StationView,
+  TimelineEvent,
+} from '../../../server/screen/contract.ts';
 import { httpBench } from '../../support/http-bench.ts';
 import { jointOn } from '../../support/pipeline-bench.ts';
 import { at, scan, value } from '../../support/record.ts';
@@ -147,6 +153,16 @@ describe('the views over HTTP', () => {
     ]);
   });
 
+  it('give each change of an alarm as it was recorded', async () => {
+    const http = await running();
+    http.bench.seconds(5, 160);
+    http.bench.clock.move(30_000);
+    const alarms = await json<AlarmEvent[]>(await http.ask('/api/joints/one/alarms'));
+    const rang = alarms.find(({ alarm }) => alarm.kind === 'board silent');
+    expect(rang).toMatchObject({ change: 'changed', alarm: { state: 'active', board: 'b1' } });
+    expect(rang!.alarm.announcedAt).toBeDefined();
+  });
+
   it('say that nothing is recorded, and why', async () => {
     const http = await running();
     http.bench.refuse = 'database or disk is full';
@@ -164,6 +180,7 @@ describe('the views over HTTP', () => {
         '',
         '/history',
         '/timeline',
+        '/alarms',
         '/report.pdf',
         '/working.pdf',
         '/card.pdf',

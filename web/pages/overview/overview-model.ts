@@ -2,7 +2,12 @@
  * All joints, the one that needs someone first. Silent ones are never left out. What is shown was said by the
  * station at one instant; the page says so when that instant is too long ago.
  */
-import { isRinging } from '../../../server/judgement/alarm-rules.ts';
+import {
+  type AlarmPriority,
+  alarmPriorities,
+  alarmPriority,
+  isRinging,
+} from '../../../server/judgement/alarm-rules.ts';
 import type { Alarm, Assessment } from '../../../server/judgement/assessment.ts';
 import type { JointSummary } from '../../../server/screen/contract.ts';
 import { alarmText } from '../../../server/wording/alarm.ts';
@@ -21,6 +26,8 @@ export interface OverviewRow {
   readonly word: string;
   readonly sentence: string;
   readonly coldest: string;
+  /** Of the most urgent alarm that rings. */
+  readonly priority?: AlarmPriority;
   readonly mark?: string;
 }
 
@@ -44,6 +51,7 @@ export const overviewRows = (joints: readonly JointSummary[]): OverviewRow[] =>
 function row({ id, title, assessment }: JointSummary): OverviewRow {
   const need = needOf(assessment);
   const mark = sourceMark(assessment.source);
+  const [first] = ringing(assessment);
   const { coldest, limits, requirement } = assessment;
   return {
     id,
@@ -53,9 +61,16 @@ function row({ id, title, assessment }: JointSummary): OverviewRow {
     sentence: sentenceOf(need, assessment),
     coldest:
       coldest === undefined ? 'no reading' : ofLimitText(coldest.temperature, limits.preheatMinimum, requirement.units),
+    ...(first === undefined || need !== 'alarm' ? {} : { priority: alarmPriority(first) }),
     ...(mark === undefined ? {} : { mark }),
   };
 }
+
+/** The most urgent first. */
+const ringing = ({ alarms }: Assessment): Alarm[] =>
+  alarms
+    .filter(isRinging)
+    .toSorted((a, b) => alarmPriorities.indexOf(alarmPriority(a)) - alarmPriorities.indexOf(alarmPriority(b)));
 
 /** A limit is passed; a place that is not judged is told as silent. Put aside or not: a person has to come. */
 const isOutside = ({ kind, suppressed }: Alarm): boolean =>
@@ -102,7 +117,7 @@ const wordOf = (need: Need, { phase }: Assessment): string => {
 
 const sentenceOf = (need: Need, assessment: Assessment): string => {
   if (need === 'alarm') {
-    const [first, ...others] = assessment.alarms.filter(isRinging);
+    const [first, ...others] = ringing(assessment);
     if (first !== undefined)
       return `${alarmText(first, assessment.requirement.units).what}${others.length === 0 ? '' : `; and ${others.length} more`}`;
   }

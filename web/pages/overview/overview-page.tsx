@@ -2,6 +2,7 @@
 import { useEffect } from 'preact/hooks';
 import type { JointSummary } from '../../../server/screen/contract.ts';
 import { bound } from '../../format/bound.ts';
+import { priorityGlyph } from '../../parts/alarm/line.tsx';
 import { AlarmList } from '../../parts/alarm/list.tsx';
 import { alarmEntries } from '../../parts/alarm/model.ts';
 import { Glyph, type GlyphName } from '../../parts/glyph.tsx';
@@ -80,9 +81,12 @@ function StationAlarms({ of, blind }: { readonly of: readonly JointSummary[]; re
 function WallRow({ row, blind }: { readonly row: OverviewRow; readonly blind: boolean }) {
   const need = blind && row.need !== 'closed' ? 'silent' : row.need;
   return (
-    <li class={`wall-row need-${need}`}>
+    <li class={`wall-row need-${need} ${need === 'alarm' ? (row.priority ?? '') : ''}`}>
       <a href={jointAddress(row.id)}>
-        <Glyph name={glyphs[need]} size={44} />
+        <Glyph
+          name={need === 'alarm' && row.priority !== undefined ? priorityGlyph[row.priority] : glyphs[need]}
+          size={44}
+        />
         <span class="wall-word">{blind && row.need !== 'closed' ? `Was: ${row.word}` : row.word}</span>
         <span class="wall-title">
           {row.title}

@@ -50,6 +50,7 @@ export function AsideForm({ alarm, what, sending, send, back }: Props) {
         problem={problem.value}
         onValue={(value) => {
           reason.value = value;
+          problem.value = undefined;
         }}
       />
       <div class="row end">

@@ -141,7 +141,14 @@ function PinLabel({
       <text class="pin-place" x={x + 8} y={y + 55}>
         {place}
       </text>
-      {alarm !== undefined && <path class={`pin-alarm ${alarm}`} d={alarmSign(x + width - 14, y + 34, alarm)} />}
+      {alarm !== undefined && (
+        <>
+          <path class={`pin-alarm ${alarm}`} d={alarmSign(x + width - 14, y + 34, alarm)} />
+          <text class="pin-alarm-sign" x={x + width - 14} y={y + 40} text-anchor="middle">
+            !
+          </text>
+        </>
+      )}
     </g>
   );
 }
