@@ -57,8 +57,9 @@ function settleOne(state: State, watched: Watched, suppressed: Suppression | und
   if (alarm.state === 'returned unacknowledged') {
     if (heldFor(state, `on ${key}`, active, delayOn) !== undefined) riseAgain(alarm);
   } else {
-    // Nobody was told that it was wrong: nobody waits to be told that it is right.
-    const untold = alarm.announcedAt === undefined && clear;
+    // Nobody was told that it was wrong: nobody waits to be told that it is right, nor is anybody told while it is.
+    const isHeld = suppressed !== undefined || isShelved(state, key);
+    const untold = alarm.announcedAt === undefined && !active && (clear || !isHeld);
     const since = heldFor(state, `off ${key}`, clear && !active, delayOff);
     if (untold || since !== undefined) {
       delete state.alarmTimers[`off ${key}`];

@@ -27,7 +27,10 @@ describe.skipIf(noBrowser)('pages that everyone can use', () => {
     for (const colorScheme of ['light', 'dark'] as const) {
       await page.emulateMedia({ colorScheme });
       await page.goto(`${address}#/`);
-      await page.getByRole('link', { name: /Demonstration: base plate/ }).waitFor();
+      await page
+        .getByRole('link', { name: /Demonstration: base plate/ })
+        .first()
+        .waitFor();
       await examine(page, `joints, ${colorScheme}`);
       await page.goto(`${address}#/new`);
       await page.getByLabel('Title').waitFor();

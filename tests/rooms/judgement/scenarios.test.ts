@@ -79,6 +79,7 @@ function inWords(scenario: Scenario, assessment: Assessment): string[] {
     for (const pass of assessment.passes)
       lines.push(`pass ${pass.pass} minimum ${pass.minimum}, maximum ${pass.maximum}`);
   }
+  if (uses('alarm') && assessment.alarms.length === 0) lines.push('alarm none');
   if (uses('alarm')) for (const alarm of assessment.alarms) lines.push(`alarm ${alarm.key} ${alarmWords(alarm)}`);
   if (uses('condition')) {
     for (const each of assessment.conditions)
