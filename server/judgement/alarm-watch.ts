@@ -148,7 +148,7 @@ function farFaces(state: State): Watched[] {
 
 function cold(
   kind: 'below minimum' | 'maintenance temperature lost',
-  { governing, missing }: MinimumNow,
+  { governing, reason }: MinimumNow,
   limit: MilliCelsius,
   { muted, only = true }: { readonly muted?: Suppression | undefined; readonly only?: boolean },
 ): Watched {
@@ -161,7 +161,9 @@ function cold(
     // That the coldest probe is lost does not make the part warmer.
     clear:
       !only ||
-      (governing !== undefined && missing.length === 0 && governing.temperature >= limit + deadbandMillikelvin),
+      (governing !== undefined &&
+        reason !== 'no trusted fresh reading' &&
+        governing.temperature >= limit + deadbandMillikelvin),
     muted,
     about: { limit, ...numbers },
   };
