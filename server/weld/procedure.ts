@@ -54,13 +54,6 @@ export const procedureSchema = z
       .max(limits.probesMaximum)
       .meta({ description: 'Zone places that must be at minimum, of those fitted. Absent: every one.' })
       .optional(),
-    suspectProbe: z
-      .enum(['by person', 'by rule'])
-      .meta({
-        description:
-          'How a probe that a fault signature speaks against leaves the judgement: by a named person, or by itself where the signature is clear. Absent: by a named person.',
-      })
-      .optional(),
     decisionRule: z.enum(['simple acceptance', 'guarded']).meta({
       description:
         'Simple acceptance: the reading is compared with the limit directly. Guarded (ISO 14253-1): a limit counts as kept or broken only where the reading lies beyond it by the guard band; within the band it cannot be judged.',

@@ -76,7 +76,6 @@ export const everyField: Joint = jointSchema.parse({
     soakHoldMinutes: 15,
     throughThicknessHoldMinutes: 10,
     zonePlacesRequired: 4,
-    suspectProbe: 'by rule',
   },
   codeFloor: { preheatMinimumCelsius: 65, source: 'table of the code, row 3' },
   bindingMethods: ['en-1011-2-method-b'],

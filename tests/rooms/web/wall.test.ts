@@ -1,23 +1,16 @@
 import { describe, expect, test } from 'vitest';
 import type { SectionOutlook, SectionStatus } from '../../../server/judgement/inside/section-status.ts';
-import {
-  type MilliCelsius,
-  type Millikelvin,
-  milliCelsius,
-  minutes,
-  after as soonAfter,
-} from '../../../server/measure/quantity.ts';
+import { type MilliCelsius, milliCelsius, minutes, after as soonAfter } from '../../../server/measure/quantity.ts';
 import { columnsMaximum, grown } from '../../../web/feed/course.ts';
 import { depthTicks } from '../../../web/parts/wall/depth.ts';
 import { colourSpanOf, mapPicture, upToNow } from '../../../web/parts/wall/map-model.ts';
 import { profilePicture, scaleOf } from '../../../web/parts/wall/profile-model.ts';
 import { readingsOf } from '../../../web/parts/wall/readings.ts';
-import { doubtText, startText, sureTexts } from '../../../web/parts/wall/sure-words.ts';
 import { wallTable } from '../../../web/parts/wall/table-model.ts';
 import { aheadText, breakText, faceTexts, standingText } from '../../../web/parts/wall/words.ts';
 import { probeRows } from '../../../web/state/probe-rows.ts';
 import { girderScript } from '../../support/station/scripts.ts';
-import { momentOf, openedAt, zone } from './page-fixture.ts';
+import { momentOf, zone } from './page-fixture.ts';
 import { wallScript } from './wall-fixture.ts';
 
 const minimum = milliCelsius(150);
@@ -154,27 +147,6 @@ describe('words', () => {
       /^Above 120 °C for 25 to 40 min with the heat off/,
     );
     expect(breakText({ ...off, coolsBelow: { ...cools, earliest: minutes(0) } }, 'metric')).toBeUndefined();
-  });
-
-  test('how sure: properties with their status, and what is left of the start only while it counts', () => {
-    const sure = (section: SectionStatus): string[] =>
-      sureTexts(section, minimum, 'metric').map(({ name, text }) => `${name}: ${text}`);
-    expect(sure(web)[1]).toMatch(/^Conducts as: carbon steel, by the analysis; .* 20 % either way .*\(verified\)$/);
-    expect(startText(web, 'metric')).toBeUndefined();
-    const startLeft = { part: 0.2, atMost: 12_000 as NonNullable<SectionStatus['startLeft']>['atMost'] };
-    expect(startText({ ...web, startLeft }, 'metric')).toMatch(/up to 12 K of the band are from that/);
-    expect(startText({ ...web, startLeft }, 'inch')).toContain('up to 22 °F of the band');
-    expect(sure({ ...web, lossFound: { coefficient: 17.6, uncertainty: 3.2 } })).toContain(
-      'Loss found: 18 ± 4 W/(m² K), found from the probes on both faces',
-    );
-    expect(sure({ ...web, leavesSideways: 340 as Millikelvin })).toContain(
-      'Heat sideways: followed along the part, past the edge of the heater; it takes 0.3 K/min now',
-    );
-    expect(doubtText(web, 'metric')).toBeUndefined();
-    const doubted = { since: openedAt, measured: milliCelsius(90), low: milliCelsius(120), high: milliCelsius(140) };
-    expect(doubtText({ ...flange, doubted }, 'metric')).toMatch(
-      /^The probe on the far face reads 90 °C; .* 120 to 140 °C\./,
-    );
   });
 });
 

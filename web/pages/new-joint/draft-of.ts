@@ -109,7 +109,6 @@ const metricDraft = (joint: Joint): JointDraft => {
       hold: text(procedure?.soakHoldMinutes),
       throughHold: text(procedure?.throughThicknessHoldMinutes),
       places: text(procedure?.zonePlacesRequired),
-      suspectProbe: procedure?.suspectProbe ?? '',
       decisionRule: procedure?.decisionRule ?? emptyDraft.procedure.decisionRule,
       guardFactor: text(procedure?.guardFactor),
       calibration: procedure?.calibration ?? '',

@@ -139,8 +139,6 @@ export interface JointDraft {
     /** Hold at the minimum all through the thickness. */
     readonly throughHold: string;
     readonly places: string;
-    /** How a suspect probe leaves the judgement; empty: not stated. */
-    readonly suspectProbe: string;
     readonly decisionRule: string;
     /** Width of the guard band in standard uncertainties. */
     readonly guardFactor: string;

@@ -91,7 +91,6 @@ export const emptyDraft: JointDraft = {
     hold: '',
     throughHold: '',
     places: '',
-    suspectProbe: '',
     decisionRule: 'simple acceptance',
     guardFactor: '',
     calibration: '',

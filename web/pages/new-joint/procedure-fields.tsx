@@ -113,16 +113,6 @@ export function ProcedureFields({
             'That must be at the minimum; empty: every one.',
           )}
           <SelectField
-            label="A suspect probe is distrusted"
-            value={procedure.suspectProbe}
-            choices={[
-              { value: '', text: 'not stated: by a named person' },
-              { value: 'by person', text: 'by a named person' },
-              { value: 'by rule', text: 'by itself, where the signs are clear' },
-            ]}
-            onValue={(suspectProbe) => set({ suspectProbe })}
-          />
-          <SelectField
             label="Decision rule"
             value={procedure.decisionRule}
             choices={decisionRules}

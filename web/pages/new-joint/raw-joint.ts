@@ -74,7 +74,6 @@ const jointOf = (draft: JointDraft, { number, quantity }: Reader): unknown => {
           soakHoldMinutes: number(procedure.hold, 'procedure.soakHoldMinutes'),
           throughThicknessHoldMinutes: number(procedure.throughHold, 'procedure.throughThicknessHoldMinutes'),
           zonePlacesRequired: number(procedure.places, 'procedure.zonePlacesRequired'),
-          suspectProbe: procedure.suspectProbe === '' ? undefined : procedure.suspectProbe,
           decisionRule: procedure.decisionRule,
           guardFactor:
             procedure.decisionRule === 'guarded' ? number(procedure.guardFactor, 'procedure.guardFactor') : undefined,
