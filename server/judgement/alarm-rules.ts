@@ -44,8 +44,11 @@ export const alarmRules: { readonly [kind in AlarmKind]: AlarmRule } = {
     delayOff: steadyFor,
     deadbandMillikelvin,
   },
-  /** A port that is lost is opened again within some seconds: that is not yet a dead board. */
-  'board silent': { priority: 'medium', delayOn: seconds(15), delayOff: steadyFor, deadbandMillikelvin: 0 },
+  /**
+   * A port that is lost is opened again within some seconds: that is not yet a dead board. With a loose cable it comes and
+   * goes: it is told once, and counts as back when it has stayed as long as a probe that came and went has to.
+   */
+  'board silent': { priority: 'medium', delayOn: seconds(15), delayOff: minutes(5), deadbandMillikelvin: 0 },
   /** Three periods without a reading make the trouble; a plug that is moved takes some seconds more. */
   'probe fault': { priority: 'low', delayOn: seconds(10), delayOff: steadyFor, deadbandMillikelvin: 0 },
   'probe silent': { priority: 'low', delayOn: seconds(10), delayOff: steadyFor, deadbandMillikelvin: 0 },

@@ -111,17 +111,18 @@ function announce(state: State, alarm: Mutable<Alarm>, suppressed: Suppression |
   if (suppressed === undefined && !isShelved(state, alarm.key)) alarm.announcedAt = state.now;
 }
 
-/** The alarm that this one follows from, while it is wrong or stands; of boards only the probe's own. */
+/** The alarm that this one follows from, while it is wrong or stands. A board that is heard again explains nothing any more. */
 function causeOf(state: State, { kind, about }: Watched, watched: readonly Watched[]): Suppression | undefined {
   const cause = followsFrom[kind];
   if (cause === undefined) return undefined;
-  const isIt = (each: Pick<Watched, 'kind'>, board: string | undefined): boolean =>
-    each.kind === cause && (cause !== 'board silent' || board === about.board);
-  const isWrong = watched.some((each) => each.active && each.muted === undefined && isIt(each, each.about.board));
-  const stands = state.alarms.some(
-    (each) => each.state !== 'returned unacknowledged' && each.announcedAt !== undefined && isIt(each, each.board),
+  const causes = watched.filter(
+    (each) =>
+      each.kind === cause && each.muted === undefined && (cause !== 'board silent' || each.about.board === about.board),
   );
-  return isWrong || stands ? cause : undefined;
+  const stands = (key: string): boolean =>
+    cause !== 'board silent' &&
+    state.alarms.some((each) => each.key === key && each.state !== 'returned unacknowledged');
+  return causes.some(({ active, key }) => active || stands(key)) ? cause : undefined;
 }
 
 const isUnderway = (state: State): boolean =>

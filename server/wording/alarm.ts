@@ -40,7 +40,7 @@ function whatText({ kind, value, limit, probe, probes, part, board }: Alarm, uni
     case 'maintenance temperature lost':
       return `Below the temperature to be kept during the break${at}${number(ofLimitText)}`;
     case 'board silent':
-      return `No line from board ${board ?? '(not named)'}${probes === undefined ? '' : `: ${listText(probes)} not judged`}`;
+      return `Board ${board ?? '(not named)'} fell silent${probes === undefined ? '' : `: ${listText(probes)} not judged while it is`}`;
     case 'probe fault':
       return `Probe fault${at}: its place is not judged`;
     case 'probe silent':

@@ -51,7 +51,7 @@ describe('the list', () => {
     expect(list).toHaveLength(1);
     expect(list[0]!.joints.map(({ id }) => id)).toEqual(['a', 'b']);
     expect(list[0]!.alarm.since).toBe(at);
-    expect(list[0]!.what).toBe('No line from board K1: nothing of 2 joints is judged there');
+    expect(list[0]!.what).toBe('Board K1 fell silent: nothing that it measures for 2 joints is judged while it is');
   });
 
   test('leaves out what is put aside or held back, and keeps what is held back in a list of its own', () => {

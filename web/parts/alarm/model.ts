@@ -78,6 +78,6 @@ function merged(list: AlarmEntry[], entry: AlarmEntry): AlarmEntry[] {
   if (before === undefined) return [...list, entry];
   const since = instant(Math.min(before.alarm.since, alarm.since));
   const joints = [...before.joints, ...entry.joints];
-  const what = `No line from board ${alarm.board ?? ''}: nothing of ${joints.length} joints is judged there`;
+  const what = `Board ${alarm.board ?? ''} fell silent: nothing that it measures for ${joints.length} joints is judged while it is`;
   return list.map((each) => (each === before ? { ...before, alarm: { ...before.alarm, since }, joints, what } : each));
 }
