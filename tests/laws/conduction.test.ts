@@ -81,7 +81,7 @@ test('a plate that is driven alike on both faces is alike on both sides of its m
   );
 });
 
-test('a grid twice as fine is four times as close, for one face stepped, ramped, and with loss', () => {
+test('a grid twice as fine is at least four times as close (second order or better), for one face stepped, ramped, and with loss', () => {
   // Series of the back face: Fo 0.3 after a step 0.6068038172, Fo 0.5 in a ramp 0.1502727352 (computed from the series).
   const cases = [
     (cells: number) => run(plainField(100, { cells }), secondsOf(0.3), 4000, held(0)).backCelsius - 60.68038172,
@@ -95,8 +95,7 @@ test('a grid twice as fine is four times as close, for one face stepped, ramped,
   for (const error of cases) {
     const [coarse, fine] = [error(10), error(20)];
     expect(Math.abs(coarse)).toBeLessThan(0.5);
-    expect(coarse / fine).toBeGreaterThan(3);
-    expect(coarse / fine).toBeLessThan(5.5);
+    expect(coarse / fine).toBeGreaterThan(4);
   }
 });
 
