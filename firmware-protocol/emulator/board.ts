@@ -4,11 +4,14 @@
  */
 import { encode } from '../codec/encode.ts';
 import type { Hello, Sample } from '../codec/frame.ts';
-import { type Channel, type ChannelOptions, createChannel, type Mishap } from './channel.ts';
+import { type Channel, type ChannelOptions, createChannel } from './channel.ts';
 import type { Heater } from './heater.ts';
 import { createListener, type Outputs, outputsAtStart } from './listener.ts';
+import { createInjector } from './mishaps/inject.ts';
+import type { Mishap, MishapKind } from './mishaps/mishap.ts';
 import { createNoise } from './noise.ts';
 import { createPart, type EmulatedPlace, type Part, type PartOptions, usualPart } from './part.ts';
+import { type Form, type Signals, sampleValue } from './signal.ts';
 
 export interface BoardOptions {
   readonly identity: string;
@@ -17,15 +20,20 @@ export interface BoardOptions {
   /** The plates of the joint, heated and welded together; a place names one by its number. One usual plate unless said. */
   readonly parts?: readonly Partial<PartOptions>[];
   readonly periodMilliseconds?: number;
-  readonly form?: 'voltage' | 'temperature';
+  readonly form?: Form;
   /** Number of its first start. */
   readonly boot?: number;
   /** Samples kept for sending again. */
   readonly linesKept?: number;
+  /** What happens to its probes, and when. */
+  readonly mishaps?: readonly Mishap[];
+  /** Told of each sample what is at the terminals, before any mishap: a run to do mishaps to. */
+  readonly onSignals?: (signals: Signals) => void;
 }
 
 export type Injected =
-  | { readonly kind: 'channel'; readonly channel: number; readonly mishap: Mishap }
+  /** From now on, in its usual severity, until 'none' puts the channel right again. */
+  | { readonly kind: 'channel'; readonly channel: number; readonly mishap: MishapKind | 'none' }
   /** The cable: nothing passes either way while it is out; the board runs on. */
   | { readonly kind: 'unplugged' }
   | { readonly kind: 'plugged in' }
@@ -43,7 +51,7 @@ export interface Board {
   inject(injected: Injected): void;
   reboot(): void;
   outputs(): Outputs;
-  /** True temperature of a channel's junction, for checks. */
+  /** True temperature of a channel's junction, for checks: where a mishap took it away, of the place it was taken to. */
   celsius(channel: number): number;
 }
 
@@ -61,9 +69,15 @@ export const createBoard = (options: BoardOptions): Board => {
   const partOptions = (options.parts ?? [{}]).map((each) => ({ ...usualPart, ...each }));
   const parts = partOptions.map(createPart);
   const { ambientCelsius } = partOptions[0] ?? usualPart;
-  const channels = options.channels.map((channel) => createChannel(channel, form, noise, ambientCelsius));
+  const channels = options.channels.map((channel) => createChannel(channel, noise, ambientCelsius));
   const steelAt = (where: EmulatedPlace): number | undefined =>
     where.at === 'air' ? undefined : partOf(parts, where.part ?? 0).celsiusAt(where.depth, where.distanceMillimetres);
+  const heatingAt = (where: EmulatedPlace): number =>
+    where.at === 'air' ? 0 : partOf(parts, where.part ?? 0).heatingShare();
+  const doMishaps = createInjector(options.seed);
+  let mishaps = options.mishaps ?? [];
+  /** What the channels had, mishaps included, at the newest sample. */
+  let measured: Signals | undefined;
 
   let boot = options.boot ?? 1;
   let ticks = 0;
@@ -100,7 +114,17 @@ export const createBoard = (options: BoardOptions): Board => {
   });
 
   const sample = (): void => {
-    const surroundings = { terminalsCelsius: terminals(ambientCelsius, sinceBox), arc };
+    const terminalsCelsius = terminals(ambientCelsius, sinceBox);
+    const signals: Signals = {
+      seconds: sinceBox / 1000,
+      airCelsius: ambientCelsius,
+      arc,
+      channels: channels.map((channel) =>
+        channel.measure({ terminalsCelsius, arc, heating: heatingAt(channel.options.where) }),
+      ),
+    };
+    options.onSignals?.(signals);
+    measured = doMishaps(signals, mishaps);
     const taken: Sample = {
       kind: 'sample',
       boot,
@@ -108,7 +132,7 @@ export const createBoard = (options: BoardOptions): Board => {
       ticks,
       resent: false,
       inputs: arc ? 1 : 0,
-      values: channels.map((channel) => channel.measure(surroundings)),
+      values: measured.channels.map((signal) => sampleValue(signal, form)),
     };
     sequence += 1;
     kept.push(taken);
@@ -170,8 +194,13 @@ export const createBoard = (options: BoardOptions): Board => {
     },
     inject: (injected) => {
       switch (injected.kind) {
-        case 'channel':
-          return channelOf(channels, injected.channel).mishap(injected.mishap);
+        case 'channel': {
+          const { channel } = channelOf(channels, injected.channel).options;
+          mishaps = mishaps.filter((each) => each.channel !== channel);
+          if (injected.mishap === 'none') return;
+          mishaps = [...mishaps, { kind: injected.mishap, channel, fromSeconds: sinceBox / 1000 }];
+          return;
+        }
         case 'unplugged':
           plugged = false;
           out = '';
@@ -191,7 +220,13 @@ export const createBoard = (options: BoardOptions): Board => {
       start();
     },
     outputs: () => (ticks < startMilliseconds ? outputsAtStart : listener.outputs()),
-    celsius: (channel) => channelOf(channels, channel).celsius(),
+    celsius: (channel) => {
+      const junction = channelOf(channels, channel).celsius();
+      const isMoved = mishaps.some((each) => each.channel === channel && each.fromSeconds <= sinceBox / 1000);
+      return (
+        (isMoved ? measured?.channels.find((each) => each.channel === channel)?.tipCelsius : undefined) ?? junction
+      );
+    },
   };
 };
 

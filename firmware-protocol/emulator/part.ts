@@ -71,6 +71,8 @@ export interface Part {
   heater(heater: Heater): void;
   arc(on: boolean): void;
   celsiusAt(depth: number, distanceMillimetres: number): number;
+  /** What the heater gives now, as a share of its full power. */
+  heatingShare(): number;
   account(): HeatAccount;
 }
 
@@ -95,6 +97,8 @@ export function createPart(options: PartOptions): Part {
   const back = createFace(options.backLoss, plate.backCelsius, heatedFace !== 'front');
   const arc = createArc(options, plate);
   const groove = new Float64Array(plate.layers);
+  const faces = heatedFace === 'both' ? 2 : 1;
+  const fullPower = (faces * options.heaterWattsPerSquareMetre * options.bandMillimetres) / 1000;
   const spent = { heater: 0, arc: 0, lost: 0 };
   let heater: Heater = { on: false, setPointCelsius: ambientCelsius };
   let burns = false;
@@ -103,6 +107,7 @@ export function createPart(options: PartOptions): Part {
   function createFace(loss: FaceLoss, celsius: Float64Array, heated: boolean) {
     const pads = heated ? createFaceHeater(options, plate) : undefined;
     const given = new Float64Array(plate.columns);
+    const power = (): number => given.reduce((sum, watts) => sum + watts, 0) * plate.column;
     const inflow = new Float64Array(plate.columns);
     const move = (seconds: number): void => {
       pads?.heat(given, seconds, heater, celsius);
@@ -114,7 +119,7 @@ export function createPart(options: PartOptions): Part {
         spent.lost += lost * share;
       }
     };
-    return { inflow, move };
+    return { inflow, move, power };
   }
 
   const step = (seconds: number): void => {
@@ -140,6 +145,7 @@ export function createPart(options: PartOptions): Part {
       arc.burn(on);
     },
     celsiusAt: (depth, distanceMillimetres) => plate.celsiusAt(distanceMillimetres / 1000, depth * plate.thickness),
+    heatingShare: () => (front.power() + back.power()) / fullPower,
     account: () => ({ ...spent, stored: plate.stored() }),
   };
 }

@@ -4,13 +4,19 @@
  * round them. The emulator reads these between the lines and knows no reference function, so that it
  * shares nothing with the station that it is there to test.
  */
-export const lowestCelsius = -100;
-export const stepCelsius = 10;
-export const highestCelsius = 800;
+export type EmulatedThermocouple = 'K' | 'J' | 'T' | 'E' | 'N' | 'R' | 'S';
 
-/** Type K, from -100 to 800 °C. */
+export interface PrintedTable {
+  readonly lowestCelsius: number;
+  readonly microvolts: readonly number[];
+}
+
+export const stepCelsius = 10;
+
+/** Type K, from -200 to 800 °C. */
 // biome-ignore format: a table is read in rows of a hundred degrees
-export const microvoltsK: readonly number[] = [
+const microvoltsK: readonly number[] = [
+  -5891, -5730, -5550, -5354, -5141, -4913, -4669, -4411, -4138, -3852,
   -3554, -3243, -2920, -2587, -2243, -1889, -1527, -1156, -778, -392,
   0, 397, 798, 1203, 1612, 2023, 2436, 2851, 3267, 3682,
   4096, 4509, 4920, 5328, 5735, 6138, 6540, 6941, 7340, 7739,
@@ -23,9 +29,10 @@ export const microvoltsK: readonly number[] = [
   33275,
 ];
 
-/** Type J, from -100 to 800 °C. */
+/** Type J, from -200 to 800 °C. */
 // biome-ignore format: a table is read in rows of a hundred degrees
-export const microvoltsJ: readonly number[] = [
+const microvoltsJ: readonly number[] = [
+  -7890, -7659, -7403, -7123, -6821, -6500, -6159, -5801, -5426, -5037,
   -4633, -4215, -3786, -3344, -2893, -2431, -1961, -1482, -995, -501,
   0, 507, 1019, 1537, 2059, 2585, 3116, 3650, 4187, 4726,
   5269, 5814, 6360, 6909, 7459, 8010, 8562, 9115, 9669, 10224,
@@ -37,3 +44,87 @@ export const microvoltsJ: readonly number[] = [
   39132, 39755, 40382, 41012, 41645, 42281, 42919, 43559, 44203, 44848,
   45494,
 ];
+
+/** Type T, from -200 to 400 °C. */
+// biome-ignore format: a table is read in rows of a hundred degrees
+const microvoltsT: readonly number[] = [
+  -5603, -5439, -5261, -5070, -4865, -4648, -4419, -4177, -3923, -3657,
+  -3379, -3089, -2788, -2476, -2153, -1819, -1475, -1121, -757, -383,
+  0, 391, 790, 1196, 1612, 2036, 2468, 2909, 3358, 3814,
+  4279, 4750, 5228, 5714, 6206, 6704, 7209, 7720, 8237, 8759,
+  9288, 9822, 10362, 10907, 11458, 12013, 12574, 13139, 13709, 14283,
+  14862, 15445, 16032, 16624, 17219, 17819, 18422, 19030, 19641, 20255,
+  20872,
+];
+
+/** Type E, from -200 to 800 °C. */
+// biome-ignore format: a table is read in rows of a hundred degrees
+const microvoltsE: readonly number[] = [
+  -8825, -8561, -8273, -7963, -7632, -7279, -6907, -6516, -6107, -5681,
+  -5237, -4777, -4302, -3811, -3306, -2787, -2255, -1709, -1152, -582,
+  0, 591, 1192, 1801, 2420, 3048, 3685, 4330, 4985, 5648,
+  6319, 6998, 7685, 8379, 9081, 9789, 10503, 11224, 11951, 12684,
+  13421, 14164, 14912, 15664, 16420, 17181, 17945, 18713, 19484, 20259,
+  21036, 21817, 22600, 23386, 24174, 24964, 25757, 26552, 27348, 28146,
+  28946, 29747, 30550, 31354, 32159, 32965, 33772, 34579, 35387, 36196,
+  37005, 37815, 38624, 39434, 40243, 41053, 41862, 42671, 43479, 44286,
+  45093, 45900, 46705, 47509, 48313, 49116, 49917, 50718, 51517, 52315,
+  53112, 53908, 54703, 55497, 56289, 57080, 57870, 58659, 59446, 60232,
+  61017,
+];
+
+/** Type N, from -200 to 800 °C. */
+// biome-ignore format: a table is read in rows of a hundred degrees
+const microvoltsN: readonly number[] = [
+  -3990, -3884, -3766, -3634, -3491, -3336, -3171, -2994, -2808, -2612,
+  -2407, -2193, -1972, -1744, -1509, -1269, -1023, -772, -518, -260,
+  0, 261, 525, 793, 1065, 1340, 1619, 1902, 2189, 2480,
+  2774, 3072, 3374, 3680, 3989, 4302, 4618, 4937, 5259, 5585,
+  5913, 6245, 6579, 6916, 7255, 7597, 7941, 8288, 8637, 8988,
+  9341, 9696, 10054, 10413, 10774, 11136, 11501, 11867, 12234, 12603,
+  12974, 13346, 13719, 14094, 14469, 14846, 15225, 15604, 15984, 16366,
+  16748, 17131, 17515, 17900, 18286, 18672, 19059, 19447, 19835, 20224,
+  20613, 21003, 21393, 21784, 22175, 22566, 22958, 23350, 23742, 24134,
+  24527, 24919, 25312, 25705, 26098, 26491, 26883, 27276, 27669, 28062,
+  28455,
+];
+
+/** Type R, from -50 to 800 °C. */
+// biome-ignore format: a table is read in rows of a hundred degrees
+const microvoltsR: readonly number[] = [
+  -226, -188, -145, -100, -51,
+  0, 54, 111, 171, 232, 296, 363, 431, 501, 573,
+  647, 723, 800, 879, 959, 1041, 1124, 1208, 1294, 1381,
+  1469, 1558, 1648, 1739, 1831, 1923, 2017, 2112, 2207, 2304,
+  2401, 2498, 2597, 2696, 2796, 2896, 2997, 3099, 3201, 3304,
+  3408, 3512, 3616, 3721, 3827, 3933, 4040, 4147, 4255, 4363,
+  4471, 4580, 4690, 4800, 4910, 5021, 5133, 5245, 5357, 5470,
+  5583, 5697, 5812, 5926, 6041, 6157, 6273, 6390, 6507, 6625,
+  6743, 6861, 6980, 7100, 7220, 7340, 7461, 7583, 7705, 7827,
+  7950,
+];
+
+/** Type S, from -50 to 800 °C. */
+// biome-ignore format: a table is read in rows of a hundred degrees
+const microvoltsS: readonly number[] = [
+  -236, -194, -150, -103, -53,
+  0, 55, 113, 173, 235, 299, 365, 433, 502, 573,
+  646, 720, 795, 872, 950, 1029, 1110, 1191, 1273, 1357,
+  1441, 1526, 1612, 1698, 1786, 1874, 1962, 2052, 2141, 2232,
+  2323, 2415, 2507, 2599, 2692, 2786, 2880, 2974, 3069, 3164,
+  3259, 3355, 3451, 3548, 3645, 3742, 3840, 3938, 4036, 4134,
+  4233, 4332, 4432, 4532, 4632, 4732, 4833, 4934, 5035, 5137,
+  5239, 5341, 5443, 5546, 5649, 5753, 5857, 5961, 6065, 6170,
+  6275, 6381, 6486, 6593, 6699, 6806, 6913, 7020, 7128, 7236,
+  7345,
+];
+
+export const printedTables: { readonly [letter in EmulatedThermocouple]: PrintedTable } = {
+  K: { lowestCelsius: -200, microvolts: microvoltsK },
+  J: { lowestCelsius: -200, microvolts: microvoltsJ },
+  T: { lowestCelsius: -200, microvolts: microvoltsT },
+  E: { lowestCelsius: -200, microvolts: microvoltsE },
+  N: { lowestCelsius: -200, microvolts: microvoltsN },
+  R: { lowestCelsius: -50, microvolts: microvoltsR },
+  S: { lowestCelsius: -50, microvolts: microvoltsS },
+};

@@ -1,20 +1,31 @@
 /** `emulate`: a simulated board behind a pseudo-terminal, for a station in a second terminal to serve from. */
+import type { Board } from '../../firmware-protocol/emulator/board.ts';
+import type { Mishap } from '../../firmware-protocol/emulator/mishaps/mishap.ts';
 import { keepPace, readDemonstrationJoint, setPointOf } from '../station/demonstration.ts';
 import { boardOf } from '../station/joint-board.ts';
 import { machineClock } from '../station/machine-clock.ts';
+import type { Joint } from '../weld/joint.ts';
 import { openPseudoTerminal } from '../wire/pseudo-terminal.ts';
 import { readArguments, refuse } from './arguments.ts';
-import { type Command, exitStatus } from './command.ts';
+import { type Command, exitStatus, type Terminal } from './command.ts';
+import { mishapLines, readMishap } from './mishap-argument.ts';
 import { demonstrationJoint } from './places.ts';
 import { untilAsked } from './until-asked.ts';
 
-const help = `emulate [--cold]
+const help = `emulate [--cold] [--arc FROM-UNTIL ...] [--mishap KIND[:HOW][@PROBE][+FROM[-UNTIL]] ...]
 
 Plays the board of demo-data/demonstration-joint.json on a pseudo-terminal and prints its path. In a second
 terminal: npm start -- --port THAT-PATH --data FOLDER --begin
 
-  --cold   heater off. Without it the part is being heated to the set point of the joint
-  --help   this page
+  --cold     heater off. Without it the part is being heated to the set point of the joint
+  --arc      an arc burns from one minute to another after the start; may be given more than once
+  --mishap   something happens to a probe, from a minute after the start on or at once, to the end or until another
+             minute; may be given more than once. HOW is how bad, or of which type the wire is, or which other probe:
+             --mishap "detached@zone A+10"   --mishap "wrong-type:J@far A"   --mishap "arc-noise:500+20-40"
+  --help     this page
+
+Mishaps:
+${mishapLines()}
 
 The board says in its hello that it is simulated. Ends with Ctrl+C.`;
 
@@ -23,16 +34,24 @@ export const emulate: Command = {
   summary: 'a simulated board on a pseudo-terminal',
   help,
   async run(args, terminal) {
-    const asked = readArguments(emulate, { cold: { type: 'boolean' } }, args, terminal);
+    const asked = readArguments(emulate, options, args, terminal);
     if (typeof asked === 'number') return asked;
     if (asked.positionals.length > 0) return refuse(emulate, 'takes no names', terminal);
+    const joint = readDemonstrationJoint(demonstrationJoint);
+    const mishaps = mishapsOf(asked.values.mishap ?? [], joint, terminal);
+    if (typeof mishaps === 'number') return mishaps;
+    const arcs = (asked.values.arc ?? []).map(readArc);
+    if (arcs.includes(undefined))
+      return refuse(emulate, 'say --arc as minutes, FROM-UNTIL, for example 30-34', terminal);
     const line = await openPseudoTerminal();
     if (line === undefined) {
       terminal.err('emulate: this system has no pseudo-terminal. The demonstration (npm start) works without one.');
       return exitStatus.failed;
     }
-    const joint = readDemonstrationJoint(demonstrationJoint);
-    const board = boardOf(joint);
+    const board = welded(
+      boardOf(joint, 1000, 20, mishaps),
+      arcs.filter((arc) => arc !== undefined),
+    );
     board.heater({ on: asked.values.cold !== true, setPointCelsius: setPointOf(joint) });
     line.onData((bytes) => board.receive(bytes));
     const ended = untilAsked();
@@ -44,3 +63,45 @@ export const emulate: Command = {
     return exitStatus.done;
   },
 };
+
+const options = {
+  cold: { type: 'boolean' },
+  arc: { type: 'string', multiple: true },
+  mishap: { type: 'string', multiple: true },
+} as const;
+
+function mishapsOf(texts: readonly string[], joint: Joint, terminal: Terminal): Mishap[] | number {
+  const mishaps: Mishap[] = [];
+  for (const text of texts) {
+    const said = readMishap(text, joint.probes);
+    if ('problem' in said) return refuse(emulate, said.problem, terminal);
+    mishaps.push(said.mishap);
+  }
+  return mishaps;
+}
+
+/** Minutes. */
+interface Span {
+  readonly from: number;
+  readonly until: number;
+}
+
+function readArc(text: string): Span | undefined {
+  const [, from, until] = /^(\d+(?:\.\d+)?)-(\d+(?:\.\d+)?)$/.exec(text) ?? [];
+  const span = { from: Number(from), until: Number(until) };
+  return span.until > span.from ? span : undefined;
+}
+
+/** The board with arcs struck and put out in their time. */
+function welded(board: Board, arcs: readonly Span[]): Board {
+  let passed = 0;
+  return {
+    ...board,
+    advance: (milliseconds) => {
+      const minute = passed / 60_000;
+      board.arc(arcs.some(({ from, until }) => minute >= from && minute < until));
+      passed += milliseconds;
+      return board.advance(milliseconds);
+    },
+  };
+}

@@ -12,17 +12,26 @@ import type { Joint } from '../weld/joint.ts';
 import type { FarSide, Part } from '../weld/part.ts';
 import type { Place } from '../weld/probe.ts';
 
-/** Throws a RangeError where the joint has no probes, since a board is named by them. */
-export function boardOf(joint: Joint, periodMilliseconds = 1000, seed = 20): Board {
+/**
+ * Mishaps are those of the probes, by their channels. Throws a RangeError where the joint has no probes, since a board is
+ * named by them.
+ */
+export function boardOf(
+  joint: Joint,
+  periodMilliseconds = 1000,
+  seed = 20,
+  mishaps: BoardOptions['mishaps'] = [],
+): Board {
   const [first] = joint.probes;
   if (first === undefined) throw new RangeError('a joint without probes has no board');
   const channels = joint.probes.map(({ channel, thermocouple, place }): BoardOptions['channels'][number] => ({
     channel,
-    thermocouple: thermocouple === 'J' ? 'J' : 'K',
+    // Type B has no voltage to speak of at these temperatures, and the emulator no table of it.
+    thermocouple: thermocouple === 'B' ? 'K' : thermocouple,
     where: place === undefined ? { at: 'air' } : placeOn(joint.parts, place),
   }));
   const parts = joint.parts.map((part) => partOf(joint, part));
-  return createBoard({ identity: first.board, seed, periodMilliseconds, parts, channels });
+  return createBoard({ identity: first.board, seed, periodMilliseconds, parts, channels, mishaps });
 }
 
 function placeOn(parts: readonly Part[], { part, face, distanceMillimetres }: Place): EmulatedPlace {

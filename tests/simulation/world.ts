@@ -7,7 +7,7 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { createBoard } from '../../firmware-protocol/emulator/board.ts';
-import type { Mishap } from '../../firmware-protocol/emulator/channel.ts';
+import type { MishapKind } from '../../firmware-protocol/emulator/mishaps/mishap.ts';
 import type { FaceLoss } from '../../firmware-protocol/emulator/part.ts';
 import { NotRecording } from '../../server/desk/refusal.ts';
 import { createPipeline, type Pipeline, type Step } from '../../server/pipeline.ts';
@@ -113,7 +113,7 @@ export async function createWorld(
   let plugged = true;
   let pass = 0;
   let passRuns = false;
-  const wires = new Map<number, { mishap: Mishap; left: number }>();
+  const wires = new Map<number, { mishap: MishapKind; left: number }>();
   const lasting = { out: 0, failing: 0 };
 
   const start = (): void => {
@@ -273,13 +273,13 @@ export async function createWorld(
 }
 
 /** Those that a board can tell; what it sends in good faith nobody can know to be wrong. */
-const mishaps: readonly Mishap[] = [
+const mishaps: readonly MishapKind[] = [
   'open',
   'detached',
-  'short to ground',
-  'short to supply',
-  'cold junction out of range',
-  'out of range',
+  'short-to-ground',
+  'short-to-supply',
+  'cold-junction-out-of-range',
+  'out-of-range',
 ];
 
 const turns = async (): Promise<void> => {

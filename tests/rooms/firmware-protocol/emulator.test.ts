@@ -180,18 +180,21 @@ describe('what can be done to it', () => {
   const channelOf = (sample: Sample | undefined, channel: number) =>
     sample?.values.find((value) => value.channel === channel);
 
-  it.each(['open', 'short to ground', 'short to supply', 'cold junction out of range', 'out of range'] as const)(
-    '%s is flagged, and no number stands in its place',
-    (mishap) => {
-      const one = board();
-      one.inject({ kind: 'channel', channel: 2, mishap });
-      const [sample] = samplesOf(one.advance(1000));
-      expect(channelOf(sample, 2)).toEqual({ channel: 2, faults: [mishap], reading: { form: 'none' } });
-      expect(channelOf(sample, 1)?.faults).toEqual([]);
-      one.inject({ kind: 'channel', channel: 2, mishap: 'none' });
-      expect(channelOf(samplesOf(one.advance(1000))[0], 2)?.faults).toEqual([]);
-    },
-  );
+  it.each([
+    ['open', 'open'],
+    ['short-to-ground', 'short to ground'],
+    ['short-to-supply', 'short to supply'],
+    ['cold-junction-out-of-range', 'cold junction out of range'],
+    ['out-of-range', 'out of range'],
+  ] as const)('%s is flagged, and no number stands in its place', (mishap, fault) => {
+    const one = board();
+    one.inject({ kind: 'channel', channel: 2, mishap });
+    const [sample] = samplesOf(one.advance(1000));
+    expect(channelOf(sample, 2)).toEqual({ channel: 2, faults: [fault], reading: { form: 'none' } });
+    expect(channelOf(sample, 1)?.faults).toEqual([]);
+    one.inject({ kind: 'channel', channel: 2, mishap: 'none' });
+    expect(channelOf(samplesOf(one.advance(1000))[0], 2)?.faults).toEqual([]);
+  });
 
   it('a stuck channel repeats its number to the digit', () => {
     const one = board();
@@ -204,7 +207,7 @@ describe('what can be done to it', () => {
 
   it('a reversed wire falls as the steel is heated', () => {
     const one = board();
-    one.inject({ kind: 'channel', channel: 1, mishap: 'reversed' });
+    one.inject({ kind: 'channel', channel: 1, mishap: 'reversed-terminal' });
     one.heater({ on: true, setPointCelsius: 150 });
     const samples = samplesOf(one.advance(3_000_000));
     const voltage = (sample: Sample | undefined): number => {
