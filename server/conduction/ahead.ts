@@ -6,7 +6,8 @@
 import { bounds } from './bounds.ts';
 import { copyField, type FaceCondition, type Field } from './field.ts';
 import { step } from './step.ts';
-import { timeConstantOf, type Wall } from './wall.ts';
+import { timeConstantOf } from './time-constant.ts';
+import type { Wall } from './wall.ts';
 
 /** How the faces go on; times in seconds from the present. */
 export interface Course {

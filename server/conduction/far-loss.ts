@@ -8,7 +8,8 @@ import { areaAt, fieldConductivity, meanOf } from './field.ts';
 import { type Refusal, refuse } from './refusal.ts';
 import { lengthOf } from './steady.ts';
 import { capacityAt } from './steel/steel.ts';
-import { isBackMeasured, timeConstantOf, type Wall } from './wall.ts';
+import { timeConstantOf } from './time-constant.ts';
+import { isBackMeasured, type Wall } from './wall.ts';
 
 /** Plain data; a copy goes on by itself. */
 export interface LossSums {

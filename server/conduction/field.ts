@@ -95,9 +95,9 @@ export const copyField = (field: Field): Field => ({
 
 export const areaAt = (field: Field, depth: number): number => Math.max(0, 1 + field.taper * depth);
 
-export function coldestOf(field: Field): number {
-  let coldest = Math.min(field.frontCelsius, field.backCelsius);
-  for (const celsius of field.celsius) if (celsius < coldest) coldest = celsius;
+export function coldestOf({ celsius, frontCelsius, backCelsius }: Field): number {
+  let coldest = Math.min(frontCelsius, backCelsius);
+  for (let cell = 0; cell < celsius.length; cell += 1) if (celsius[cell]! < coldest) coldest = celsius[cell]!;
   return coldest;
 }
 
@@ -108,15 +108,15 @@ export function hottestOf(field: Field): number {
 }
 
 /** Mean over the volume. */
-export function meanOf(field: Field): number {
-  const spacing = field.depth / field.celsius.length;
+export function meanOf({ celsius, depth, taper }: Field): number {
+  const spacing = depth / celsius.length;
   let sum = 0;
   let volume = 0;
-  field.celsius.forEach((celsius, cell) => {
-    const area = areaAt(field, (cell + 0.5) * spacing);
-    sum += area * celsius;
+  for (let cell = 0; cell < celsius.length; cell += 1) {
+    const area = 1 + taper * (cell + 0.5) * spacing;
+    sum += area * celsius[cell]!;
     volume += area;
-  });
+  }
   return sum / volume;
 }
 

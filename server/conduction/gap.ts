@@ -15,7 +15,8 @@ import { noReadings } from './readings.ts';
 import { type Refusal, refuse } from './refusal.ts';
 import { eachWall, type Section, sectionNow } from './section.ts';
 import { stepSideways } from './sideways.ts';
-import { timeConstantOf, type Wall } from './wall.ts';
+import { timeConstantOf } from './time-constant.ts';
+import type { Wall } from './wall.ts';
 
 /** The section at the instant of the first reading after the gap; the one handed in stays as it is. */
 export function acrossGap(section: Section, at: Instant, front: MilliCelsius): Section | Refusal {

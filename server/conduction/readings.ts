@@ -1,8 +1,9 @@
 /** The readings of one face since the last step, as sums; and which readings can not be of steel that is heated. */
-import type { Instant, Milliseconds } from '../measure/quantity.ts';
+import type { Instant } from '../measure/quantity.ts';
 import { bounds } from './bounds.ts';
 import { type Refusal, refuse } from './refusal.ts';
 import { capacityAt, conductivityAt, type Steel } from './steel/steel.ts';
+import { bridgedOf, isBridged } from './time-constant.ts';
 import type { Wall } from './wall.ts';
 
 export interface FaceReadings {
@@ -78,7 +79,6 @@ export interface Readings {
 /** Why these readings are not taken; undefined where they are. Moves the watch for the rise on. */
 export function readingRefused(
   wall: Wall,
-  bridged: Milliseconds,
   at: Instant,
   { front, back, ambientCelsius }: Readings,
 ): Refusal | undefined {
@@ -113,10 +113,10 @@ export function readingRefused(
     }
   }
   const silent = at - wall.front.lastAt;
-  if (silent > bridged) {
+  if (!isBridged(wall, silent)) {
     return refuse(
       'gap too long',
-      `${Math.round(silent / 1000)} s without a reading of the driving face; ${Math.round(bridged / 1000)} s can be bridged in this wall. Begin anew with what is known now.`,
+      `${Math.round(silent / 1000)} s without a reading of the driving face; ${Math.round(bridgedOf(wall) / 1000)} s can be bridged in this wall. Begin anew with what is known now.`,
     );
   }
   return front === undefined ? undefined : riseRefused(wall, at, front / 1000);

@@ -17,17 +17,8 @@ import { isRefusal, type Refusal, refuse } from './refusal.ts';
 import { depthOf, type Shape } from './shape.ts';
 import { type Band, copySideways, createSideways, type Sideways, stepSideways } from './sideways.ts';
 import type { Steel } from './steel/steel.ts';
-import {
-  bridgedOf,
-  copyWall,
-  createWall,
-  isBackMeasured,
-  presentOf,
-  take,
-  timeConstantOf,
-  type Wall,
-  type WallSpec,
-} from './wall.ts';
+import { isBridged, timeConstantOf } from './time-constant.ts';
+import { copyWall, createWall, isBackMeasured, presentOf, take, type Wall, type WallSpec } from './wall.ts';
 
 export interface SectionSpec {
   readonly shape: Shape;
@@ -101,9 +92,7 @@ export function driveSection(
   ambientCelsius?: number,
 ): Refusal | undefined {
   const { likely, spec } = section;
-  const refused =
-    readingRefused(likely, bridgedOf(likely), at, { front, back, ambientCelsius }) ??
-    farProbeRefused(section, at, back);
+  const refused = readingRefused(likely, at, { front, back, ambientCelsius }) ?? farProbeRefused(section, at, back);
   if (refused !== undefined) return refused;
   const told = ambientCelsius ?? likely.ambientCelsius;
   const lower = Math.min(told, spec.ambientCelsius);
@@ -191,7 +180,7 @@ function wallOf(
 /** Where no loss can be named the far probe must go on speaking. */
 function farProbeRefused({ spec, likely }: Section, at: Instant, back?: MilliCelsius): Refusal | undefined {
   if (back !== undefined || lossCasesOf(spec.far) !== undefined) return undefined;
-  return isBackMeasured(likely, at) || at - likely.back.lastAt <= bridgedOf(likely)
+  return isBackMeasured(likely, at) || isBridged(likely, at - likely.back.lastAt)
     ? undefined
     : refuse(
         'far side not judged',

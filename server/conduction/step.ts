@@ -39,6 +39,9 @@ const longestRatio = 2.4;
 /** What rounding may add to a temperature that stays. */
 const roundingKelvin = 1e-9;
 
+/** Of what a pass makes of the cells. */
+const range = { lowest: 0, highest: 0 };
+
 /** Flux through the faces after a pass, into the wall per square metre of front: what the balance is made with. */
 const flow = { front: 0, back: 0 };
 
@@ -60,11 +63,18 @@ function solve(field: Field, seconds: number, ratio: number, front: FaceConditio
   predict(field, ratio);
   for (let pass = 1; ; pass += 1) {
     assemble(field, seconds, (1 + 2 * ratio) / (1 + ratio), front, back);
-    let moved = 0;
-    for (let cell = cells - 2; cell >= 0; cell -= 1) next[cell] = right[cell]! - upper[cell]! * next[cell + 1]!;
-    for (let cell = 0; cell < cells; cell += 1) {
-      const by = next[cell]! - guess[cell]!;
-      moved = Math.max(moved, by < 0 ? -by : by);
+    let comes = next[cells - 1]!;
+    let moved = comes > guess[cells - 1]! ? comes - guess[cells - 1]! : guess[cells - 1]! - comes;
+    range.lowest = comes;
+    range.highest = comes;
+    for (let cell = cells - 2; cell >= 0; cell -= 1) {
+      comes = right[cell]! - upper[cell]! * comes;
+      next[cell] = comes;
+      const by = comes - guess[cell]!;
+      if (by > moved) moved = by;
+      else if (-by > moved) moved = -by;
+      if (comes < range.lowest) range.lowest = comes;
+      else if (comes > range.highest) range.highest = comes;
     }
     if (moved <= passAgainKelvin || pass === passesMaximum) break;
     for (let cell = 0; cell < cells; cell += 1) guess[cell] = next[cell]!;
@@ -179,9 +189,10 @@ function leavesRange(field: Field, seconds: number, front: FaceCondition, back: 
   const { celsius } = field;
   let lowest = Math.min(celsius[0]!, field.frontCelsius, field.backCelsius);
   let highest = Math.max(celsius[0]!, field.frontCelsius, field.backCelsius);
-  for (const at of celsius) {
+  for (let cell = 0; cell < celsius.length; cell += 1) {
+    const at = celsius[cell]!;
     if (at < lowest) lowest = at;
-    if (at > highest) highest = at;
+    else if (at > highest) highest = at;
   }
   for (const face of [front, back]) {
     if (face.kind === 'flux') continue;
@@ -191,10 +202,7 @@ function leavesRange(field: Field, seconds: number, front: FaceCondition, back: 
   const lost = field.sideways * seconds;
   lowest -= Math.max(0, lost);
   highest -= Math.min(0, lost);
-  for (let cell = 0; cell < celsius.length; cell += 1) {
-    if (next[cell]! < lowest - roundingKelvin || next[cell]! > highest + roundingKelvin) return true;
-  }
-  return false;
+  return range.lowest < lowest - roundingKelvin || range.highest > highest + roundingKelvin;
 }
 
 function keep(field: Field, seconds: number, ratio: number, front: FaceCondition, back: FaceCondition): void {

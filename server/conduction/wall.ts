@@ -8,15 +8,16 @@
  * on exactly where the original would; where a run is split changes nothing. `presentOf` brings a copy up to the last
  * reading. The far side must not be heated; a wall heated alike from both faces is half a wall with an insulated back.
  */
-import type { Instant, MilliCelsius, Milliseconds } from '../measure/quantity.ts';
+import type { Instant, MilliCelsius } from '../measure/quantity.ts';
 import { bounds } from './bounds.ts';
-import { copyField, createField, type FaceCondition, type Field, held, losing, meanOf } from './field.ts';
+import { copyField, createField, type FaceCondition, type Field, held, losing } from './field.ts';
 import type { Loss } from './loss.ts';
 import { endOf, type FaceReadings, gather, noReadings, type RiseWatch, readingRefused } from './readings.ts';
 import { type Refusal, refuse } from './refusal.ts';
 import { depthOf, heldModeOf, type Shape, shapeRefused, taperOf } from './shape.ts';
 import { diffusivityAt, type Steel } from './steel/steel.ts';
 import { step } from './step.ts';
+import { isBridged, timeConstantSeconds } from './time-constant.ts';
 
 export interface WallSpec {
   readonly shape: Shape;
@@ -101,7 +102,7 @@ export function drive(
   back?: MilliCelsius,
   ambientCelsius?: number,
 ): Refusal | undefined {
-  const refused = readingRefused(wall, bridgedOf(wall), at, { front, back, ambientCelsius });
+  const refused = readingRefused(wall, at, { front, back, ambientCelsius });
   if (refused === undefined) take(wall, at, front, back, ambientCelsius);
   return refused;
 }
@@ -136,24 +137,9 @@ export function presentOf(wall: Wall): Wall {
   return copy;
 }
 
-/** Slowest time constant at the temperature the wall has now, front held, back insulated. */
-export const timeConstantOf = (wall: Wall): Milliseconds =>
-  Math.round(1000 * timeConstantSeconds(wall)) as Milliseconds;
-
-/** Longest time without a reading of the front that is bridged by a straight line. */
-export const bridgedOf = (wall: Wall): Milliseconds =>
-  Math.round(
-    1000 * Math.max(bounds.bridgedSeconds, bounds.bridgedTimeConstants * timeConstantSeconds(wall)),
-  ) as Milliseconds;
-
 /** The back is measured while its last reading is no older than what may be bridged. */
 export const isBackMeasured = (wall: Wall, at: Instant = wall.at): boolean =>
-  wall.back.everRead && at - wall.back.lastAt <= bridgedOf(wall);
-
-function timeConstantSeconds({ field, mode }: Wall): number {
-  const diffusivity = field.conductivityFactor * diffusivityAt(field.steel, meanOf(field));
-  return (mode * field.depth * field.depth) / diffusivity;
-}
+  wall.back.everRead && isBridged(wall, at - wall.back.lastAt);
 
 /** Ends the step at that instant, which is one of a reading of the front. */
 function close(wall: Wall, at: Instant): void {

@@ -14,7 +14,8 @@ import { type Refusal, refuse } from './refusal.ts';
 import { type Section, sidewaysOf, wallsOf } from './section.ts';
 import { leavingAhead } from './sideways.ts';
 import { surfaceNeededFor } from './steady.ts';
-import { timeConstantOf, type Wall } from './wall.ts';
+import { timeConstantOf } from './time-constant.ts';
+import type { Wall } from './wall.ts';
 
 /** How the front goes on from its present reading. */
 export type FaceCourse =

@@ -81,8 +81,10 @@ function drive(state: State, each: SectionState, at: Instant, front?: MilliCelsi
     return;
   }
   accept(state, each, at);
-  const { differenceKelvin } = uncertaintyOf(state, each);
-  if (each.farFace !== undefined) driveFarFace(each.farFace, each.section, at, front, differenceKelvin, airRead(state));
+  if (each.farFace !== undefined) {
+    const { differenceKelvin } = uncertaintyOf(state, each);
+    driveFarFace(each.farFace, each.section, at, front, differenceKelvin, airRead(state));
+  }
   if (each.section.likely.at === stepped) return;
   step(each, each.section);
   doubt(state, each, each.section);

@@ -5,14 +5,8 @@ import type { Shape } from '../../../server/conduction/shape.ts';
 import { carbonSteel } from '../../../server/conduction/steel/carbon.ts';
 import { steels } from '../../../server/conduction/steel/list.ts';
 import { heatAt, type Steel } from '../../../server/conduction/steel/steel.ts';
-import {
-  bridgedOf,
-  createWall,
-  isBackMeasured,
-  presentOf,
-  timeConstantOf,
-  type Wall,
-} from '../../../server/conduction/wall.ts';
+import { bridgedOf, timeConstantOf } from '../../../server/conduction/time-constant.ts';
+import { createWall, isBackMeasured, presentOf, type Wall } from '../../../server/conduction/wall.ts';
 import { driveWall, everySecond, rampTo, second, steelWall, taken } from '../../support/driven-wall.ts';
 import { plainSteel } from '../../support/plain-wall.ts';
 
