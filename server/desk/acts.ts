@@ -7,6 +7,7 @@ import type { Act } from '../weld/entry.ts';
 import type { Joint } from '../weld/joint.ts';
 import type { Problem } from '../weld/problems.ts';
 import { alarmProblems } from './alarm-acts.ts';
+import { handReadingProblems } from './hand-reading-acts.ts';
 
 export function actProblems(act: Act, assessment: Assessment, joint: Joint, now: Instant): readonly Problem[] {
   if (assessment.phase === 'closed') {
@@ -88,15 +89,7 @@ function kindProblems(act: Act, assessment: Assessment, joint: Joint): Problem[]
     case 'unshelve':
       return alarmProblems(act, assessment);
     case 'contact reading':
-      return joint.parts.some((part) => part.id === act.place.part)
-        ? []
-        : [
-            {
-              field: 'act.place.part',
-              found: act.place.part,
-              allowed: `one of ${joint.parts.map((part) => part.id).join(', ')}`,
-            },
-          ];
+      return handReadingProblems(act, joint, assessment);
     case 'distrust probe':
     case 'trust probe again':
       return trustProblems(act, assessment);

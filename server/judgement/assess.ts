@@ -1,11 +1,13 @@
 /** The state as one plain picture: phase, conditions, probes, passes, findings, alarms, verdict. */
 import type { Instant, Millikelvin } from '../measure/quantity.ts';
-import type { Assessment, Condition, PassStatus, Phase, ProbeStatus, Verdict } from './assessment.ts';
+import type { Assessment, Condition, Phase, ProbeStatus, Verdict } from './assessment.ts';
 import { sectionStatus } from './inside/section-view.ts';
 import { throughStatus } from './inside/through-thickness.ts';
+import { interpassNow } from './interpass.ts';
 import { registerStatus } from './measuring/register.ts';
+import type { PassStatus } from './pass-status.ts';
 import { coldestOf, hottestOf, minimumNow, minimumProbes, onPart, spreads } from './places.ts';
-import { conditions, interpassNow, isReady } from './readiness.ts';
+import { conditions, isReady } from './readiness.ts';
 import { expandedFactor } from './rules.ts';
 import { withShelving } from './shelving.ts';
 import { soakStatus } from './soak.ts';
@@ -37,6 +39,7 @@ export function assess(state: State): Assessment {
     requirement: state.requirement,
     probes: state.probes.map((each) => probeStatus(state, each)),
     ...(state.register.length === 0 ? {} : { instruments: registerStatus(state) }),
+    ...(state.hand.length === 0 ? {} : { handReadings: state.hand.length }),
     ...(coldest === undefined ? {} : { coldest }),
     ...(hottest === undefined ? {} : { hottest }),
     spread: spreads(state),

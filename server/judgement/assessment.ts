@@ -5,10 +5,13 @@
 import type { Instant, MilliCelsius, Millikelvin, Milliseconds } from '../measure/quantity.ts';
 import type { Requirement } from '../metallurgy/answer.ts';
 import type { Source } from '../weld/entry.ts';
+import type { Bound } from '../weld/hand-reading.ts';
 import type { Place, ProbeUse } from '../weld/probe.ts';
 import type { Quality } from '../weld/scan.ts';
 import type { SectionReason, SectionStatus, ThroughStatus } from './inside/section-status.ts';
 import type { InstrumentStatus } from './measuring/instrument-status.ts';
+import type { PassStatus } from './pass-status.ts';
+import type { SoakStatus } from './soak-status.ts';
 
 export type Phase = 'planned' | 'heating' | 'equalising' | 'ready' | 'pass running' | 'between passes' | 'closed';
 
@@ -53,7 +56,8 @@ export type FindingKind =
   | 'verification failed'
   | 'calibration not shown'
   | 'within uncertainty'
-  | 'within guard band';
+  | 'within guard band'
+  | 'twin reading apart';
 
 /** nonconformity: does not comply. not judged: cannot be judged. remark: told, and changes no verdict. */
 export type Severity = 'nonconformity' | 'not judged' | 'remark';
@@ -74,6 +78,8 @@ export interface Finding {
   readonly knownAt: Instant;
   readonly value?: MilliCelsius | Millikelvin | Milliseconds;
   readonly limit?: MilliCelsius | Millikelvin | Milliseconds;
+  /** Of a value read with a crayon. */
+  readonly bound?: Bound;
 }
 
 export type ConditionId =
@@ -120,6 +126,8 @@ export interface Condition {
   readonly probe?: string;
   readonly value?: MilliCelsius | Millikelvin | Milliseconds;
   readonly limit?: MilliCelsius | Millikelvin | Milliseconds;
+  /** Of a value read with a crayon. */
+  readonly bound?: Bound;
   /** Time until it is expected to be met, where it can be known. */
   readonly timeToGo?: Milliseconds;
   /** The part whose section holds it up. */
@@ -157,41 +165,6 @@ export interface Distrust {
   readonly by: 'person' | 'rule';
   /** The person, where it was one. */
   readonly who?: string;
-}
-
-export interface PassStatus {
-  readonly pass: string;
-  readonly passKind: string;
-  readonly welder: string;
-  readonly side?: 'A' | 'B';
-  readonly where?: string;
-  readonly startedAt: Instant;
-  /** When the start was entered; later than startedAt for "started n minutes ago". */
-  readonly enteredAt: Instant;
-  readonly endedAt?: Instant;
-  /** Coldest required place at the start and while it ran. */
-  readonly coldestAtStart?: { readonly probe: string; readonly temperature: MilliCelsius };
-  readonly coldestDuring?: { readonly probe: string; readonly temperature: MilliCelsius };
-  /** Interpass reading at the start (none for the first pass is normal). */
-  readonly interpass?: { readonly probe: string; readonly temperature: MilliCelsius; readonly by: 'probe' | 'contact' };
-  readonly hottestDuring?: { readonly probe: string; readonly temperature: MilliCelsius };
-  readonly minimum: 'met' | 'not met' | 'not judged';
-  readonly maximum: 'met' | 'not met' | 'not judged' | 'not needed';
-  /** Conditions not met when it began. */
-  readonly outside: readonly ConditionId[];
-}
-
-export interface SoakStatus {
-  /** opposite: measured opposite the heat, no wait. wait: heat off and wait. hold: heaters stay on. through thickness: no rule of thumb, judged by conduction alone. none: no rule can be applied. */
-  readonly rule: 'opposite' | 'wait' | 'hold' | 'through thickness' | 'none';
-  readonly state: 'not begun' | 'running' | 'paused' | 'done' | 'voided' | 'not needed' | 'not judged';
-  readonly required?: Milliseconds;
-  readonly done?: Milliseconds;
-  readonly since?: Instant;
-  readonly doneAt?: Instant;
-  /** Stays when the soak is lost later: a closed joint has cooled. */
-  readonly firstDoneAt?: Instant;
-  readonly voidedBy?: 'heat on' | 'below minimum' | 'gap' | 'still rising';
 }
 
 export type AlarmKind =
@@ -259,6 +232,8 @@ export interface Interpass {
   readonly state: 'window' | 'too hot' | 'not judged';
   readonly probe?: string;
   readonly temperature?: MilliCelsius;
+  /** Read with a crayon: at least, or below. */
+  readonly bound?: Bound;
   readonly trendPerMinute?: Millikelvin;
   /** Time until the maximum is reached by the present trend. */
   readonly timeToWindow?: Milliseconds;
@@ -275,7 +250,9 @@ export interface Assessment {
   readonly probes: readonly ProbeStatus[];
   /** The register, where the joint has one. */
   readonly instruments?: readonly InstrumentStatus[];
-  readonly coldest?: { readonly probe: string; readonly temperature: MilliCelsius };
+  /** How many readings by hand it holds; absent where none. */
+  readonly handReadings?: number;
+  readonly coldest?: { readonly probe: string; readonly temperature: MilliCelsius; readonly bound?: Bound };
   readonly hottest?: { readonly probe: string; readonly temperature: MilliCelsius };
   readonly spread: readonly { readonly face: 'front' | 'back'; readonly spread: Millikelvin }[];
   readonly conditions: readonly Condition[];

@@ -4,6 +4,7 @@
  * reading moved by the band against the limit and once away from it; a band of zero is simple acceptance.
  */
 import type { MilliCelsius, Millikelvin } from '../measure/quantity.ts';
+import type { Bound } from '../weld/hand-reading.ts';
 
 /** Minimum preheat and maintenance temperature: the limit passes. */
 export const reaches = (temperature: MilliCelsius, minimum: MilliCelsius): boolean => temperature >= minimum;
@@ -26,3 +27,34 @@ const proven = (passes: (shift: number) => boolean, against: number, away: numbe
   if (passes(against)) return 'kept';
   return passes(away) ? 'within the band' : 'broken';
 };
+
+/**
+ * A bound proves to one side only: "at least 150" that a minimum of 150 is kept, and nothing of one of 160; "below 150"
+ * that a minimum of 150 is broken. Undefined where it says nothing of the limit.
+ */
+export const boundKeepsMinimum = (
+  bound: Bound,
+  temperature: MilliCelsius,
+  minimum: MilliCelsius,
+  band: Millikelvin,
+): Kept | undefined =>
+  bound === 'at least'
+    ? oneSided((shift) => reaches((temperature - shift) as MilliCelsius, minimum), band, 'kept')
+    : oneSided((shift) => staysWithin((temperature + shift) as MilliCelsius, minimum), band, 'broken');
+export const boundKeepsMaximum = (
+  bound: Bound,
+  temperature: MilliCelsius,
+  maximum: MilliCelsius,
+  band: Millikelvin,
+): Kept | undefined =>
+  bound === 'below'
+    ? oneSided((shift) => staysWithin((temperature + shift) as MilliCelsius, maximum), band, 'kept')
+    : oneSided((shift) => !staysWithin((temperature - shift) as MilliCelsius, maximum), band, 'broken');
+
+const oneSided = (proves: (shift: number) => boolean, band: number, what: Kept): Kept | undefined => {
+  if (proves(band)) return what;
+  return proves(0) ? 'within the band' : undefined;
+};
+
+/** Two readings of one place agree where they differ by no more than their combined expanded uncertainty. */
+export const agree = (difference: Millikelvin, expanded: Millikelvin): boolean => Math.abs(difference) <= expanded;

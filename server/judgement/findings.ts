@@ -1,5 +1,6 @@
 /** Opening and closing findings in the state. A finding is told once while it lasts. */
 import type { Instant } from '../measure/quantity.ts';
+import type { Bound } from '../weld/hand-reading.ts';
 import type { Finding, FindingKind } from './assessment.ts';
 import { severities } from './rules.ts';
 import type { Mutable, State } from './state.ts';
@@ -11,6 +12,7 @@ export interface FindingDetail {
   readonly instrument?: string;
   readonly value?: number;
   readonly limit?: number;
+  readonly bound?: Bound;
 }
 
 export const findingKey = (kind: FindingKind, from: Instant, detail: FindingDetail): string =>

@@ -5,7 +5,6 @@
  * in and return it; whoever wants to keep the old one clones it (judge.ts does).
  */
 import type { Instant, Milliseconds } from '../measure/quantity.ts';
-import { milliCelsius } from '../measure/quantity.ts';
 import { requirement } from '../metallurgy/requirement.ts';
 import type { Act, Input, StationEvent } from '../weld/entry.ts';
 import type { Joint } from '../weld/joint.ts';
@@ -17,14 +16,8 @@ import { sectionsOf } from './inside/section-state.ts';
 import { settleThrough, throughDue } from './inside/through-thickness.ts';
 import { limitsOf } from './limits-of.ts';
 import { limitsDue, settleLimits } from './limits-watch.ts';
-import { handUncertainty } from './measuring/judged-reading.ts';
-import {
-  noteHandInstrument,
-  registerDue,
-  registerOf,
-  settleRegister,
-  takeInstrumentAct,
-} from './measuring/register.ts';
+import { handDue, takeHandReading } from './measuring/hand-readings.ts';
+import { registerDue, registerOf, settleRegister, takeInstrumentAct } from './measuring/register.ts';
 import { endPass, passesDue, settlePasses, startPass } from './passes.ts';
 import { probeDue, settleProbes, takeScan } from './probe-watch.ts';
 import { shelve, unshelve } from './shelving.ts';
@@ -81,6 +74,7 @@ function nextDue(state: State): Instant | undefined {
   let next: Instant | undefined;
   for (const due of [
     ...registerDue(state),
+    ...handDue(state),
     ...probeDue(state),
     ...soakDue(state),
     ...throughDue(state),
@@ -117,20 +111,9 @@ function takeAct(state: State, act: Act, who: string, enteredAt: Instant): void 
     case 'pass end':
       endPass(state, act.pass);
       return;
-    case 'contact reading': {
-      const uncertainty = handUncertainty(state, act.instrument, act.celsius);
-      if (act.use === 'interpass') {
-        state.contact = {
-          at: state.now,
-          temperature: milliCelsius(act.celsius),
-          place: act.place,
-          instrument: act.instrument,
-          ...(uncertainty === undefined ? {} : { standardUncertainty: uncertainty }),
-        };
-      }
-      noteHandInstrument(state, act.instrument);
+    case 'contact reading':
+      takeHandReading(state, act, who, enteredAt);
       return;
-    }
     case 'calibration':
     case 'verification':
     case 'adjustment':

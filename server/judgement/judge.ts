@@ -15,6 +15,7 @@ import { courseOf } from './inside/section-course.ts';
 import { copySections } from './inside/section-state.ts';
 import type { Outlook, SectionCourse } from './inside/section-status.ts';
 import { createKeptInputs, type KeptInputs } from './kept-inputs.ts';
+import type { HandReading } from './measuring/hand-reading.ts';
 import { rules } from './rules.ts';
 import { begin, type State } from './state.ts';
 
@@ -26,6 +27,8 @@ export interface Judge {
   assess(): Assessment;
   /** Heat through each part up to the instant. */
   courses(until: Instant): SectionCourse[];
+  /** Every reading taken by hand, oldest first. */
+  handReadings(): readonly HandReading[];
   /** Some milliseconds a part: every few seconds, not with every reading. */
   outlook(): Outlook;
 }
@@ -104,19 +107,21 @@ export function createJudge(
     },
     assess: () => assess(state),
     courses: (until) => state.sections.map((each) => courseOf(each.place.part, each.course, until)),
+    handReadings: () => [...state.hand],
     outlook: () => outlookOf(state),
   };
 }
 
 /** Joint, requirement and single readings are replaced as wholes and never changed, so that all copies share them. */
 function copyOf(state: State): State {
-  const { joint, entered, requirement, limits, probes, sections, ...rest } = state;
+  const { joint, entered, requirement, limits, probes, sections, hand, ...rest } = state;
   const shared = { joint, entered, requirement, limits };
   return {
     ...structuredClone(rest),
     ...shared,
     probes: probes.map((each) => ({ ...each, recent: [...each.recent] })),
     sections: copySections(sections),
+    hand: [...hand],
   };
 }
 

@@ -3,9 +3,10 @@ import { elapsed, type Instant } from '../measure/quantity.ts';
 import type { Act } from '../weld/entry.ts';
 import type { Condition, Finding, Interpass } from './assessment.ts';
 import { note, open } from './findings.ts';
+import { interpassNow } from './interpass.ts';
 import { noteNearLimit } from './measuring/near-limit.ts';
 import { coldestOf, hottestOf, minimumNow, minimumProbes, onPart } from './places.ts';
-import { conditions, interpassNow } from './readiness.ts';
+import { conditions } from './readiness.ts';
 import { rules } from './rules.ts';
 import { type Extreme, hasBegunWelding, type Mutable, type PassState, pendingSince, type State } from './state.ts';
 
@@ -25,7 +26,14 @@ export function startPass(state: State, act: Act & { kind: 'pass start' }, enter
     ...(minimum.governing === undefined ? {} : { coldestAtStart: minimum.governing }),
     ...(interpass.by === undefined
       ? {}
-      : { interpass: { probe: interpass.probe!, temperature: interpass.temperature!, by: interpass.by } }),
+      : {
+          interpass: {
+            probe: interpass.probe!,
+            temperature: interpass.temperature!,
+            by: interpass.by,
+            ...(interpass.bound === undefined ? {} : { bound: interpass.bound }),
+          },
+        }),
     minimum: minimum.below ? 'not met' : minimum.state,
     maximum: maximumAtStart(state, interpass),
     outside: list.filter((each) => each.state !== 'met' && each.reason !== 'no limit stated').map((each) => each.id),
@@ -93,6 +101,7 @@ function noteOutside(state: State, condition: Condition, pass: string): void {
     ...(condition.probe === undefined ? {} : { probe: condition.probe }),
     ...(condition.value === undefined ? {} : { value: condition.value }),
     ...(condition.limit === undefined ? {} : { limit: condition.limit }),
+    ...(condition.bound === undefined ? {} : { bound: condition.bound }),
   };
   if (condition.reason === 'within guard band' && condition.id !== 'highest temperature') {
     note(state, 'within guard band', state.now, detail);
@@ -196,8 +205,13 @@ function watch(state: State, pass: PassState, kind: Watched, holds: boolean, del
       pass: pass.pass,
       ...(lowest === undefined ? {} : { probe: lowest.probe, value: lowest.temperature }),
       ...(limit === undefined ? {} : { limit }),
+      ...(lowest?.bound === undefined ? {} : { bound: lowest.bound }),
     });
-  } else if (lowest !== undefined) standing.value = lowest.temperature;
+  } else if (lowest !== undefined) {
+    standing.value = lowest.temperature;
+    if (lowest.bound === undefined) delete standing.bound;
+    else standing.bound = lowest.bound;
+  }
   return true;
 }
 

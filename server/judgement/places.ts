@@ -3,6 +3,8 @@ import type { MilliCelsius, Millikelvin } from '../measure/quantity.ts';
 import type { ProbeUse } from '../weld/probe.ts';
 import { type Kept, keepsMinimum } from './compare.ts';
 import { bandOf, bandOfDifference } from './measuring/guard.ts';
+import type { HandReading } from './measuring/hand-reading.ts';
+import { handKeepsMinimum, handNow } from './measuring/hand-readings.ts';
 import { rules } from './rules.ts';
 import { type Extreme, isRead, isTrusted, type ProbeState, type State } from './state.ts';
 
@@ -41,30 +43,40 @@ export function minimumNow(state: State): MinimumNow {
   const opposite = withUse(state, 'opposite face');
   if (zone.length === 0) return { state: 'not judged', reason: 'no zone probe', below: false, missing: [] };
 
-  const trusted = (probes: ProbeState[]): Extreme[] =>
-    probes
-      .filter((each) => isTrusted(state, each))
-      .map((each) => ({ probe: each.probe.id, temperature: each.good!.temperature }))
-      .sort((a, b) => b.temperature - a.temperature);
-  const missing = [...zone, ...opposite].filter((each) => !isTrusted(state, each)).map((each) => each.probe.id);
+  const hands = handNow(state, 'zone', 'opposite face');
+  const read = (probes: ProbeState[]): Read[] =>
+    probes.flatMap((each) => readAt(state, each, hands, minimum)).sort((a, b) => b.temperature - a.temperature);
+  const hottestFirst = read(zone);
+  const oppositeFirst = read(opposite);
+  const isReadNow = ({ probe }: ProbeState): boolean =>
+    [...hottestFirst, ...oppositeFirst].some((each) => each.place === probe.id);
+  const missing = [...zone, ...opposite].filter((each) => !isReadNow(each)).map((each) => each.probe.id);
 
   const required = Math.min(state.joint.procedure?.zonePlacesRequired ?? zone.length, zone.length);
-  const hottestFirst = trusted(zone);
-  const oppositeFirst = trusted(opposite);
-  const candidates = [hottestFirst[Math.min(required, hottestFirst.length) - 1], oppositeFirst.at(-1)].filter(
-    (each) => each !== undefined,
-  );
-  const governing = candidates.sort((a, b) => a.temperature - b.temperature)[0];
-  const at = governing === undefined ? {} : { governing };
+  // Held on anywhere in the zone, a reading below the minimum is a cold place, whatever the probes say. Beside a probe
+  // that reads so itself it is no other place.
+  const isKnownCold = (hand: HandReading): boolean =>
+    [...hottestFirst, ...oppositeFirst].some(({ place, kept }) => place === hand.probe && kept === 'broken');
+  const coldByHand =
+    minimum === undefined
+      ? []
+      : hands.filter((each) => handKeepsMinimum(state, each, minimum) === 'broken' && !isKnownCold(each));
+  const candidates = [
+    hottestFirst[Math.min(required, hottestFirst.length) - 1],
+    oppositeFirst.at(-1),
+    ...coldByHand.map(extremeByHand),
+  ].filter((each) => each !== undefined);
+  const coldest = candidates.sort((a, b) => a.temperature - b.temperature)[0];
+  const at = coldest === undefined ? {} : { governing: extremeOf(coldest) };
   if (minimum === undefined) return { state: 'not judged', reason: 'no minimum stated', below: false, ...at, missing };
 
-  const count = (list: Extreme[], kept: Kept): number =>
-    list.filter((each) => keepsMinimum(each.temperature, minimum, bandAt(state, each)) === kept).length;
+  const count = (list: Read[], kept: Kept): number => list.filter((each) => each.kept === kept).length;
   const zoneReached = count(hottestFirst, 'kept');
   const zoneMissing = zone.length - hottestFirst.length;
   const zoneNear = count(hottestFirst, 'within the band');
   // With k of n a cold place is below minimum only if the missing ones could not make up the number.
-  const below = count(oppositeFirst, 'broken') > 0 || zoneReached + zoneNear + zoneMissing < required;
+  const below =
+    coldByHand.length > 0 || count(oppositeFirst, 'broken') > 0 || zoneReached + zoneNear + zoneMissing < required;
   if ((zoneReached < required && zoneMissing > 0) || oppositeFirst.length < opposite.length) {
     return { state: 'not judged', reason: 'no trusted fresh reading', below, ...at, missing };
   }
@@ -74,6 +86,36 @@ export function minimumNow(state: State): MinimumNow {
   }
   return { state: 'met', reason: 'ok', below, ...at, missing: [] };
 }
+
+/** What a place reads; `probe` names what it was read with. */
+interface Read extends Extreme {
+  readonly place: string;
+  readonly kept: Kept;
+}
+
+/** By its probe; where that is not trusted, by hand beside it. */
+function readAt(state: State, each: ProbeState, hands: HandReading[], minimum: MilliCelsius | undefined): Read[] {
+  const place = each.probe.id;
+  if (isTrusted(state, each)) {
+    const { temperature } = each.good!;
+    const kept = minimum === undefined ? 'kept' : keepsMinimum(temperature, minimum, bandOf(state, each.good!));
+    return [{ place, probe: place, temperature, kept }];
+  }
+  const beside = hands.find(({ probe }) => probe === place);
+  const kept = beside === undefined || minimum === undefined ? undefined : handKeepsMinimum(state, beside, minimum);
+  return beside === undefined || kept === undefined ? [] : [{ place, ...extremeByHand(beside), kept }];
+}
+
+const extremeByHand = ({ instrument, temperature, bound }: HandReading): Extreme => ({
+  probe: instrument,
+  temperature,
+  ...(bound === undefined ? {} : { bound }),
+});
+const extremeOf = ({ probe, temperature, bound }: Extreme): Extreme => ({
+  probe,
+  temperature,
+  ...(bound === undefined ? {} : { bound }),
+});
 
 /** Sides that ISO 13916 wants measured at 75 mm or more and that have no such zone probe. Empty at 50 mm or less. */
 export function sidesWithoutZoneProbe(state: State): ('A' | 'B')[] {

@@ -2,12 +2,12 @@
  * May the arc be struck? A list of conditions, each met, not met or not judged, with its number. "Not judged"
  * never counts as met. The list never blocks a welder; a pass begun outside it is named so.
  */
-import type { MilliCelsius, Millikelvin, Milliseconds } from '../measure/quantity.ts';
-import type { Condition, Interpass } from './assessment.ts';
+import type { Millikelvin, Milliseconds } from '../measure/quantity.ts';
+import type { Condition } from './assessment.ts';
 import { type Kept, keepsEvenness, keepsMaximum } from './compare.ts';
-import { hiddenExcess, hottestDistrusted } from './distrust.ts';
+import { hiddenExcess } from './distrust.ts';
 import { throughCondition } from './inside/through-thickness.ts';
-import { bandOf } from './measuring/guard.ts';
+import { interpassNow } from './interpass.ts';
 import { calibrationGaps } from './measuring/register.ts';
 import {
   bandAt,
@@ -19,9 +19,8 @@ import {
   spreadsOfAllRead,
   withUse,
 } from './places.ts';
-import { rules } from './rules.ts';
 import { soakRule, soakStatus } from './soak.ts';
-import { hasBegunWelding, isTrusted, type State } from './state.ts';
+import { hasBegunWelding, type State } from './state.ts';
 import { timeTo, trendPerMinute } from './trend.ts';
 
 export function conditions(state: State): Condition[] {
@@ -80,6 +79,7 @@ function minimumReached(state: State): Condition {
     state: minimum.state,
     reason: minimum.reason,
     ...(governing === undefined ? {} : { probe: governing.probe, value: governing.temperature }),
+    ...(governing?.bound === undefined ? {} : { bound: governing.bound }),
     ...(limit === undefined ? {} : { limit }),
     ...(timeToGo === undefined ? {} : { timeToGo }),
     ...(minimum.missing.length > 0 ? { missing: minimum.missing } : {}),
@@ -202,7 +202,8 @@ function interpassMaximum(state: State): Condition[] {
         ]
       : [];
   }
-  const numbers = { probe: now.probe!, value: now.temperature!, limit };
+  const bound = now.bound === undefined ? {} : { bound: now.bound };
+  const numbers = { probe: now.probe!, value: now.temperature!, limit, ...bound };
   if (now.state === 'not judged') return [{ id, state: 'not judged', reason: 'within guard band', ...numbers }];
   return now.state === 'window'
     ? [{ id, state: 'met', reason: 'ok', ...numbers }]
@@ -216,37 +217,3 @@ function interpassMaximum(state: State): Condition[] {
         },
       ];
 }
-
-/** The hottest of what is measured at interpass places right now, by probe or by hand. A zone probe never stands for it. */
-export function interpassNow(state: State): Interpass & { by?: 'probe' | 'contact' } {
-  const probes = withUse(state, 'interpass').filter(
-    (each) => isTrusted(state, each) && state.now - each.good!.at <= rules.interpassReadingAge,
-  );
-  const hottest = hottestOf(state, probes, 'with its band');
-  const { contact } = state;
-  const contactCounts = contact !== undefined && state.now - contact.at <= rules.contactReadingAge;
-  const byContact = contactCounts && (hottest === undefined || contact.temperature > hottest.temperature);
-  if (!byContact && hottest === undefined) return { state: 'not judged' };
-  const reading = byContact
-    ? { probe: contact.instrument, temperature: contact.temperature }
-    : { probe: hottest!.probe, temperature: hottest!.temperature };
-  const limit = state.limits.interpassMaximum;
-  const measured = state.probes.find((each) => !byContact && each.probe.id === reading.probe);
-  const trend = measured === undefined ? undefined : trendPerMinute(measured);
-  const band = byContact ? bandOf(state, contact) : bandAt(state, reading);
-  const kept = limit === undefined ? 'kept' : keepsMaximum(reading.temperature, limit, band);
-  if (limit !== undefined && kept === 'kept' && !contactCounts && isHidden(state, limit))
-    return { state: 'not judged' };
-  const timeToWindow = limit !== undefined && kept === 'broken' ? timeTo(limit, reading.temperature, trend) : undefined;
-  return {
-    state: kept === 'broken' ? 'too hot' : kept === 'kept' ? 'window' : 'not judged',
-    by: byContact ? 'contact' : 'probe',
-    ...reading,
-    ...(trend === undefined ? {} : { trendPerMinute: trend }),
-    ...(timeToWindow === undefined ? {} : { timeToWindow }),
-  };
-}
-
-/** A distrusted interpass probe reads above the maximum and no trusted one does. A contact reading stands in for it. */
-const isHidden = (state: State, limit: MilliCelsius): boolean =>
-  hottestDistrusted(state, withUse(state, 'interpass'), limit) !== undefined;

@@ -92,4 +92,5 @@ export const severities: { readonly [kind in FindingKind]: Severity } = {
   'calibration not shown': 'not judged',
   'within uncertainty': 'remark',
   'within guard band': 'not judged',
+  'twin reading apart': 'remark',
 };

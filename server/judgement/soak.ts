@@ -7,11 +7,11 @@
  */
 import { after, type Instant, type Milliseconds, milliseconds, minutes } from '../measure/quantity.ts';
 import type { Joint } from '../weld/joint.ts';
-import type { SoakStatus } from './assessment.ts';
 import { note } from './findings.ts';
 import { beginHold, holdDue, passedOf, settleHold, voidHold } from './hold.ts';
 import { minimumNow, minimumProbes } from './places.ts';
 import { rules } from './rules.ts';
+import type { SoakStatus } from './soak-status.ts';
 import { isRead, type State } from './state.ts';
 
 export function soakRule(joint: Joint): SoakStatus['rule'] {

@@ -6,13 +6,15 @@ import type { Instant, MilliCelsius, Millikelvin, Milliseconds } from '../measur
 import type { Acceptance, Requirement } from '../metallurgy/answer.ts';
 import { requirement } from '../metallurgy/requirement.ts';
 import type { Source, StationEvent } from '../weld/entry.ts';
+import type { Bound } from '../weld/hand-reading.ts';
 import type { Joint } from '../weld/joint.ts';
-import type { Place, Probe } from '../weld/probe.ts';
+import type { Probe } from '../weld/probe.ts';
 import type { Quality } from '../weld/scan.ts';
 import type { Alarm, ConditionId, Distrust, Finding, FindingKind, Limits, Shelving } from './assessment.ts';
 import { type HoldState, notBegun } from './hold.ts';
 import { type SectionState, sectionsOf } from './inside/section-state.ts';
 import { limitsOf } from './limits-of.ts';
+import type { HandReading } from './measuring/hand-reading.ts';
 import { type InstrumentState, registerOf } from './measuring/register.ts';
 import { rules } from './rules.ts';
 import type { Takeover } from './spares.ts';
@@ -75,22 +77,17 @@ export interface PassState {
 }
 
 export interface Extreme {
+  /** The probe, or the instrument of a reading by hand. */
   probe: string;
   temperature: MilliCelsius;
+  /** Read with a crayon. */
+  bound?: Bound;
 }
 
 export interface SoakState extends HoldState {
   /** The heat-off instant whose check for a still rising face is open, and the face's readings at half time. */
   risingCheckFrom?: Instant;
   atHalfTime?: { [probe: string]: MilliCelsius };
-}
-
-export interface ContactState {
-  at: Instant;
-  temperature: MilliCelsius;
-  place: Place;
-  instrument: string;
-  standardUncertainty?: Millikelvin;
 }
 
 export interface AlarmTimer {
@@ -124,7 +121,8 @@ export interface State {
   /** Heat through each part, and the hold of its coldest point. */
   sections: SectionState[];
   through: HoldState;
-  contact?: ContactState;
+  /** Readings by hand, oldest first. Replaced as wholes and never changed. */
+  hand: HandReading[];
   passes: PassState[];
   findings: Mutable<Finding>[];
   alarms: Mutable<Alarm>[];
@@ -164,6 +162,7 @@ export function begin(at: Instant, event: StationEvent & { kind: 'opened' }): St
     soak: notBegun(),
     sections: sectionsOf(event.joint),
     through: notBegun(),
+    hand: [],
     passes: [],
     findings: [],
     alarms: [],

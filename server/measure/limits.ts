@@ -21,6 +21,8 @@ export const limits = {
   partsMaximum: 8,
   /** Passes of one joint. */
   passesMaximum: 2000,
+  /** Readings by hand of one joint: one for each pass. */
+  handReadingsMaximum: 2000,
   /** Joints open at once on one station. */
   openJointsMaximum: 64,
   /** An alarm put aside, minutes: one shift. */

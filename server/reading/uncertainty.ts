@@ -4,7 +4,7 @@
  * and twice that is stated. What is not known of a chain is taken at its named worst and says so; nothing is zero
  * because nobody entered it. Noise, ageing of the wire and heat that the part draws unevenly are not in it.
  */
-import type { Instrument, InstrumentKind } from '../weld/instrument.ts';
+import { type HandKind, type Instrument, isHandKind } from '../weld/instrument.ts';
 import { noExtension } from '../weld/instrument-checks.ts';
 import type { Probe } from '../weld/probe.ts';
 import type { Chain } from './chain.ts';
@@ -20,7 +20,8 @@ export type BudgetSource =
   | 'converter'
   | 'calibration'
   | 'attachment'
-  | 'instrument';
+  | 'instrument'
+  | 'emissivity';
 
 export interface BudgetTerm {
   readonly source: BudgetSource;
@@ -47,9 +48,17 @@ export const worst = {
   coldJunctionKelvin: 2,
   /** A clamped or magnet-held tip is off by several kelvin (from memory); own choice of the figure. */
   attachmentKelvin: 5,
-  /** Held on by hand. Contact: own choice. Crayon: own choice. Pyrometer: 20 K at 150 °C for an emissivity of 0.8 taken as 0.95 (computed). */
-  byHandKelvin: { 'contact thermometer': 5, crayon: 5, pyrometer: 20 } as Partial<Record<InstrumentKind, number>>,
+  /** Held on by hand. Contact: own choice. Crayon: own choice. Pyrometer, without its emissivity: own choice. */
+  byHandKelvin: { 'contact thermometer': 5, crayon: 5, pyrometer: 5 },
+  /** A pyrometer whose setting nobody entered: 20 K at 150 °C for an emissivity of 0.8 taken as 0.95 (computed). */
+  emissivityNotEnteredKelvin: 20,
+  /** How far the setting can be off: oxidised and rolled steel lie from about 0.7 to 0.9, bright steel far lower. Own choice. */
+  emissivityOff: 0.1,
 } as const;
+
+/** Radiation that a pyrometer for these temperatures sees, metres; and the second radiation constant, metre kelvin. */
+const pyrometerWavelength = 10e-6;
+const secondRadiation = 0.014388;
 
 /** Of a thermocouple reading at the temperature in degrees Celsius. */
 export function budgetOf(probe: Probe, chain: Chain, celsius: number): Budget {
@@ -61,16 +70,47 @@ export function budgetOf(probe: Probe, chain: Chain, celsius: number): Budget {
   ]);
 }
 
-/** Of a reading by hand; absent from the register, its kind is not known and the worst of all kinds counts. */
-export function handBudget(instrument: Instrument | undefined, celsius: number): Budget {
+/** How a reading by hand was taken, as far as it was entered. */
+export interface ByHand {
+  readonly kind?: HandKind | undefined;
+  readonly emissivity?: number | undefined;
+}
+
+/** Of a reading by hand; where neither register nor entry names its kind, the worst of all kinds counts. */
+export function handBudget(
+  instrument: Instrument | undefined,
+  celsius: number,
+  { kind, emissivity }: ByHand = {},
+): Budget {
   const known = calibrated(instrument, celsius);
   const stated = instrument?.maximumErrorKelvin;
-  const byKind = instrument === undefined ? undefined : worst.byHandKelvin[instrument.kind];
+  const registered = instrument !== undefined && isHandKind(instrument.kind) ? instrument.kind : undefined;
+  const is = kind ?? registered;
+  if (is === undefined && stated === undefined && !known.replaces)
+    return summed([
+      ...known.terms,
+      rectangular('instrument', worst.emissivityNotEnteredKelvin, 'nothing entered', false),
+    ]);
   const term: BudgetTerm =
     stated === undefined
-      ? rectangular('instrument', byKind ?? Math.max(...Object.values(worst.byHandKelvin)), 'nothing entered', false)
+      ? rectangular('instrument', worst.byHandKelvin[is ?? 'crayon'], 'nothing entered', false)
       : rectangular('instrument', stated, 'its maker', true);
-  return summed(known.replaces ? known.terms : [...known.terms, term]);
+  return summed([
+    ...(known.replaces ? known.terms : [...known.terms, term]),
+    ...(is === 'pyrometer' ? [emissivityTerm(celsius, emissivity)] : []),
+  ]);
+}
+
+/**
+ * What a wrong emissivity does to a pyrometer at 10 micrometres, by the law of Wien: wavelength x T x T / 0.014388 kelvin
+ * times the share by which it is off, about 1.2 K for each percent at 150 °C. A certificate is made on a black body and
+ * says nothing of it.
+ */
+function emissivityTerm(celsius: number, set: number | undefined): BudgetTerm {
+  if (set === undefined) return rectangular('emissivity', worst.emissivityNotEnteredKelvin, 'nothing entered', false);
+  const kelvin = celsius + 273.15;
+  const off = ((pyrometerWavelength * kelvin * kelvin) / secondRadiation) * (worst.emissivityOff / set);
+  return rectangular('emissivity', off, `${set} set, off by ${worst.emissivityOff} at most`, false);
 }
 
 function wireTerms({ thermocouple }: Probe, { wire }: Chain, celsius: number): BudgetTerm[] {

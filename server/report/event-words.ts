@@ -1,12 +1,10 @@
 /** An entry of the record in one line of plain words. A person's own words are kept as they were typed. */
 
 import type { Instant } from '../measure/quantity.ts';
-import { milliCelsius } from '../measure/quantity.ts';
 import type { UnitSystem } from '../measure/units.ts';
 import type { Act, StationEvent } from '../weld/entry.ts';
 import { alarmKeyText } from '../wording/alarm.ts';
-import { instrumentActText } from '../wording/instrument.ts';
-import { limitText } from '../wording/temperature.ts';
+import { handKindText, instrumentActText, typedHandText } from '../wording/instrument.ts';
 import { durationText } from '../wording/time.ts';
 import { placeText, sourceText, useText } from '../wording/words.ts';
 import type { Times } from './paper.ts';
@@ -24,7 +22,7 @@ export const actWords = (act: Act, enteredAt: Instant, times: Times, units: Unit
     case 'pass end':
       return `Pass ${act.pass} ended${earlier(act.happenedAt, enteredAt, times)}`;
     case 'contact reading':
-      return `Contact reading ${limitText(milliCelsius(act.celsius), units)} with ${act.instrument}, ${useText(act.use).toLowerCase()}, part ${act.place.part}: ${placeText(act.place, units)}${earlier(act.happenedAt, enteredAt, times)}`;
+      return `Contact reading ${typedHandText(act.celsius, act.shows, units)} with ${act.instrument}${ofKind(act)}${act.probe === undefined ? '' : `, beside ${act.probe}`}, ${useText(act.use).toLowerCase()}, part ${act.place.part}: ${placeText(act.place, units)}${earlier(act.happenedAt, enteredAt, times)}`;
     case 'note':
       return `Note: ${folded(act.text)}${act.document === undefined ? '' : ` (document ${act.document.slice(0, 12)})`}`;
     case 'acknowledge':
@@ -55,6 +53,11 @@ export const actWords = (act: Act, enteredAt: Instant, times: Times, units: Unit
       return `Closed the joint${act.statement === undefined || act.statement === '' ? '' : `: ${folded(act.statement)}`}`;
   }
 };
+
+const ofKind = ({ instrumentKind: kind, emissivity }: Act & { kind: 'contact reading' }): string =>
+  kind === undefined
+    ? ''
+    : `, ${handKindText(kind)}${emissivity === undefined ? '' : ` set to an emissivity of ${emissivity}`}`;
 
 export const stationWords = (event: StationEvent): string => {
   switch (event.kind) {

@@ -5,6 +5,7 @@
 import type { Assessment, Verdict } from '../judgement/assessment.ts';
 import type { Conclusion } from '../judgement/conclusions.ts';
 import type { SectionCourse } from '../judgement/inside/section-status.ts';
+import type { HandReading } from '../judgement/measuring/hand-reading.ts';
 import type { HistoryView } from '../measure/history.ts';
 import type { Instant } from '../measure/quantity.ts';
 import type { Input, Source } from '../weld/entry.ts';
@@ -17,6 +18,8 @@ export interface ReportFacts {
   readonly assessment: Assessment;
   /** Heat through each part over the whole record, as judged now. */
   readonly courses: readonly SectionCourse[];
+  /** Every reading taken by hand, as judged now, oldest first. */
+  readonly handReadings: readonly HandReading[];
   /** What was recorded when the joint was closed. Absent while it is open, and for an imported log. */
   readonly recordedVerdict?: RecordedVerdict;
   /** What the judge said while the joint lived, in the order of the chain. */

@@ -53,6 +53,7 @@ export function gather(from: Gathering): ReportFacts {
     joint,
     assessment,
     courses: judge.courses(span.last),
+    handReadings: judge.handReadings(),
     ...(recordedVerdict === undefined ? {} : { recordedVerdict }),
     recordedConclusions: from.conclusions,
     differs,

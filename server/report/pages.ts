@@ -18,6 +18,7 @@ import { courseSection } from './sections/course.ts';
 import { eventsSection } from './sections/events.ts';
 import { findingsSection } from './sections/findings.ts';
 import { differenceBlocks, firstPage } from './sections/first-page.ts';
+import { handReadingsSection } from './sections/hand-readings.ts';
 import { probesSection } from './sections/probes.ts';
 import { requirementSection } from './sections/requirement.ts';
 import { passesSection, soakSection } from './sections/soak-and-passes.ts';
@@ -49,6 +50,7 @@ export function pages(facts: ReportFacts): PageModel {
       requirementSection(facts),
       probesSection(facts, times),
       courseSection(facts, times),
+      handReadingsSection(facts, times),
       soakSection(facts, times),
       throughThicknessSection(facts, times),
       passesSection(facts, times),

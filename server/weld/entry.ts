@@ -6,15 +6,14 @@ import { z } from 'zod';
 import { limits } from '../measure/limits.ts';
 import type { Instant } from '../measure/quantity.ts';
 import { documentBytesSchema, mediaTypeSchema, sha256Schema } from './document.ts';
+import { handReadingSchema } from './hand-reading.ts';
+import { happenedAt } from './happened-at.ts';
 import { correctionsSchema, daySchema } from './instrument.ts';
 import { type Joint, jointSchema } from './joint.ts';
 import { personSchema } from './person.ts';
 import { placeSchema } from './probe.ts';
 import type { Scan } from './scan.ts';
 import { labelSchema, nameSchema, textSchema } from './text.ts';
-
-/** When it happened, if not now: integer milliseconds since 1970 UTC. */
-const happenedAt = z.number().int().positive().optional();
 
 export const passKinds = [
   'tack',
@@ -47,14 +46,7 @@ export const actSchema = z
       happenedAt,
     }),
     z.strictObject({ kind: z.literal('pass end'), pass: nameSchema, happenedAt }),
-    z.strictObject({
-      kind: z.literal('contact reading'),
-      celsius: z.number().min(-60).max(1400),
-      instrument: nameSchema,
-      use: z.enum(['interpass', 'zone', 'opposite face']),
-      place: placeSchema,
-      happenedAt,
-    }),
+    handReadingSchema,
     z.strictObject({ kind: z.literal('note'), text: textSchema, document: sha256Schema.optional() }),
     z.strictObject({ kind: z.literal('acknowledge'), alarm: alarmKeySchema }),
     /** Put aside from its entry on, for so many minutes; for how long at most, the alarm's priority says. */

@@ -24,6 +24,11 @@ export const instrumentKinds = [
 ] as const;
 export type InstrumentKind = (typeof instrumentKinds)[number];
 
+/** What is held on by hand. */
+export const handKinds = ['contact thermometer', 'crayon', 'pyrometer'] as const satisfies readonly InstrumentKind[];
+export type HandKind = (typeof handKinds)[number];
+export const isHandKind = (kind: InstrumentKind): kind is HandKind => (handKinds as readonly string[]).includes(kind);
+
 export const toleranceClasses = [
   'IEC 60584-1 class 1',
   'IEC 60584-1 class 2',

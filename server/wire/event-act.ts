@@ -46,7 +46,7 @@ const uses: Readonly<Record<EventKind, readonly string[]>> = {
   'heat off': [],
   'pass start': ['pass', 'pass kind', 'welder'],
   'pass end': ['pass'],
-  'contact reading': ['celsius', 'instrument', 'use'],
+  'contact reading': ['celsius', 'instrument', 'instrument kind', 'shows', 'emissivity', 'probe', 'use'],
   note: ['text'],
   accept: ['subject', 'method', 'text'],
   close: ['text'],
@@ -109,8 +109,26 @@ const contactReading: Maker = (fields) => {
       problem: `"${fields.get('place') ?? ''}" is not a place; write part/side/face/mm from the groove, as in plate-1/A/front/10`,
     };
   }
-  const use = text(fields, 'use')?.toLowerCase() ?? 'interpass';
-  return { act: { kind: 'contact reading', celsius: celsius.value, instrument, use, place } };
+  const emissivity = text(fields, 'emissivity');
+  const set = readNumber(emissivity ?? '');
+  if (emissivity !== undefined && set.kind !== 'number')
+    return { column: 'emissivity', problem: `"${emissivity}" is not an emissivity, as in 0.85` };
+  const shows = text(fields, 'shows')?.toLowerCase();
+  const kind = text(fields, 'instrument kind')?.toLowerCase();
+  const probe = text(fields, 'probe');
+  return {
+    act: {
+      kind: 'contact reading',
+      celsius: celsius.value,
+      instrument,
+      ...(kind === undefined ? {} : { instrumentKind: kind }),
+      ...(shows === undefined ? {} : { shows }),
+      ...(set.kind === 'number' ? { emissivity: set.value } : {}),
+      ...(probe === undefined ? {} : { probe }),
+      use: text(fields, 'use')?.toLowerCase() ?? 'interpass',
+      place,
+    },
+  };
 };
 
 const makers: Readonly<Record<EventKind, Maker>> = {

@@ -59,8 +59,12 @@ Further columns, as the kinds need them:
   pass         name of the pass. pass start: required. pass end: may be empty while one pass is running
   pass kind    pass start: tack | root | fill | cap | temper bead | attachment | gouging | thermal cutting
   welder       pass start: who welds; empty: the person in "who"
-  celsius      contact reading: degrees Celsius
+  celsius      contact reading: degrees Celsius; of a crayon the temperature that it is made for
   instrument   contact reading: which instrument
+  instrument kind  contact reading: contact thermometer | crayon | pyrometer
+  shows        contact reading with a crayon: at least (it melted) | below (it did not)
+  emissivity   contact reading with a pyrometer: what is set on it, as in 0.85
+  probe        contact reading: the probe that it was held beside, if any
   use          contact reading: interpass | zone | opposite face; empty: interpass
   subject      accept: extended range | procedure below calculation
   method       accept: which method, where it matters
@@ -170,6 +174,10 @@ const columnByField: Readonly<Record<string, string>> = {
   place: 'place',
   celsius: 'celsius',
   instrument: 'instrument',
+  instrumentKind: 'instrument kind',
+  shows: 'shows',
+  emissivity: 'emissivity',
+  probe: 'probe',
   use: 'use',
   subject: 'subject',
   method: 'method',

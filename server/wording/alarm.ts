@@ -27,18 +27,18 @@ export const alarmKeyText = (key: string): string => key.replace(/^(probe|board|
 
 function whatText({ kind, value, limit, probe, probes, part, board }: Alarm, units: UnitSystem): string {
   const at = probe === undefined ? '' : ` at ${probe}`;
-  const number = (text: typeof ofLimitText): string => (value === undefined ? '' : `: ${text(value, limit, units)}`);
+  const number = (text: typeof atMostText): string => (value === undefined ? '' : `: ${text(value, limit, units)}`);
   switch (kind) {
     case 'below minimum':
-      return `Below the minimum preheat${at}${number(ofLimitText)}`;
+      return `Below the minimum preheat${at}${number(ofTheLimit)}`;
     case 'through thickness lost':
-      return `Below the minimum inside${part === undefined ? ' a part' : ` part ${part}`}${number(ofLimitText)} at the coldest point, at worst`;
+      return `Below the minimum inside${part === undefined ? ' a part' : ` part ${part}`}${number(ofTheLimit)} at the coldest point, at worst`;
     case 'above highest temperature':
       return `Hotter than allowed${at}${number(atMostText)}`;
     case 'break near its end':
-      return `The break runs out: within five minutes${at} is too cold${number(ofLimitText)}`;
+      return `The break runs out: within five minutes${at} is too cold${number(ofTheLimit)}`;
     case 'maintenance temperature lost':
-      return `Below the temperature to be kept during the break${at}${number(ofLimitText)}`;
+      return `Below the temperature to be kept during the break${at}${number(ofTheLimit)}`;
     case 'board silent':
       return `Board ${board ?? '(not named)'} fell silent${probes === undefined ? '' : `: ${listText(probes)} not judged while it is`}`;
     case 'probe fault':
@@ -112,3 +112,6 @@ const suppressions: Readonly<Record<Suppression, string>> = {
   'board silent': 'follows from the silence of its board',
   'below minimum': 'follows from the face being below the minimum',
 };
+
+const ofTheLimit: typeof atMostText = (value, limit, units, bound) =>
+  ofLimitText(value, limit, units, undefined, bound);

@@ -140,9 +140,15 @@ const soakBelowText = ({ soak }: Assessment): string =>
     ? 'Wait lost, a place fell below the minimum: heat again, then heat off'
     : 'Soak begins when every place is at the minimum';
 
-const belowText = ({ probe, value, limit }: Condition, assessment: Assessment): string => {
+const belowText = ({ probe, value, limit, bound }: Condition, assessment: Assessment): string => {
   if (value === undefined) return 'Below the minimum preheat';
-  const number = ofLimitText(value as MilliCelsius, limit as MilliCelsius | undefined, unitsOf(assessment));
+  const number = ofLimitText(
+    value as MilliCelsius,
+    limit as MilliCelsius | undefined,
+    unitsOf(assessment),
+    undefined,
+    bound,
+  );
   if (probe === undefined) return number;
   const where = probeWhere(probe, assessment);
   return where === '' ? `${number} at ${probe}` : `${where} ${number} at ${probe}`;
@@ -166,14 +172,14 @@ const nearText = (condition: Condition, assessment: Assessment): string => {
   return condition.id === 'minimum reached' ? belowText(condition, assessment) : hotText(condition, assessment);
 };
 
-const hotText = ({ probe, value, limit }: Condition, assessment: Assessment): string => {
+const hotText = ({ probe, value, limit, bound }: Condition, assessment: Assessment): string => {
   const units = unitsOf(assessment);
   if (value === undefined)
     return limit === undefined ? 'above its limit' : `above ${limitText(limit as MilliCelsius, units)}`;
   const number =
     limit === undefined
       ? temperatureText(value as MilliCelsius, units)
-      : atMostText(value as MilliCelsius, limit as MilliCelsius, units);
+      : atMostText(value as MilliCelsius, limit as MilliCelsius, units, bound);
   return probe === undefined ? number : `${number} at ${probe}`;
 };
 

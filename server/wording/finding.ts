@@ -2,8 +2,8 @@
 import type { Finding } from '../judgement/assessment.ts';
 import type { Instant, MilliCelsius, Millikelvin, Milliseconds } from '../measure/quantity.ts';
 import type { UnitSystem } from '../measure/units.ts';
+import { instrumentFindingText } from './instrument-finding.ts';
 import { lengthText } from './length.ts';
-import { begun } from './list.ts';
 import {
   atMostText,
   differenceLimitText,
@@ -27,7 +27,6 @@ export const findingText = (finding: Finding, units: UnitSystem): FindingWords =
   const start = finding.pass === undefined ? 'when a pass began' : `when pass ${finding.pass} began`;
   const during = finding.pass === undefined ? 'during a pass' : `during pass ${finding.pass}`;
   const inside = finding.part === undefined ? '' : ` inside ${finding.part}`;
-  const instrument = finding.instrument ?? 'an instrument';
   switch (finding.kind) {
     case 'silent':
       return {
@@ -223,29 +222,11 @@ export const findingText = (finding: Finding, units: UnitSystem): FindingWords =
         first: 'Find out why the station stopped, and add what was written down by hand as a note.',
       };
     case 'calibration overdue':
-      return {
-        what: `Calibration of ${instrument} is overdue`,
-        why: 'What its certificate says was stated up to a day that has passed; what it reads now is not shown by anybody.',
-        first: 'Have it calibrated and enter the certificate; it counts from the time that is entered with it.',
-      };
     case 'calibration not known':
-      return {
-        what: `No calibration is entered for ${finding.instrument ?? `the wire of ${probe}`}`,
-        why: 'How far it is off is not known, so that its widest ordinary tolerance is taken.',
-        first: 'Find its certificate and enter it, or name the wire lot of the probe in the joint.',
-      };
     case 'verification failed':
-      return {
-        what: `${begun(instrument)} was found outside its limit`,
-        why: 'What it read before may be as wrong as what it reads now.',
-        first: 'Have it calibrated, or replace it; a calibration says how far it was off.',
-      };
     case 'calibration not shown':
-      return {
-        what: `Calibration not shown ${start}: ${instrument}`,
-        why: 'The procedure requires calibrated instruments for a pass to be judged.',
-        first: 'Enter its certificate with the time from which it holds; what was measured is then judged anew.',
-      };
+    case 'twin reading apart':
+      return instrumentFindingText(finding.kind, finding, units);
     case 'within uncertainty':
       return {
         what: `Within the uncertainty of its reading${at} ${start}${only(finding, units)}${finding.limit === undefined ? '' : `, limit ${limitText(finding.limit as MilliCelsius, units)}`}`,
@@ -270,16 +251,18 @@ export const findingSpan = ({ from, to }: { readonly from: Instant; readonly to?
 
 const placeNotJudged = 'Its place is not judged while it lasts, and a place not judged never counts as warm.';
 
-type Numbers = Pick<Finding, 'value' | 'limit'>;
+type Numbers = Pick<Finding, 'value' | 'limit' | 'bound'>;
 
-const reached = ({ value, limit }: Numbers, units: UnitSystem): string =>
-  value === undefined ? '' : `: ${ofLimitText(value as MilliCelsius, limit as MilliCelsius | undefined, units)}`;
+const reached = ({ value, limit, bound }: Numbers, units: UnitSystem): string =>
+  value === undefined
+    ? ''
+    : `: ${ofLimitText(value as MilliCelsius, limit as MilliCelsius | undefined, units, undefined, bound)}`;
 
-const capped = ({ value, limit }: Numbers, units: UnitSystem): string =>
-  value === undefined ? '' : `: ${atMostText(value as MilliCelsius, limit as MilliCelsius | undefined, units)}`;
+const capped = ({ value, limit, bound }: Numbers, units: UnitSystem): string =>
+  value === undefined ? '' : `: ${atMostText(value as MilliCelsius, limit as MilliCelsius | undefined, units, bound)}`;
 
-const only = ({ value }: Numbers, units: UnitSystem): string =>
-  value === undefined ? '' : `: ${temperatureText(value as MilliCelsius, units)}`;
+const only = ({ value, bound }: Numbers, units: UnitSystem): string =>
+  value === undefined ? '' : `: ${ofLimitText(value as MilliCelsius, undefined, units, undefined, bound)}`;
 
 const spread = ({ value, limit }: Numbers, units: UnitSystem): string => {
   if (value === undefined) return '';

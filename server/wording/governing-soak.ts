@@ -1,5 +1,6 @@
 /** Where a time by rule and the computed core both count: which of the two came last, by how much, and why. */
-import type { Assessment, SoakStatus } from '../judgement/assessment.ts';
+import type { Assessment } from '../judgement/assessment.ts';
+import type { SoakStatus } from '../judgement/soak-status.ts';
 import type { Milliseconds } from '../measure/quantity.ts';
 import { lengthText } from './length.ts';
 import { begun } from './list.ts';

@@ -8,6 +8,8 @@ export const interpassText = (interpass: Interpass, limits: Limits, units: UnitS
   const maximum = limits.interpassMaximum;
   switch (interpass.state) {
     case 'not judged':
+      if (interpass.temperature !== undefined)
+        return `Interpass cannot be judged, within the guard band: ${reading(interpass, limits, units)}.`;
       return maximum === undefined
         ? 'Interpass not judged: no maximum is stated.'
         : `Interpass not judged: no fresh reading at an interpass place (at most ${limitText(maximum, units)}). A contact reading beside the weld counts.`;
@@ -20,9 +22,9 @@ export const interpassText = (interpass: Interpass, limits: Limits, units: UnitS
   }
 };
 
-const reading = ({ probe, temperature }: Interpass, { interpassMaximum }: Limits, units: UnitSystem): string => {
+const reading = ({ probe, temperature, bound }: Interpass, { interpassMaximum }: Limits, units: UnitSystem): string => {
   if (temperature === undefined) return 'reading';
-  const number = atMostText(temperature, interpassMaximum, units);
+  const number = atMostText(temperature, interpassMaximum, units, bound);
   return probe === undefined ? number : `${number} at ${probe}`;
 };
 

@@ -80,7 +80,13 @@ const coldestText = (assessment: Assessment): string | undefined => {
   const { coldest, limits } = assessment;
   if (coldest === undefined) return undefined;
   const where = probeWhere(coldest.probe, assessment);
-  const number = ofLimitText(coldest.temperature, limits.preheatMinimum, assessment.requirement.units);
+  const number = ofLimitText(
+    coldest.temperature,
+    limits.preheatMinimum,
+    assessment.requirement.units,
+    undefined,
+    coldest.bound,
+  );
   return `coldest ${where === '' ? '' : `${where} `}${number} at ${coldest.probe}`;
 };
 

@@ -1,5 +1,5 @@
 /** The soak in one sentence: which rule, how far, and why it stopped. */
-import type { SoakStatus } from '../judgement/assessment.ts';
+import type { SoakStatus } from '../judgement/soak-status.ts';
 import type { Milliseconds } from '../measure/quantity.ts';
 import { aboutText, durationText } from './time.ts';
 

@@ -5,6 +5,7 @@
  */
 import type { MilliCelsius, Millikelvin } from '../measure/quantity.ts';
 import { differenceToFahrenheit, toFahrenheit, type UnitSystem } from '../measure/units.ts';
+import type { Bound } from '../weld/hand-reading.ts';
 
 export interface Beside<Quantity extends number> {
   /** The limit, or limits, that the value is read against. */
@@ -56,16 +57,29 @@ export const ofLimitText = (
   limit: MilliCelsius | undefined,
   units: UnitSystem,
   rounded?: Rounded,
+  bound?: Bound,
 ): string => {
-  const shown = temperatureText(value, units, { limit, rounded });
+  const shown =
+    bound === undefined ? temperatureText(value, units, { limit, rounded }) : boundText(bound, value, units);
   return limit === undefined ? shown : `${shown} of ${limitText(limit, units)}`;
 };
 
 /** "268 °C, at most 250 °C": the value beside the limit that it must not pass. */
-export const atMostText = (value: MilliCelsius, limit: MilliCelsius | undefined, units: UnitSystem): string =>
-  limit === undefined
-    ? temperatureText(value, units)
-    : `${temperatureText(value, units, { limit })}, at most ${limitText(limit, units)}`;
+export const atMostText = (
+  value: MilliCelsius,
+  limit: MilliCelsius | undefined,
+  units: UnitSystem,
+  bound?: Bound,
+): string => {
+  const shown = bound === undefined ? temperatureText(value, units, { limit }) : boundText(bound, value, units);
+  return limit === undefined
+    ? shown
+    : `${shown}, ${bound === undefined ? 'at most' : 'maximum'} ${limitText(limit, units)}`;
+};
+
+/** "at least 150 °C": what a crayon shows. */
+export const boundText = (bound: Bound, value: MilliCelsius, units: UnitSystem): string =>
+  `${bound} ${limitText(value, units)}`;
 
 /** "rising 3.2 K/min". Below 0.1 K/min a change is not worth a word. */
 export const trendText = (perMinute: Millikelvin, units: UnitSystem): string =>

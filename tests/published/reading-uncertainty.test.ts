@@ -170,3 +170,18 @@ test('a thermometer held on by hand counts by what its maker states, and unknown
   expect(handBudget(contact, 150).expandedKelvin).toBeCloseTo(3.464, 3);
   expect(handBudget(undefined, 150).expandedKelvin).toBeCloseTo(23.094, 3);
 });
+
+test('a pyrometer is off by what its emissivity is off: the law of Wien at 10 micrometres, computed', () => {
+  // 1/T = 1/423.15 - 10e-6 / 0.014388 x ln(true / set). Set 0.95 on a surface of 0.8: 129.6 °C instead of 150 °C.
+  const shows = (set: number, true_: number): number =>
+    1 / (1 / 423.15 - (10e-6 / 0.014388) * Math.log(true_ / set)) - 273.15;
+  expect(shows(0.95, 0.8)).toBeCloseTo(129.6, 1);
+  const pyrometer: Instrument = { id: 'P-1', kind: 'pyrometer', maximumErrorKelvin: 2 };
+  const { terms } = handBudget(pyrometer, 150, { emissivity: 0.85 });
+  const stated = terms.find(({ source }) => source === 'emissivity')!.statedKelvin;
+  // Linear in the emissivity, so near the two exact values of 0.1 too much and 0.1 too little.
+  expect(stated).toBeGreaterThan((150 - shows(0.85, 0.75)) * 0.9);
+  expect(stated).toBeLessThan((shows(0.85, 0.95) - 150) * 1.15);
+  // Nobody entered what is set on it: 20 K, as 0.8 taken for 0.95.
+  expect(handBudget(pyrometer, 150).terms.find(({ source }) => source === 'emissivity')!.statedKelvin).toBe(20);
+});

@@ -97,6 +97,7 @@ export function reportFacts(options: FixtureOptions = {}): ReportFacts {
     joint,
     assessment,
     courses: judge.courses(lastAt),
+    handReadings: judge.handReadings(),
     ...(closedAt === undefined
       ? {}
       : { closedAt, recordedVerdict: { verdict: assessment.verdict, at: closedAt, rules: '1 (8c1f27aa)' } }),

@@ -227,15 +227,7 @@ function actOf(text: string, at: Instant): Act {
     return { kind: 'pass start', pass: rest[0]!, passKind: 'fill', welder: 'Bo', ...ago };
   }
   if (verb === 'end') return { kind: 'pass end', pass: rest[0]! };
-  if (verb === 'contact') {
-    return {
-      kind: 'contact reading',
-      celsius: Number(rest[0]),
-      instrument: 'hand thermometer',
-      use: 'interpass',
-      place: { part: 'plate-a', side: 'A', face: 'front', distanceMillimetres: 10 },
-    };
-  }
+  if (verb === 'contact') return contactOf(rest);
   if (verb === 'acknowledge') return { kind: 'acknowledge', alarm: rest.join(' ') };
   if (verb === 'distrust') return { kind: 'distrust probe', probe: rest[0]!, reason: 'doubted' };
   if (verb === 'trust') return { kind: 'trust probe again', probe: rest[0]!, reason: 'mended' };
@@ -276,4 +268,23 @@ function actOf(text: string, at: Instant): Act {
   }
   if (verb === 'close') return { kind: 'close' };
   throw new Error(`the scenario has an act that nobody knows: ${text}`);
+}
+
+/** "contact 190", "contact 150 zone beside T1 with CR-1 crayon below", "contact 190 with P-1 pyrometer 0.85". */
+function contactOf([celsius, ...words]: string[]): Act {
+  const after = (word: string, ahead = 1): string | undefined =>
+    words.includes(word) ? words[words.indexOf(word) + ahead] : undefined;
+  const kind = words.includes('crayon') ? 'crayon' : words.includes('pyrometer') ? 'pyrometer' : undefined;
+  const probe = after('beside');
+  return {
+    kind: 'contact reading',
+    celsius: Number(celsius),
+    instrument: after('with') ?? 'hand thermometer',
+    ...(kind === undefined ? {} : { instrumentKind: kind }),
+    ...(kind === 'crayon' ? { shows: after('crayon') === 'below' ? 'below' : 'at least' } : {}),
+    ...(kind === 'pyrometer' ? { emissivity: Number(after('pyrometer')) } : {}),
+    ...(probe === undefined ? {} : { probe }),
+    use: words[0] === 'zone' ? 'zone' : words[0] === 'opposite' ? 'opposite face' : 'interpass',
+    place: { part: 'plate-a', side: 'A', face: 'front', distanceMillimetres: 10 },
+  };
 }

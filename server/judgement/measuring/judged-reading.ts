@@ -5,7 +5,7 @@
 import { difference, type Instant, type MilliCelsius, type Millikelvin } from '../../measure/quantity.ts';
 import { chainOf } from '../../reading/chain.ts';
 import { corrected } from '../../reading/correction.ts';
-import { budgetOf, handBudget } from '../../reading/uncertainty.ts';
+import { budgetOf } from '../../reading/uncertainty.ts';
 import type { Probe } from '../../weld/probe.ts';
 import type { GoodReading, State } from '../state.ts';
 import { instrumentsNow } from './register.ts';
@@ -26,13 +26,6 @@ export function judgedReading(state: State, probe: Probe, at: Instant, temperatu
     standardUncertainty: thousandths(standardKelvin),
     ...(terms.every(({ isKnown }) => isKnown) ? { isChainKnown: true } : {}),
   };
-}
-
-/** Of a reading by hand, thousandths of a kelvin; undefined where uncertainty is not kept. */
-export function handUncertainty(state: State, instrument: string, celsius: number): Millikelvin | undefined {
-  if (!isUncertaintyKept(state)) return undefined;
-  const found = instrumentsNow(state).find(({ id }) => id === instrument);
-  return thousandths(handBudget(found, celsius).standardKelvin);
 }
 
 const thousandths = (kelvin: number): Millikelvin => Math.round(kelvin * 1000) as Millikelvin;

@@ -4,12 +4,15 @@ import type { Condition, ConditionId } from '../assessment.ts';
 import { note } from '../findings.ts';
 import type { State } from '../state.ts';
 import { isWithinUncertainty } from './guard.ts';
+import { isUncertaintyKept } from './judged-reading.ts';
 
 export function noteNearLimit(state: State, condition: Condition, pass: string): void {
   const { id, probe, value, limit } = condition;
   if (state.joint.procedure?.decisionRule === 'guarded' || !compared.has(id)) return;
   if (probe === undefined || value === undefined || limit === undefined) return;
-  const reading = state.probes.find((each) => each.probe.id === probe)?.good ?? state.contact;
+  const byProbe = state.probes.find((each) => each.probe.id === probe)?.good;
+  const byHand = isUncertaintyKept(state) ? state.hand.findLast(({ instrument }) => instrument === probe) : undefined;
+  const reading = byProbe ?? byHand;
   if (reading === undefined || !isWithinUncertainty(value as MilliCelsius, limit as MilliCelsius, reading)) return;
   note(state, 'within uncertainty', state.now, { pass, probe, value, limit });
 }

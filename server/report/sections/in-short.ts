@@ -1,5 +1,6 @@
 /** The job in a few lines for page one: when it was warm, when it was welded, and the extremes that decide. */
-import type { Assessment, PassStatus } from '../../judgement/assessment.ts';
+import type { Assessment } from '../../judgement/assessment.ts';
+import type { PassStatus } from '../../judgement/pass-status.ts';
 import { instant, type MilliCelsius } from '../../measure/quantity.ts';
 import { inside } from '../../wording/list.ts';
 import { throughText } from '../../wording/section.ts';

@@ -2,6 +2,7 @@
 import type { ProbeStatus } from '../../judgement/assessment.ts';
 import { type MilliCelsius, milliCelsius } from '../../measure/quantity.ts';
 import type { UnitSystem } from '../../measure/units.ts';
+import { instrumentCode } from '../../wording/instrument.ts';
 import { temperatureText } from '../../wording/temperature.ts';
 import { placeText, qualityText, useText } from '../../wording/words.ts';
 import type { ReportFacts } from '../facts.ts';
@@ -33,7 +34,7 @@ const probeTable = (facts: ReportFacts, times: Times): Block => ({
     { heading: 'Probe', share: 4 },
     { heading: 'Answers for', share: 4 },
     { heading: 'Place', share: 9 },
-    { heading: 'Type', share: 2 },
+    { heading: 'Type, code', share: 3 },
     { heading: 'Board, channel', share: 5 },
     { heading: 'Lowest', share: 3, align: 'right' },
     { heading: 'Highest', share: 3, align: 'right' },
@@ -46,7 +47,7 @@ const probeTable = (facts: ReportFacts, times: Times): Block => ({
       probe.id,
       useText(probe.use),
       probe.place === undefined ? 'not stated' : `${probe.place.part}: ${placeText(probe.place, unitsOf(facts))}`,
-      probe.thermocouple,
+      `${probe.thermocouple}, ${instrumentCode.thermocouple}`,
       `${probe.board}, ${probe.channel}`,
       extremes === undefined ? 'none' : temperatureText(extremes.lowest, unitsOf(facts), beside(facts)),
       extremes === undefined ? 'none' : temperatureText(extremes.highest, unitsOf(facts), beside(facts)),

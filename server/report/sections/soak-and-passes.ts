@@ -1,9 +1,10 @@
 /** Soak, heat on and off, and every pass with what was measured when it began and while it ran. */
-import type { PassStatus } from '../../judgement/assessment.ts';
+import type { PassStatus } from '../../judgement/pass-status.ts';
 import { rules } from '../../judgement/rules.ts';
 import type { MilliCelsius } from '../../measure/quantity.ts';
+import { handValueText } from '../../wording/instrument.ts';
 import { soakText } from '../../wording/soak.ts';
-import { differenceText, temperatureText } from '../../wording/temperature.ts';
+import { differenceText } from '../../wording/temperature.ts';
 import { durationText } from '../../wording/time.ts';
 import { conditionName } from '../../wording/words.ts';
 import type { ReportFacts } from '../facts.ts';
@@ -75,17 +76,15 @@ export const passesSection = (facts: ReportFacts, times: Times): Section => ({
   blocks: [passTable(facts, times), paragraph(reading, 'small')],
 });
 
-const reading = `Minimum: every required place at or above the minimum preheat when the pass began and while it ran. Maximum: the interpass reading at or below its maximum when the pass began, taken at most ${durationText(rules.interpassReadingAge)} before the arc, or by a contact instrument at most ${durationText(rules.contactReadingAge)} before. Passes that began earlier than they were entered carry both times and are judged at the earlier.`;
+const reading = `Minimum: every required place at or above the minimum preheat when the pass began and while it ran. Maximum: the interpass reading at or below its maximum when the pass began, taken at most ${durationText(rules.interpassReadingAge)} before the arc, or by hand at most ${durationText(rules.contactReadingAge)} before. Passes that began earlier than they were entered carry both times and are judged at the earlier.`;
 
 const passTable = ({ assessment }: ReportFacts, times: Times): Block => {
   const { preheatMinimum, interpassMaximum } = assessment.limits;
   const temperature = (
-    value: { readonly probe: string; readonly temperature: MilliCelsius } | undefined,
+    value: (Parameters<typeof handValueText>[0] & { readonly probe: string }) | undefined,
     limit: MilliCelsius | undefined,
   ): string =>
-    value === undefined
-      ? 'none'
-      : `${temperatureText(value.temperature, assessment.requirement.units, { limit })} ${value.probe}`;
+    value === undefined ? 'none' : `${handValueText(value, assessment.requirement.units, { limit })} ${value.probe}`;
   return {
     kind: 'table',
     caption: 'Each pass as judged',
@@ -108,7 +107,7 @@ const passTable = ({ assessment }: ReportFacts, times: Times): Block => {
       temperature(pass.coldestDuring, preheatMinimum),
       pass.interpass === undefined
         ? 'none'
-        : `${temperature(pass.interpass, interpassMaximum)}${pass.interpass.by === 'contact' ? ' (contact)' : ''}`,
+        : `${handValueText(pass.interpass, assessment.requirement.units, { limit: interpassMaximum })} ${pass.interpass.probe}${pass.interpass.by === 'contact' ? ' (by hand)' : ''}`,
       temperature(pass.hottestDuring, interpassMaximum),
       [
         pass.minimum,

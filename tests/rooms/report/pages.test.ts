@@ -110,6 +110,7 @@ describe('sections', () => {
       'Requirement and its working',
       'Probes and set-up',
       'Course of the temperatures',
+      'Readings by hand',
       'Soak and heat',
       'Heat through the thickness',
       'Passes',

@@ -33,7 +33,7 @@ describe('the act of a form', () => {
     '%s is one that the station takes',
     (kind) => {
       const draft = { ...freshDraft(kind, heating.live, 'Ada'), text: 'seen' };
-      const made = actOf(kind, draft, now, 'metric');
+      const made = actOf(kind, draft, now, heating.live.joint);
       expect(made.ok && actSchema.safeParse(made.act).success).toBe(true);
     },
   );
@@ -45,7 +45,7 @@ describe('the act of a form', () => {
       distance: '2',
       instrument: 'CT 3',
     };
-    expect(actOf('contact reading', draft, now, 'inch')).toMatchObject({
+    expect(actOf('contact reading', draft, now, { ...heating.live.joint, units: 'inch' })).toMatchObject({
       ok: true,
       act: { celsius: 150, place: { distanceMillimetres: 50.8 } },
     });
@@ -53,12 +53,13 @@ describe('the act of a form', () => {
 
   test('a contact reading keeps its number, place and instrument', () => {
     const draft = { ...freshDraft('contact reading', heating.live, 'Ada'), celsius: '182,5', instrument: 'CT 3' };
-    expect(actOf('contact reading', draft, now, 'metric')).toEqual({
+    expect(actOf('contact reading', draft, now, heating.live.joint)).toEqual({
       ok: true,
       act: {
         kind: 'contact reading',
         celsius: 182.5,
         instrument: 'CT 3',
+        instrumentKind: 'contact thermometer',
         use: 'interpass',
         place: { part: 'web plate', side: 'A', face: 'front', distanceMillimetres: 10 },
       },
@@ -67,10 +68,10 @@ describe('the act of a form', () => {
 
   test('"minutes ago" is told in the station’s time; now carries none', () => {
     const draft = freshDraft('pass start', heating.live, 'Ada');
-    expect(actOf('pass start', { ...draft, ago: '2,5' }, now, 'metric')).toMatchObject({
+    expect(actOf('pass start', { ...draft, ago: '2,5' }, now, heating.live.joint)).toMatchObject({
       act: { happenedAt: now - 150_000 },
     });
-    const made = actOf('pass start', { ...draft, ago: '0' }, now, 'metric');
+    const made = actOf('pass start', { ...draft, ago: '0' }, now, heating.live.joint);
     expect(made.ok && 'happenedAt' in made.act).toBe(false);
   });
 
@@ -84,7 +85,7 @@ describe('the act of a form', () => {
     ['note', { text: '  ' }, 'text'],
     ['pass start', { welder: '' }, 'welder'],
   ] as const)('%s with %o is refused at its field', (kind, change, field) => {
-    const made = actOf(kind, { ...freshDraft(kind, heating.live, 'Ada'), ...change }, now, 'metric');
+    const made = actOf(kind, { ...freshDraft(kind, heating.live, 'Ada'), ...change }, now, heating.live.joint);
     expect(made.ok ? [] : Object.keys(made.problems)).toEqual([field]);
   });
 });
@@ -108,5 +109,49 @@ test('the station’s refusals stand at the entries of the form, and every failu
   expect(sentOf({ kind: 'unreachable' })).toMatchObject({ why: expect.stringContaining('Send it again') });
   expect(sentOf({ kind: 'not recording', because: 'the disk is full' })).toMatchObject({
     why: expect.stringContaining('by hand'),
+  });
+});
+
+describe('a reading by hand', () => {
+  const { joint } = heating.live;
+  const draft = { ...freshDraft('contact reading', heating.live, 'Ada'), celsius: '150', instrument: 'CR-150' };
+
+  test('beside a probe takes the place of the probe', () => {
+    const probe = joint.probes.find(({ place }) => place !== undefined)!;
+    const made = actOf('contact reading', { ...draft, probe: probe.id, use: 'zone' }, now, joint);
+    expect(made).toMatchObject({ ok: true, act: { probe: probe.id, place: probe.place } });
+  });
+
+  test('with a crayon asks whether it melted, with a pyrometer what is set on it', () => {
+    const crayon = { ...draft, instrumentKind: 'crayon' };
+    expect(actOf('contact reading', crayon, now, joint)).toMatchObject({
+      ok: false,
+      problems: { shows: expect.stringContaining('melt') },
+    });
+    expect(actOf('contact reading', { ...crayon, shows: 'below' }, now, joint)).toMatchObject({
+      ok: true,
+      act: { instrumentKind: 'crayon', shows: 'below' },
+    });
+    const pyrometer = { ...draft, instrumentKind: 'pyrometer' };
+    expect(actOf('contact reading', pyrometer, now, joint)).toMatchObject({
+      ok: false,
+      problems: { emissivity: expect.stringContaining('set') },
+    });
+    expect(actOf('contact reading', { ...pyrometer, emissivity: '0,85' }, now, joint)).toMatchObject({
+      ok: true,
+      act: { emissivity: 0.85 },
+    });
+  });
+
+  test('begins with the one instrument of the register that is held on by hand', () => {
+    const instruments = [
+      { id: 'B1', kind: 'board' as const, board: 'b1' },
+      { id: 'CT-1', kind: 'contact thermometer' as const },
+    ];
+    const live = { ...heating.live, joint: { ...joint, instruments } };
+    expect(freshDraft('contact reading', live, 'Ada')).toMatchObject({
+      instrument: 'CT-1',
+      instrumentKind: 'contact thermometer',
+    });
   });
 });

@@ -23,6 +23,16 @@ const acts: readonly Record<string, unknown>[] = [
     use: 'interpass',
     place: { part: 'plate', side: 'A', face: 'front', distanceMillimetres: 10 },
   },
+  {
+    kind: 'contact reading',
+    celsius: 150,
+    instrument: 'CR-150',
+    instrumentKind: 'crayon',
+    shows: 'below',
+    probe: 'T1',
+    use: 'zone',
+    place: { part: 'plate', side: 'A', face: 'front', distanceMillimetres: 75 },
+  },
   { kind: 'note', text: 'rain on the roof', document: sha256 },
   { kind: 'acknowledge', alarm: 'below minimum zone A' },
   { kind: 'shelve', alarm: 'probe/zone A', minutes: 30, reason: 'a new probe is being fetched' },
@@ -82,4 +92,21 @@ test('an unknown kind of act is answered with the kinds there are', () => {
 test('a text above its bound is refused', () => {
   expect(problemFields({ who, act: { kind: 'note', text: 'x'.repeat(limits.textMaximum) } })).toEqual([]);
   expect(problemFields({ who, act: { kind: 'note', text: 'x'.repeat(limits.textMaximum + 1) } })).toEqual(['act.text']);
+});
+
+test('a crayon says whether it melted, a pyrometer what is set on it, and nothing else says either', () => {
+  const reading = {
+    kind: 'contact reading',
+    celsius: 150,
+    instrument: 'H-1',
+    use: 'zone',
+    place: { part: 'plate', side: 'A', face: 'front', distanceMillimetres: 75 },
+  };
+  const fields = (more: Record<string, unknown>) => problemFields({ who, act: { ...reading, ...more } });
+  expect(fields({ instrumentKind: 'crayon' })).toEqual(['act.shows']);
+  expect(fields({ instrumentKind: 'pyrometer' })).toEqual(['act.emissivity']);
+  expect(fields({ instrumentKind: 'pyrometer', emissivity: 0.85 })).toEqual([]);
+  expect(fields({ instrumentKind: 'pyrometer', emissivity: 8.5 })).toEqual(['act.emissivity']);
+  expect(fields({ instrumentKind: 'contact thermometer', shows: 'below' })).toEqual(['act.shows']);
+  expect(fields({ emissivity: 0.85 })).toEqual(['act.emissivity']);
 });

@@ -158,4 +158,21 @@ describe('the help', () => {
     expect(read.problems).toEqual([]);
     expect(read.acts.map(({ act }) => act.kind)).toEqual(['heat', 'heat', 'pass start', 'pass end', 'contact reading']);
   });
+
+  it('takes crayon and pyrometer with what they need', () => {
+    const read = readEvents(
+      [
+        'time,kind,place,who,celsius,instrument,instrument kind,shows,emissivity,probe,use',
+        '10,contact reading,plate-1/A/front/75,I. Inspector,150,CR-150,crayon,below,,T1,zone',
+        '20,contact reading,plate-1/A/front/0,I. Inspector,210,P-1,pyrometer,,"0,85",,',
+        '30,contact reading,plate-1/A/front/0,I. Inspector,150,CR-150,crayon,,,,',
+        '40,contact reading,plate-1/A/front/0,I. Inspector,210,P-1,pyrometer,,bright,,',
+      ].join('\n'),
+    );
+    expect(read.acts.map(({ act }) => act)).toMatchObject([
+      { instrumentKind: 'crayon', shows: 'below', probe: 'T1', use: 'zone' },
+      { instrumentKind: 'pyrometer', emissivity: 0.85, use: 'interpass' },
+    ]);
+    expect(read.problems.map(({ line, column }) => `${line}/${column}`)).toEqual(['4/shows', '5/emissivity']);
+  });
 });

@@ -1,7 +1,7 @@
 /** Which of two soak rules came last, and why: the time by rule or the core. */
 import { describe, expect, it } from 'vitest';
-import type { SoakStatus } from '../../../server/judgement/assessment.ts';
 import type { ThroughStatus } from '../../../server/judgement/inside/section-status.ts';
+import type { SoakStatus } from '../../../server/judgement/soak-status.ts';
 import { after, minutes } from '../../../server/measure/quantity.ts';
 import type { UnitSystem } from '../../../server/measure/units.ts';
 import { governingSoakText } from '../../../server/wording/governing-soak.ts';

@@ -8,9 +8,9 @@ import type {
   ConditionId,
   Finding,
   FindingKind,
-  SoakStatus,
 } from '../../../server/judgement/assessment.ts';
 import { severities } from '../../../server/judgement/rules.ts';
+import type { SoakStatus } from '../../../server/judgement/soak-status.ts';
 import { milliCelsius, millikelvin, minutes, seconds } from '../../../server/measure/quantity.ts';
 import { sourceKinds } from '../../../server/weld/entry.ts';
 import { qualities } from '../../../server/weld/scan.ts';

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import type { Condition, PassStatus } from '../../../server/judgement/assessment.ts';
+import type { Condition } from '../../../server/judgement/assessment.ts';
 import type { SectionOutlook } from '../../../server/judgement/inside/section-status.ts';
+import type { PassStatus } from '../../../server/judgement/pass-status.ts';
 import { milliCelsius, minutes } from '../../../server/measure/quantity.ts';
 import { readinessSentence, unmetConditions } from '../../../server/wording/readiness.ts';
 import { assessment, at, below } from './sample-assessment.ts';

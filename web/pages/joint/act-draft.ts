@@ -6,10 +6,10 @@
 import { limits } from '../../../server/measure/limits.ts';
 import { readNumber } from '../../../server/measure/number-text.ts';
 import type { Instant } from '../../../server/measure/quantity.ts';
-import { milliCelsius } from '../../../server/measure/quantity.ts';
-import { fromFahrenheit, fromInches, type UnitSystem } from '../../../server/measure/units.ts';
 import type { Act, passKinds } from '../../../server/weld/entry.ts';
+import type { Joint } from '../../../server/weld/joint.ts';
 import type { LiveJoint } from '../../feed/live-joint.ts';
+import { handReadingOf, lastHandInstrument } from './hand-draft.ts';
 
 export type SheetKind =
   | 'heat'
@@ -49,7 +49,10 @@ export const freshDraft = (kind: SheetKind, { assessment, joint }: LiveJoint, by
     case 'contact reading':
       return {
         celsius: '',
-        instrument: '',
+        ...lastHandInstrument(joint),
+        shows: '',
+        emissivity: '',
+        probe: '',
         use: 'interpass',
         part: joint.parts[0]?.id ?? '',
         side: 'A',
@@ -73,9 +76,12 @@ export const actOf = (
   kind: Exclude<SheetKind, 'attach' | 'accept'>,
   draft: Draft,
   now: Instant,
-  units: UnitSystem,
+  joint: Joint,
 ): Made => {
   const problems: Record<string, string> = {};
+  const problem = (field: string, ask: string): void => {
+    problems[field] = ask;
+  };
   const text = (field: string, ask: string): string => {
     const value = (draft[field] ?? '').trim();
     if (value === '') problems[field] = ask;
@@ -114,27 +120,8 @@ export const actOf = (
       }
       case 'pass end':
         return { kind, pass: text('pass', 'Choose the pass that ended.'), ...ago };
-      case 'contact reading': {
-        const ask = 'What does the instrument read?';
-        const far = 'How far from the groove?';
-        return {
-          kind,
-          celsius:
-            units === 'inch'
-              ? milliCelsius(fromFahrenheit(number('celsius', ask, -76, 2552))) / 1000
-              : number('celsius', ask, -60, 1400),
-          instrument: text('instrument', 'Which instrument? Its name or number is needed.'),
-          use: draft.use as 'interpass' | 'zone' | 'opposite face',
-          place: {
-            part: text('part', 'On which part?'),
-            side: draft.side === 'B' ? 'B' : 'A',
-            face: draft.face === 'back' ? 'back' : 'front',
-            distanceMillimetres:
-              units === 'inch' ? fromInches(number('distance', far, 0, 196)) : number('distance', far, 0, 5000),
-          },
-          ...ago,
-        };
-      }
+      case 'contact reading':
+        return handReadingOf(draft, joint, { text, number, problem }, ago);
       case 'note':
         return { kind, text: text('text', 'A note needs words.') };
       case 'declare source':

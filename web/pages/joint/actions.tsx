@@ -15,7 +15,13 @@ interface Props {
   readonly done: (act: Act) => void;
 }
 
-const load = () => Promise.all([import('./sheets.tsx'), import('./document-sheet.tsx'), import('./answer-sheet.tsx')]);
+const load = () =>
+  Promise.all([
+    import('./sheets.tsx'),
+    import('./document-sheet.tsx'),
+    import('./answer-sheet.tsx'),
+    import('./hand-sheet.tsx'),
+  ]);
 
 export function Actions({ live, outside, known, done }: Props) {
   const open = useSignal<SheetKind | undefined>(undefined);
@@ -32,7 +38,7 @@ export function Actions({ live, outside, known, done }: Props) {
 
   if (open.value !== undefined) {
     if (forms === 'loading' || forms === 'failed') return <NotLoaded state={forms} />;
-    const [sheets, documents, answers] = forms;
+    const [sheets, documents, answers, hands] = forms;
     const props = {
       live,
       back: () => {
@@ -51,7 +57,7 @@ export function Actions({ live, outside, known, done }: Props) {
       case 'pass end':
         return <sheets.PassEndSheet {...props} />;
       case 'contact reading':
-        return <sheets.ContactSheet {...props} />;
+        return <hands.ContactSheet {...props} />;
       case 'note':
         return <sheets.NoteSheet {...props} />;
       case 'attach':

@@ -2,6 +2,7 @@
 import type { Assessment } from '../../../server/judgement/assessment.ts';
 import type { Instant, Milliseconds } from '../../../server/measure/quantity.ts';
 import { probeWhere } from '../../../server/wording/condition.ts';
+import { handValueText } from '../../../server/wording/instrument.ts';
 import { differenceText, limitText, temperatureText, trendText } from '../../../server/wording/temperature.ts';
 import { aboutText, durationText } from '../../../server/wording/time.ts';
 
@@ -31,7 +32,7 @@ const coldest = (assessment: Assessment): Figure => {
   const begunWelding = assessment.passes.length > 0;
   return {
     name: 'Coldest',
-    value: temperatureText(found.temperature, units, { limit }),
+    value: handValueText(found, units, { limit }),
     beside: [at(found.probe, assessment), beside],
     abnormal: begunWelding && limit !== undefined && found.temperature < limit,
   };
@@ -69,7 +70,7 @@ const interpass = ({ interpass: now, limits, phase, requirement: { units } }: As
   return [
     {
       name: 'Interpass',
-      value: temperatureText(now.temperature, units, { limit }),
+      value: handValueText({ temperature: now.temperature, bound: now.bound }, units, { limit }),
       beside: [
         ...(now.probe === undefined ? [] : [now.probe]),
         beside,

@@ -1,9 +1,10 @@
 /** Passes and findings as tables, with their empty states. */
-import type { Assessment, Finding, PassStatus } from '../../../server/judgement/assessment.ts';
+import type { Assessment, Finding } from '../../../server/judgement/assessment.ts';
+import type { PassStatus } from '../../../server/judgement/pass-status.ts';
 import type { Instant } from '../../../server/measure/quantity.ts';
 import { findingText } from '../../../server/wording/finding.ts';
+import { handValueText } from '../../../server/wording/instrument.ts';
 import { begun } from '../../../server/wording/list.ts';
-import { temperatureText } from '../../../server/wording/temperature.ts';
 import { conditionName, severityText } from '../../../server/wording/words.ts';
 import { nearClockText } from '../../format/time.ts';
 import { useShorter } from '../../parts/shorter.tsx';
@@ -76,7 +77,7 @@ function PassRow({
       <td>
         {pass.coldestAtStart === undefined
           ? 'not known'
-          : temperatureText(pass.coldestAtStart.temperature, units, { limit: limits.preheatMinimum })}
+          : handValueText(pass.coldestAtStart, units, { limit: limits.preheatMinimum })}
         <span class="place">{pass.coldestAtStart?.probe ?? ''}</span>
       </td>
       <td>
@@ -84,7 +85,7 @@ function PassRow({
           ? pass.maximum === 'not needed'
             ? 'not needed'
             : 'not known'
-          : temperatureText(pass.interpass.temperature, units, { limit: limits.interpassMaximum })}
+          : handValueText(pass.interpass, units, { limit: limits.interpassMaximum })}
         <span class="place">
           {pass.interpass === undefined
             ? ''

@@ -1,15 +1,12 @@
 /** The forms of what a person does at the joint. Each opens in place of the buttons, so that the readings stay in sight. */
 
-import { unitsOf } from '../../../server/measure/units.ts';
 import { type Act, passKinds } from '../../../server/weld/entry.ts';
-import { faces, sides } from '../../../server/weld/probe.ts';
+import { sides } from '../../../server/weld/probe.ts';
 import { findingText } from '../../../server/wording/finding.ts';
-import { lengthUnit } from '../../../server/wording/length.ts';
 import { begun } from '../../../server/wording/list.ts';
-import { degreeUnit } from '../../../server/wording/temperature.ts';
 import { verdictText } from '../../../server/wording/verdict.ts';
 import type { LiveJoint } from '../../feed/live-joint.ts';
-import { ChoiceField, SelectField, TextArea, TextField } from '../../parts/field.tsx';
+import { ChoiceField, TextArea, TextField } from '../../parts/field.tsx';
 import { Ago, SheetFrame } from './sheet-frame.tsx';
 import { useSheet } from './use-sheet.ts';
 
@@ -132,76 +129,6 @@ export function PassEndSheet({ live, done, back }: SheetProps) {
         choices={running.map((pass) => ({ value: pass.pass, text: `${pass.pass}, ${pass.passKind}, ${pass.welder}` }))}
         onValue={(value) => sheet.set('pass', value)}
       />
-    </SheetFrame>
-  );
-}
-
-export function ContactSheet({ live, done, back }: SheetProps) {
-  const sheet = useSheet('contact reading', live, done);
-  const { draft } = sheet;
-  return (
-    <SheetFrame
-      title="Contact reading by hand"
-      sheet={sheet}
-      back={back}
-      action="Record the reading"
-      later={{ title: 'It was read earlier', content: <Ago sheet={sheet} what="It was read" /> }}
-    >
-      <div class="fields">
-        <TextField
-          label="It reads"
-          kind="number"
-          unit={degreeUnit(unitsOf(live.joint))}
-          value={draft.celsius ?? ''}
-          problem={sheet.problems.celsius}
-          onValue={(value) => sheet.set('celsius', value)}
-        />
-        <TextField
-          label="Instrument"
-          value={draft.instrument ?? ''}
-          problem={sheet.problems.instrument}
-          onValue={(value) => sheet.set('instrument', value)}
-        />
-      </div>
-      <ChoiceField
-        label="It stands for"
-        value={draft.use ?? 'interpass'}
-        choices={[
-          { value: 'interpass', text: 'Interpass' },
-          { value: 'zone', text: 'Preheat zone' },
-          { value: 'opposite face', text: 'Opposite face' },
-        ]}
-        onValue={(value) => sheet.set('use', value)}
-      />
-      <div class="fields">
-        <SelectField
-          label="Part"
-          value={draft.part ?? ''}
-          choices={live.joint.parts.map((part) => ({ value: part.id, text: part.id }))}
-          onValue={(value) => sheet.set('part', value)}
-        />
-        <SelectField
-          label="Side"
-          value={draft.side ?? 'A'}
-          choices={sides.map((side) => ({ value: side as string, text: side }))}
-          onValue={(value) => sheet.set('side', value)}
-        />
-        <SelectField
-          label="Face"
-          value={draft.face ?? 'front'}
-          choices={faces.map((face) => ({ value: face as string, text: face }))}
-          onValue={(value) => sheet.set('face', value)}
-        />
-        <TextField
-          label="From the groove"
-          kind="number"
-          unit={lengthUnit(unitsOf(live.joint))}
-          value={draft.distance ?? ''}
-          problem={sheet.problems.distance}
-          onValue={(value) => sheet.set('distance', value)}
-        />
-      </div>
-      <p class="hint">For interpass it counts for 60 s: read it right before the arc.</p>
     </SheetFrame>
   );
 }

@@ -1,6 +1,5 @@
 /** The form of one act: its text kept on this device, its way to the station, and what came of it. */
 import { useSignal } from '@preact/signals';
-import { unitsOf } from '../../../server/measure/units.ts';
 import type { Act } from '../../../server/weld/entry.ts';
 import { actKey } from '../../feed/http.ts';
 import type { LiveJoint } from '../../feed/live-joint.ts';
@@ -39,7 +38,7 @@ const isKept = (value: unknown): value is Kept =>
 
 /** After this, "five minutes ago" and "pass 3" no longer mean what they meant; only free text outlives it. */
 const agesAfterMilliseconds = 5 * 60_000;
-const aging = ['ago', 'state', 'pass', 'celsius'];
+const aging = ['ago', 'state', 'pass', 'celsius', 'shows', 'probe'];
 
 /** What was typed before, as far as it still means the same. */
 const fromKept = (place: string, fresh: Draft): Kept => {
@@ -103,7 +102,7 @@ export const useSheet = (kind: SheetKind, live: LiveJoint, done: (act: Act) => v
         return false;
       }
       if (kind === 'attach' || kind === 'accept') return false;
-      const made = actOf(kind, stored.peek().draft, now, unitsOf(live.joint));
+      const made = actOf(kind, stored.peek().draft, now, live.joint);
       if (made.ok) return send(made.act);
       problems.value = made.problems;
       return false;

@@ -1,13 +1,22 @@
 /** One entry of the record in one line. What is not known by name is shown as it is: nothing is left out. */
 
-import { type Instant, milliCelsius } from '../../../server/measure/quantity.ts';
+import type { Instant } from '../../../server/measure/quantity.ts';
 import type { UnitSystem } from '../../../server/measure/units.ts';
 import type { TimelineEvent } from '../../../server/screen/contract.ts';
+import type { Bound } from '../../../server/weld/hand-reading.ts';
+import { type HandKind, handKinds } from '../../../server/weld/instrument.ts';
 import { alarmKeyText } from '../../../server/wording/alarm.ts';
-import { type InstrumentAct, instrumentActText } from '../../../server/wording/instrument.ts';
+import {
+  handKindText,
+  type InstrumentAct,
+  instrumentActText,
+  typedHandText,
+} from '../../../server/wording/instrument.ts';
 import { begun } from '../../../server/wording/list.ts';
-import { limitText } from '../../../server/wording/temperature.ts';
 import { clockText, type Zone } from '../../format/time.ts';
+
+const handKind = (kind: unknown): string =>
+  (handKinds as readonly unknown[]).includes(kind) ? handKindText(kind as HandKind) : '';
 
 export const entryLine = ({ at, kind, body }: TimelineEvent, units: UnitSystem, zone?: Zone): string => {
   const said = (typeof body === 'object' && body !== null ? body : {}) as Record<string, unknown>;
@@ -26,7 +35,10 @@ export const entryLine = ({ at, kind, body }: TimelineEvent, units: UnitSystem, 
       case 'pass end':
         return `Pass ${text('pass')} ended`;
       case 'contact reading':
-        return `Contact reading ${typeof said.celsius === 'number' ? limitText(milliCelsius(said.celsius), units) : ''} for ${text('use')}, instrument ${text('instrument')}`;
+        return `Contact reading ${typeof said.celsius === 'number' ? typedHandText(said.celsius, said.shows as Bound | undefined, units) : ''} for ${text('use')}${optional(', beside ', text('probe'))}, ${optional('', handKind(said.instrumentKind))} ${text('instrument')}`.replace(
+          ',  ',
+          ', instrument ',
+        );
       case 'note':
         return `Note: ${text('text')}`;
       case 'acknowledge':

@@ -1,0 +1,69 @@
+/** The interpass temperature right now: what is measured at interpass places, by probe or by hand. A zone probe never stands for it. */
+import type { Interpass } from './assessment.ts';
+import { type Kept, keepsMaximum } from './compare.ts';
+import { hottestDistrusted } from './distrust.ts';
+import type { HandReading } from './measuring/hand-reading.ts';
+import { handKeepsMaximum, handNow } from './measuring/hand-readings.ts';
+import { bandAt, hottestOf, withUse } from './places.ts';
+import { rules } from './rules.ts';
+import { isTrusted, type State } from './state.ts';
+import { timeTo, trendPerMinute } from './trend.ts';
+
+type Measured = Pick<Interpass, 'probe' | 'temperature' | 'bound' | 'trendPerMinute'> & {
+  readonly temperature: number;
+  readonly by: 'probe' | 'contact';
+  readonly kept: Kept;
+};
+
+/** The worst of them: above the maximum, then neither proven, then the hottest. */
+export function interpassNow(state: State): Interpass & { by?: 'probe' | 'contact' } {
+  const limit = state.limits.interpassMaximum;
+  const hands = handNow(state, 'interpass');
+  const probe = hottestProbe(state);
+  const measured = [...(probe === undefined ? [] : [probe]), ...hands.flatMap((each) => byHand(state, each))];
+  const worst = measured.sort((a, b) => rank[a.kept] - rank[b.kept] || b.temperature - a.temperature)[0];
+  if (worst === undefined) return { state: 'not judged' };
+  const { kept, ...reading } = worst;
+  if (limit !== undefined && kept === 'kept' && hands.length === 0 && isHidden(state, limit))
+    return { state: 'not judged' };
+  const timeToWindow =
+    limit !== undefined && kept === 'broken' && reading.bound === undefined
+      ? timeTo(limit, reading.temperature, reading.trendPerMinute)
+      : undefined;
+  return {
+    state: kept === 'broken' ? 'too hot' : kept === 'kept' ? 'window' : 'not judged',
+    ...reading,
+    ...(timeToWindow === undefined ? {} : { timeToWindow }),
+  };
+}
+
+const rank: Readonly<Record<Kept, number>> = { broken: 0, 'within the band': 1, kept: 2 };
+
+function hottestProbe(state: State): Measured | undefined {
+  const limit = state.limits.interpassMaximum;
+  const probes = withUse(state, 'interpass').filter(
+    (each) => isTrusted(state, each) && state.now - each.good!.at <= rules.interpassReadingAge,
+  );
+  const hottest = hottestOf(state, probes, 'with its band');
+  if (hottest === undefined) return undefined;
+  const trend = trendPerMinute(state.probes.find((each) => each.probe.id === hottest.probe)!);
+  return {
+    by: 'probe',
+    ...hottest,
+    kept: limit === undefined ? 'kept' : keepsMaximum(hottest.temperature, limit, bandAt(state, hottest)),
+    ...(trend === undefined ? {} : { trendPerMinute: trend }),
+  };
+}
+
+/** A bound that says nothing of the maximum is no reading of it. */
+function byHand(state: State, each: HandReading): Measured[] {
+  const limit = state.limits.interpassMaximum;
+  const kept = limit === undefined ? 'kept' : handKeepsMaximum(state, each, limit);
+  if (kept === undefined) return [];
+  const { instrument, temperature, bound } = each;
+  return [{ by: 'contact', probe: instrument, temperature, kept, ...(bound === undefined ? {} : { bound }) }];
+}
+
+/** A distrusted interpass probe reads above the maximum and no trusted one does. A contact reading stands in for it. */
+const isHidden = (state: State, limit: NonNullable<State['limits']['interpassMaximum']>): boolean =>
+  hottestDistrusted(state, withUse(state, 'interpass'), limit) !== undefined;

@@ -1,0 +1,31 @@
+/** One pass as it was judged: what was measured when it began and while it ran. */
+import type { Instant, MilliCelsius } from '../measure/quantity.ts';
+import type { Bound } from '../weld/hand-reading.ts';
+import type { ConditionId } from './assessment.ts';
+
+export interface PassStatus {
+  readonly pass: string;
+  readonly passKind: string;
+  readonly welder: string;
+  readonly side?: 'A' | 'B';
+  readonly where?: string;
+  readonly startedAt: Instant;
+  /** When the start was entered; later than startedAt for "started n minutes ago". */
+  readonly enteredAt: Instant;
+  readonly endedAt?: Instant;
+  /** Coldest required place at the start and while it ran. */
+  readonly coldestAtStart?: { readonly probe: string; readonly temperature: MilliCelsius; readonly bound?: Bound };
+  readonly coldestDuring?: { readonly probe: string; readonly temperature: MilliCelsius };
+  /** Interpass reading at the start (none for the first pass is normal). */
+  readonly interpass?: {
+    readonly probe: string;
+    readonly temperature: MilliCelsius;
+    readonly by: 'probe' | 'contact';
+    readonly bound?: Bound;
+  };
+  readonly hottestDuring?: { readonly probe: string; readonly temperature: MilliCelsius };
+  readonly minimum: 'met' | 'not met' | 'not judged';
+  readonly maximum: 'met' | 'not met' | 'not judged' | 'not needed';
+  /** Conditions not met when it began. */
+  readonly outside: readonly ConditionId[];
+}
