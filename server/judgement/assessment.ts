@@ -4,6 +4,7 @@
  */
 import type { Instant, MilliCelsius, Millikelvin, Milliseconds } from '../measure/quantity.ts';
 import type { Requirement } from '../metallurgy/answer.ts';
+import type { Seen, SignKind, Sureness } from '../suspicion/sign.ts';
 import type { Source } from '../weld/entry.ts';
 import type { Bound } from '../weld/hand-reading.ts';
 import type { Place, ProbeUse } from '../weld/probe.ts';
@@ -57,7 +58,8 @@ export type FindingKind =
   | 'calibration not shown'
   | 'within uncertainty'
   | 'within guard band'
-  | 'twin reading apart';
+  | 'twin reading apart'
+  | 'probe suspect';
 
 /** nonconformity: does not comply. not judged: cannot be judged. remark: told, and changes no verdict. */
 export type Severity = 'nonconformity' | 'not judged' | 'remark';
@@ -80,6 +82,12 @@ export interface Finding {
   readonly limit?: MilliCelsius | Millikelvin | Milliseconds;
   /** Of a value read with a crayon. */
   readonly bound?: Bound;
+  /** Of a suspect probe or board: what its readings show. */
+  readonly sign?: SignKind;
+  readonly sure?: Sureness;
+  readonly seen?: Seen;
+  readonly board?: string;
+  readonly against?: string;
 }
 
 export type ConditionId =

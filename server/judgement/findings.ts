@@ -1,5 +1,6 @@
 /** Opening and closing findings in the state. A finding is told once while it lasts. */
 import type { Instant } from '../measure/quantity.ts';
+import type { Seen, SignKind, Sureness } from '../suspicion/sign.ts';
 import type { Bound } from '../weld/hand-reading.ts';
 import type { Finding, FindingKind } from './assessment.ts';
 import { severities } from './rules.ts';
@@ -10,13 +11,23 @@ export interface FindingDetail {
   readonly pass?: string;
   readonly part?: string;
   readonly instrument?: string;
+  readonly board?: string;
   readonly value?: number;
   readonly limit?: number;
   readonly bound?: Bound;
+  readonly sign?: SignKind;
+  readonly sure?: Sureness;
+  readonly seen?: Seen;
+  readonly against?: string;
 }
 
 export const findingKey = (kind: FindingKind, from: Instant, detail: FindingDetail): string =>
-  [kind, detail.probe ?? detail.part ?? detail.instrument ?? '', detail.pass ?? '', from].join('/');
+  [
+    kind,
+    detail.probe ?? detail.part ?? detail.instrument ?? detail.board ?? '',
+    detail.pass ?? detail.sign ?? '',
+    from,
+  ].join('/');
 
 /** Adds the finding unless it stands already; returns its key. */
 export function open(state: State, kind: FindingKind, from: Instant, detail: FindingDetail = {}): string {

@@ -25,6 +25,7 @@ import { settleSoak, soakDue, soakOnHeat } from './soak.ts';
 import { sourceAfter } from './source.ts';
 import { withSpares } from './spares.ts';
 import type { State } from './state.ts';
+import { watchProbes } from './suspects.ts';
 
 /** Lets time pass up to the instant; an earlier instant changes nothing. */
 export function advance(state: State, until: Instant): State {
@@ -47,6 +48,7 @@ export function take(state: State, input: Input): State {
     case 'scan':
       takeScan(state, input.scan);
       settleProbes(state);
+      watchProbes(state, input.scan);
       driveSections(state, input.scan);
       break;
     case 'act':

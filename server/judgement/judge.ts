@@ -5,6 +5,7 @@
  * reach back to the first reading: then the whole record is folded anew (anew.ts).
  */
 import { after, type Instant } from '../measure/quantity.ts';
+import { copySuspicion } from '../suspicion/suspicion.ts';
 import { arrival, type Input, type StationEvent } from '../weld/entry.ts';
 import { inOrderOfEffect, reachesBack } from './anew.ts';
 import { assess } from './assess.ts';
@@ -114,7 +115,7 @@ export function createJudge(
 
 /** Joint, requirement and single readings are replaced as wholes and never changed, so that all copies share them. */
 function copyOf(state: State): State {
-  const { joint, entered, requirement, limits, probes, sections, hand, ...rest } = state;
+  const { joint, entered, requirement, limits, probes, sections, hand, suspicion, ...rest } = state;
   const shared = { joint, entered, requirement, limits };
   return {
     ...structuredClone(rest),
@@ -122,6 +123,7 @@ function copyOf(state: State): State {
     probes: probes.map((each) => ({ ...each, recent: [...each.recent] })),
     sections: copySections(sections),
     hand: [...hand],
+    suspicion: copySuspicion(suspicion),
   };
 }
 

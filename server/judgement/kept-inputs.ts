@@ -1,15 +1,15 @@
 /**
- * Inputs as the judge keeps them for the time that it can go back, in their order. Scans are kept without the
- * raw numbers, which no rule reads (the record has them), and as rows of one table of numbers: half an hour of
- * many probes as objects would be most of the judge's memory.
+ * Inputs as the judge keeps them for the time that it can go back, in their order. Scans are kept as rows of one
+ * table of numbers: half an hour of many probes as objects would be most of the judge's memory. Raw numbers are
+ * among them, since signs of faulty probes are read from them.
  */
-import type { Instant, MilliCelsius } from '../measure/quantity.ts';
+import type { DeciMicrovolt, Instant, MilliCelsius } from '../measure/quantity.ts';
 import type { Input } from '../weld/entry.ts';
-import { qualities, type Scan, type ScanValue } from '../weld/scan.ts';
+import { qualities, type Raw, type Scan, type ScanValue } from '../weld/scan.ts';
 
 export interface KeptInputs {
   add(input: Input): void;
-  /** As they were, but for the raw numbers of scans. */
+  /** As they were. */
   all(): Input[];
 }
 
@@ -21,12 +21,16 @@ interface Shape {
 
 /** Numbers of a row before its temperatures. */
 const heads = 8;
+/** Numbers of a value: its temperature or quality, and two of its raw number. */
+const width = 3;
 /** A value without a temperature is the place of its quality and a half: temperatures are whole. */
 const half = 0.5;
 const firstLength = 1024;
 
 export function createKeptInputs(): KeptInputs {
   const shapes: Shape[] = [];
+  const texts: string[] = [];
+  const placeOfText = new Map<string, number>();
   const others: { readonly beforeRow: number; readonly input: Input }[] = [];
   let table = new Float64Array(firstLength);
   let length = 0;
@@ -49,7 +53,10 @@ export function createKeptInputs(): KeptInputs {
       scan.ticks,
       scan.inputs,
     ];
-    for (const { temperature, quality } of scan.values) row.push(temperature ?? qualities.indexOf(quality) + half);
+    for (const { temperature, quality, raw } of scan.values) {
+      row.push(temperature ?? qualities.indexOf(quality) + half);
+      pushRaw(row, raw);
+    }
     if (length + row.length > table.length) {
       const longer = new Float64Array(Math.max(2 * table.length, length + row.length));
       longer.set(table);
@@ -58,6 +65,21 @@ export function createKeptInputs(): KeptInputs {
     table.set(row, length);
     length += row.length;
     rows += 1;
+  };
+
+  /** The second number is the cold junction of a voltage; what is none tells the form. */
+  const pushRaw = (row: number[], raw: Raw): void => {
+    if (raw.form === 'voltage') row.push(raw.deciMicrovolts, raw.coldJunction);
+    else if (raw.form === 'temperature') row.push(raw.reported, Number.NaN);
+    else if (raw.form === 'text') row.push(placeOf(raw.text), Number.POSITIVE_INFINITY);
+    else row.push(0, Number.NEGATIVE_INFINITY);
+  };
+
+  const placeOf = (text: string): number => {
+    const known = placeOfText.get(text);
+    if (known !== undefined) return known;
+    placeOfText.set(text, texts.length);
+    return texts.push(text) - 1;
   };
 
   return {
@@ -73,8 +95,8 @@ export function createKeptInputs(): KeptInputs {
         for (; others[next]?.beforeRow === row; next += 1) inputs.push(others[next]!.input);
         if (row === rows) break;
         const shape = shapes[table[at]!]!;
-        const end = at + heads + shape.probes.length;
-        inputs.push({ type: 'scan', scan: scanOf(shape, table.subarray(at, end)) });
+        const end = at + heads + width * shape.probes.length;
+        inputs.push({ type: 'scan', scan: scanOf(shape, table.subarray(at, end), texts) });
         at = end;
       }
       return inputs;
@@ -87,7 +109,7 @@ const isOfShape = ({ board, values }: Scan, shape: Shape): boolean =>
   values.length === shape.probes.length &&
   values.every(({ probe }, index) => probe === shape.probes[index]);
 
-function scanOf({ board, probes }: Shape, row: Float64Array): Scan {
+function scanOf({ board, probes }: Shape, row: Float64Array, texts: readonly string[]): Scan {
   return {
     board,
     late: row[1] === 1,
@@ -97,12 +119,21 @@ function scanOf({ board, probes }: Shape, row: Float64Array): Scan {
     sequence: row[5]!,
     ticks: row[6]!,
     inputs: row[7]!,
-    values: probes.map((probe, index) => keptValueOf(probe, row[heads + index]!)),
+    values: probes.map((probe, index) => {
+      const at = heads + width * index;
+      return keptValueOf(probe, row[at]!, rawOf(row[at + 1]!, row[at + 2]!, texts));
+    }),
   };
 }
 
-function keptValueOf(probe: string, number: number): ScanValue {
-  const raw = { form: 'none' } as const;
+function rawOf(number: number, second: number, texts: readonly string[]): Raw {
+  if (Number.isNaN(second)) return { form: 'temperature', reported: number as MilliCelsius };
+  if (second === Number.POSITIVE_INFINITY) return { form: 'text', text: texts[number]! };
+  if (second === Number.NEGATIVE_INFINITY) return { form: 'none' };
+  return { form: 'voltage', deciMicrovolts: number as DeciMicrovolt, coldJunction: second as MilliCelsius };
+}
+
+function keptValueOf(probe: string, number: number, raw: Raw): ScanValue {
   return Number.isInteger(number)
     ? { probe, quality: 'good', temperature: number as MilliCelsius, raw }
     : { probe, quality: qualities[number - half]!, raw };

@@ -45,6 +45,10 @@ export const rules = {
   courseDepths: 11,
   courseColumnsMaximum: 240,
   courseSpacing: seconds(30),
+  /** Slowest that heat spreads in a steel that is welded, square metres per second (austenitic at 100 degrees: 4.25e-6). */
+  slowestDiffusivity: 4.2e-6,
+  /** How long heat takes to be felt at a probe under the heater, at the latest. Own choice. */
+  feltUnderHeaterAfter: minutes(2),
   /** How far back an act or a late reading may lie and still be judged in its place. */
   lookBack: minutes(30),
   keepStateEvery: minutes(5),
@@ -93,4 +97,5 @@ export const severities: { readonly [kind in FindingKind]: Severity } = {
   'within uncertainty': 'remark',
   'within guard band': 'not judged',
   'twin reading apart': 'remark',
+  'probe suspect': 'remark',
 };

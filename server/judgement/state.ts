@@ -5,6 +5,7 @@
 import type { Instant, MilliCelsius, Millikelvin, Milliseconds } from '../measure/quantity.ts';
 import type { Acceptance, Requirement } from '../metallurgy/answer.ts';
 import { requirement } from '../metallurgy/requirement.ts';
+import { emptySuspicion, type Suspicion } from '../suspicion/suspicion.ts';
 import type { Source, StationEvent } from '../weld/entry.ts';
 import type { Bound } from '../weld/hand-reading.ts';
 import type { Joint } from '../weld/joint.ts';
@@ -137,6 +138,8 @@ export interface State {
   lowest: { [key: string]: Extreme };
   minimumFirstReachedAt?: Instant;
   everReady: boolean;
+  /** What is remembered of readings to tell faulty probes by. */
+  suspicion: Suspicion;
   closedAt?: Instant;
 }
 
@@ -172,6 +175,7 @@ export function begin(at: Instant, event: StationEvent & { kind: 'opened' }): St
     pending: {},
     lowest: {},
     everReady: false,
+    suspicion: emptySuspicion(),
   };
 }
 

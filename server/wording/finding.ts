@@ -1,9 +1,10 @@
-/** A finding in words: what was found, why it matters, and what to do first. */
+/** A finding in words: what was found, why it matters, what to do first. */
 import type { Finding } from '../judgement/assessment.ts';
 import type { Instant, MilliCelsius, Millikelvin, Milliseconds } from '../measure/quantity.ts';
 import type { UnitSystem } from '../measure/units.ts';
 import { instrumentFindingText } from './instrument-finding.ts';
 import { lengthText } from './length.ts';
+import { signText } from './sign.ts';
 import {
   atMostText,
   differenceLimitText,
@@ -27,6 +28,7 @@ export const findingText = (finding: Finding, units: UnitSystem): FindingWords =
   const start = finding.pass === undefined ? 'when a pass began' : `when pass ${finding.pass} began`;
   const during = finding.pass === undefined ? 'during a pass' : `during pass ${finding.pass}`;
   const inside = finding.part === undefined ? '' : ` inside ${finding.part}`;
+  if (finding.kind === 'probe suspect') return signText(finding, units);
   switch (finding.kind) {
     case 'silent':
       return {
@@ -117,7 +119,7 @@ export const findingText = (finding: Finding, units: UnitSystem): FindingWords =
         what: `Minimum through the thickness not judged${inside} ${start}`,
         why: 'The procedure asks for it, and what is missing keeps it from being computed.',
         first:
-          'See under "Through the thickness" what is missing, and measure on the far face where it can not be had.',
+          'See under "Through the thickness" what is missing, and measure on the far face where it is not to be had.',
       };
     case 'rises faster than steel':
       return {

@@ -3,6 +3,7 @@ import type { Finding, Severity } from '../../judgement/assessment.ts';
 import type { UnitSystem } from '../../measure/units.ts';
 import { findingText } from '../../wording/finding.ts';
 import { begun, listText } from '../../wording/list.ts';
+import { signName } from '../../wording/sign.ts';
 import { severityText } from '../../wording/words.ts';
 import type { ReportFacts } from '../facts.ts';
 import { type Block, paragraph, type Section } from '../page-model.ts';
@@ -41,10 +42,12 @@ const findingRow = (finding: Finding, times: Times, units: UnitSystem): string[]
   ];
 };
 
+const nameOf = ({ kind, sign }: Finding): string => (sign === undefined ? kind : `${kind} (${signName(sign)})`);
+
 /** Once for each kind, not for each finding. */
 const whyBlocks = ({ assessment }: ReportFacts): Block[] => {
   const reasons = new Map(
-    assessment.findings.map((finding) => [finding.kind, findingText(finding, assessment.requirement.units).why]),
+    assessment.findings.map((finding) => [nameOf(finding), findingText(finding, assessment.requirement.units).why]),
   );
   const kinds = new Map<string, string[]>();
   for (const [kind, why] of reasons) kinds.set(why, [...(kinds.get(why) ?? []), kind]);

@@ -1,0 +1,210 @@
+/**
+ * Watches the readings of one joint for signs of faulty probes. Every reading is taken into its probe's history; the
+ * detectors look once for each block of some seconds. Memory is bounded, and the same readings give the same signs.
+ */
+import type { Instant } from '../measure/quantity.ts';
+import type { Scan, ScanValue } from '../weld/scan.ts';
+import { busPattern, type RawPattern } from './detectors/bus.ts';
+import { addReading, closeBlock, copyHistory, emptyHistory, type History, newest } from './history.ts';
+import { detectors } from './list.ts';
+import { numbers } from './numbers.ts';
+import { type Sighting, type Sign, type SignChange, type SignKind, signKinds } from './sign.ts';
+import type { About, Circumstances, Events, View, Watched } from './view.ts';
+
+export interface Suspicion {
+  readonly probes: Map<string, ProbeMemory>;
+  /** Signs that stand, by kind, probe or board. */
+  readonly standing: Map<string, Standing>;
+  blockEnds: number;
+}
+
+interface ProbeMemory {
+  readonly wire: string;
+  readonly history: History;
+  readonly events: Events;
+}
+
+interface Standing {
+  readonly sign: Sign;
+  seenAt: Instant;
+}
+
+export const emptySuspicion = (): Suspicion => ({ probes: new Map(), standing: new Map(), blockEnds: 0 });
+
+export const copySuspicion = ({ probes, standing, blockEnds }: Suspicion): Suspicion => ({
+  probes: new Map(
+    [...probes].map(([id, { wire, history, events }]) => [
+      id,
+      { wire, history: copyHistory(history), events: { ...events } },
+    ]),
+  ),
+  standing: new Map([...standing].map(([key, each]) => [key, { ...each }])),
+  blockEnds,
+});
+
+/** What the caller knows of the joint; asked for only when a block ends. */
+export interface Surroundings {
+  readonly period: number;
+  readonly arc: boolean;
+  about(): readonly About[];
+  circumstances(): Omit<Circumstances, 'at'>;
+}
+
+/** Takes a scan in. The changes of signs come out when a block ends, which is seldom. */
+export function watchScan(suspicion: Suspicion, scan: Scan, surroundings: Surroundings): readonly SignChange[] {
+  const at = scan.measuredAt;
+  let changes: readonly SignChange[] = none;
+  if (at >= suspicion.blockEnds) {
+    if (suspicion.blockEnds > 0) changes = look(suspicion, at, surroundings);
+    suspicion.blockEnds = at + Math.max(numbers.blockAtLeast, numbers.blockPeriods * surroundings.period);
+  }
+  const gap = 2.5 * surroundings.period;
+  const arc = surroundings.arc || (scan.inputs & 1) === 1;
+  for (const value of scan.values) takeValue(suspicion, scan.board, value, { at, gap, arc });
+  return changes;
+}
+
+/** Forgets a probe that is no longer there, or comes in on another wire; its signs end. */
+function memoryOf(suspicion: Suspicion, probe: string, wire: string): ProbeMemory {
+  const known = suspicion.probes.get(probe);
+  if (known?.wire === wire) return known;
+  const memory = { wire, history: emptyHistory(), events: noEvents() };
+  suspicion.probes.set(probe, memory);
+  return memory;
+}
+
+const noEvents = (): Events => ({
+  jumps: 0,
+  firstJumpAt: Number.NaN,
+  lastJumpAt: Number.NaN,
+  biggestJump: 0,
+  lost: 0,
+  firstLostAt: Number.NaN,
+  lastLostAt: Number.NaN,
+  patterns: 0,
+  pattern: undefined,
+  patternSince: Number.NaN,
+});
+
+function takeValue(
+  suspicion: Suspicion,
+  board: string,
+  { probe, quality, temperature, raw }: ScanValue,
+  { at, gap, arc }: { readonly at: Instant; readonly gap: number; readonly arc: boolean },
+): void {
+  const { history, events } = memoryOf(suspicion, probe, board);
+  if (at <= history.newest[newest.at]!) return;
+  const good = quality === 'good' && temperature !== undefined ? temperature : Number.NaN;
+  const isVoltage = raw.form === 'voltage';
+  const volts = isVoltage ? raw.deciMicrovolts : Number.NaN;
+  const bend = addReading(history, {
+    at,
+    temperature: good,
+    code: isVoltage ? volts : good,
+    terminals: isVoltage ? raw.coldJunction : Number.NaN,
+    volts,
+    arc,
+    gap,
+  });
+  if (Math.abs(bend) > numbers.jump && !arc) noteJump(events, at, bend, gap);
+  // A reading lost after a good one; a wire that stays open is a trouble that the judge tells by itself.
+  if (quality === 'open' && !Number.isNaN(history.newest[newest.before]!)) noteLost(events, at);
+  notePattern(events, at, busPattern(raw));
+}
+
+function noteLost(events: Events, at: number): void {
+  if (at - events.lastLostAt > numbers.looseWithin) events.lost = 0;
+  if (events.lost === 0) events.firstLostAt = at;
+  events.lost += 1;
+  events.lastLostAt = at;
+}
+
+/** One jump shows in up to three readings: a spike is off the line on its way out, at its top and on its way back. */
+function noteJump(events: Events, at: number, bend: number, gap: number): void {
+  if (at - events.lastJumpAt <= gap) return;
+  if (at - events.lastJumpAt > numbers.looseWithin) events.jumps = 0;
+  if (events.jumps === 0) events.firstJumpAt = at;
+  events.jumps += 1;
+  events.lastJumpAt = at;
+  events.biggestJump = Math.max(Math.abs(bend), events.jumps === 1 ? 0 : events.biggestJump);
+}
+
+function notePattern(events: Events, at: number, pattern: RawPattern | undefined): void {
+  if (pattern !== events.pattern) {
+    events.pattern = pattern;
+    events.patterns = 0;
+    events.patternSince = at;
+  }
+  if (pattern !== undefined) events.patterns += 1;
+}
+
+function look(suspicion: Suspicion, at: Instant, { about, circumstances }: Surroundings): SignChange[] {
+  for (const { history } of suspicion.probes.values()) closeBlock(history, at);
+  const there = about();
+  const watched = there.flatMap((each): Watched[] => {
+    const memory = suspicion.probes.get(each.probe);
+    return memory === undefined || memory.wire !== each.board ? [] : [{ ...each, ...memory }];
+  });
+  const view: View = { at, ...circumstances(), watched, suspects: suspectsOf(suspicion) };
+  const sightings = detectors.flatMap((detector) => detector(view));
+  return [...opened(suspicion, at, sightings), ...closed(suspicion, at, there)];
+}
+
+const suspectsOf = ({ standing }: Suspicion): ReadonlySet<string> =>
+  new Set([...standing.values()].flatMap(({ sign }) => sign.probe ?? []));
+
+function opened({ standing }: Suspicion, at: Instant, sightings: readonly Sighting[]): SignChange[] {
+  const changes: SignChange[] = [];
+  for (const sighting of sightings) {
+    if (isExplained(sighting, sightings, standing)) continue;
+    const name = nameOf(sighting);
+    const known = standing.get(name);
+    if (known !== undefined) {
+      known.seenAt = at;
+      continue;
+    }
+    const sign = { ...sighting, since: sighting.since ?? at };
+    standing.set(name, { sign, seenAt: at });
+    changes.push({ change: 'opened', sign, to: at });
+  }
+  return changes;
+}
+
+/** One cause is told of a probe: the one that stands first in the list of kinds. What it explains besides is not told. */
+function isExplained(
+  { kind, probe }: Sighting,
+  sightings: readonly Sighting[],
+  standing: ReadonlyMap<string, Standing>,
+): boolean {
+  if (probe === undefined) return false;
+  const before = signKinds.slice(0, signKinds.indexOf(kind));
+  return (
+    sightings.some((each) => each.probe === probe && before.includes(each.kind)) ||
+    before.some((each) => standing.has(nameOf({ kind: each, probe })))
+  );
+}
+
+function closed({ standing }: Suspicion, at: Instant, there: readonly About[]): SignChange[] {
+  const changes: SignChange[] = [];
+  for (const [name, { sign, seenAt }] of standing) {
+    const gone = sign.probe !== undefined && there.every(({ probe }) => probe !== sign.probe);
+    const after = rare.has(sign.kind) ? numbers.rareOverAfter : numbers.overAfter;
+    if (!gone && at - seenAt <= after) continue;
+    standing.delete(name);
+    changes.push({ change: 'closed', sign, to: seenAt });
+  }
+  return changes;
+}
+
+const rare: ReadonlySet<SignKind> = new Set<SignKind>([
+  'open',
+  'arc-noise',
+  'ground-loop',
+  'cold-junction-jump',
+  'detached',
+]);
+
+const nameOf = ({ kind, probe, board }: Pick<Sighting, 'kind' | 'probe' | 'board'>): string =>
+  `${kind}/${probe ?? board ?? ''}`;
+
+const none: readonly SignChange[] = [];
