@@ -5,6 +5,7 @@ import { sectionStatus } from './inside/section-view.ts';
 import { throughStatus } from './inside/through-thickness.ts';
 import { interpassNow } from './interpass.ts';
 import { registerStatus } from './measuring/register.ts';
+import { twinAsked, twinsRead } from './measuring/twin-reading.ts';
 import type { PassStatus } from './pass-status.ts';
 import { coldestOf, hottestOf, minimumNow, minimumProbes, onPart, spreads } from './places.ts';
 import { conditions, isReady } from './readiness.ts';
@@ -40,6 +41,7 @@ export function assess(state: State): Assessment {
     probes: state.probes.map((each) => probeStatus(state, each)),
     ...(state.register.length === 0 ? {} : { instruments: registerStatus(state) }),
     ...(state.hand.length === 0 ? {} : { handReadings: state.hand.length }),
+    ...twins(state),
     ...(coldest === undefined ? {} : { coldest }),
     ...(hottest === undefined ? {} : { hottest }),
     spread: spreads(state),
@@ -57,6 +59,12 @@ export function assess(state: State): Assessment {
     scope: scopeOf(state),
     ...(state.minimumFirstReachedAt === undefined ? {} : { minimumFirstReachedAt: state.minimumFirstReachedAt }),
   };
+}
+
+function twins(state: State): Pick<Assessment, 'twinAsked' | 'twins'> {
+  const asked = twinAsked(state);
+  const read = twinsRead(state);
+  return { ...(asked === undefined ? {} : { twinAsked: asked }), ...(read.length === 0 ? {} : { twins: read }) };
 }
 
 /** Derived, never set. */

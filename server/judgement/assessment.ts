@@ -11,6 +11,7 @@ import type { Place, ProbeUse } from '../weld/probe.ts';
 import type { Quality } from '../weld/scan.ts';
 import type { SectionReason, SectionStatus, ThroughStatus } from './inside/section-status.ts';
 import type { InstrumentStatus } from './measuring/instrument-status.ts';
+import type { TwinRead } from './measuring/twin-reading.ts';
 import type { PassStatus } from './pass-status.ts';
 import type { SoakStatus } from './soak-status.ts';
 
@@ -258,6 +259,10 @@ export interface Assessment {
   readonly probes: readonly ProbeStatus[];
   /** The register, where the joint has one. */
   readonly instruments?: readonly InstrumentStatus[];
+  /** The probe that a reading by hand is asked for beside, now. */
+  readonly twinAsked?: { readonly probe: string };
+  /** The newest reading by hand beside each probe that has one. */
+  readonly twins?: readonly TwinRead[];
   /** How many readings by hand it holds; absent where none. */
   readonly handReadings?: number;
   readonly coldest?: { readonly probe: string; readonly temperature: MilliCelsius; readonly bound?: Bound };

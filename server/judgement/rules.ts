@@ -20,6 +20,10 @@ export const rules = {
   interpassReadingAge: seconds(10),
   /** A contact reading takes a hand: it may be this old. Own choice. */
   contactReadingAge: seconds(60),
+  /** A reading by hand beside a probe, unless the procedure says how often: once a shift of 8 h. Own choice. */
+  twinReadingHours: 8,
+  /** Warm enough for it where no minimum is stated; else the minimum. A comparison in the cold shows nothing. Own choice. */
+  twinWarmMilliCelsius: 60_000,
   /** Above this thickness the temperature has to exist over 75 mm in every direction (ISO 13916). */
   thickMillimetres: 50,
   zoneDistanceMillimetres: 75,

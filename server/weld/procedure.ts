@@ -67,6 +67,15 @@ export const procedureSchema = z
           'Of a guarded rule: width of the guard band in standard uncertainties of the reading. 1.645 covers 95 % to one side, 2 is the expanded uncertainty with k = 2.',
       })
       .optional(),
+    twinReadingHours: z
+      .number()
+      .min(0)
+      .max(168)
+      .meta({
+        description:
+          'How often a reading by hand beside a probe is asked for while the part is warm, hours; 0: never. Absent: once in 8 h, a shift.',
+      })
+      .optional(),
     calibration: z
       .enum(['remarked', 'required'])
       .meta({

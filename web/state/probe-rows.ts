@@ -2,7 +2,7 @@
 import type { Assessment, ProbeStatus } from '../../server/judgement/assessment.ts';
 import type { Instant, MilliCelsius } from '../../server/measure/quantity.ts';
 import type { LiveReading } from '../../server/screen/contract.ts';
-import { plusMinusText } from '../../server/wording/instrument.ts';
+import { plusMinusText, signedDifferenceText } from '../../server/wording/instrument.ts';
 import { temperatureText, trendText } from '../../server/wording/temperature.ts';
 import { qualityText, useText as wordOfUse } from '../../server/wording/words.ts';
 import { blindBounds } from '../feed/bounds.ts';
@@ -25,6 +25,8 @@ export interface ProbeRow {
   readonly before?: string;
   /** "±2.4 K", and whether a correction is in the value; absent where nothing is known of it. */
   readonly plusMinus?: string;
+  /** "by hand +1.2 K, 3 h ago": the newest reading by hand beside it. */
+  readonly twin?: string;
   readonly age: string;
   readonly trend: string;
   readonly direction: 'up' | 'down' | 'level' | 'unknown';
@@ -69,6 +71,7 @@ function row(live: LiveJoint, status: ProbeStatus, now: Instant | undefined): Pr
     ...(present && status.expandedUncertainty !== undefined
       ? { plusMinus: plusMinusText(status.expandedUncertainty, status.correction, units) }
       : {}),
+    ...twinOf(assessment, probe, now),
     age: age === undefined ? 'never' : `${ageText(age)}`,
     trend: present && trend !== undefined ? trendText(trend, units) : '',
     direction:
@@ -77,6 +80,13 @@ function row(live: LiveJoint, status: ProbeStatus, now: Instant | undefined): Pr
     ...(mark === undefined ? {} : { mark }),
     ...(beyond === undefined ? {} : { beyond }),
   };
+}
+
+function twinOf({ twins, requirement }: Assessment, probe: string, now: Instant | undefined): { twin?: string } {
+  const read = twins?.find((each) => each.probe === probe);
+  if (read === undefined) return {};
+  const ago = now === undefined ? '' : `, ${ageText(Math.max(0, now - read.at))} ago`;
+  return { twin: `by hand ${signedDifferenceText(read.difference, requirement.units)}${ago}` };
 }
 
 /** As it is judged: what came in, with what the corrections of its instruments add. */

@@ -20,7 +20,10 @@ import type { Times } from '../paper.ts';
 
 export const handReadingsSection = (facts: ReportFacts, times: Times): Section => ({
   heading: 'Readings by hand',
-  blocks: [readingTable(facts, times), ...(facts.handReadings.length === 0 ? [] : [paragraph(meaning, 'small')])],
+  blocks: [
+    readingTable(facts, times),
+    ...(facts.handReadings.length === 0 ? [] : [twinTable(facts, times), paragraph(meaning, 'small')]),
+  ],
 });
 
 const meaning = `A reading by hand counts for ${durationText(rules.contactReadingAge)}. In the zone it counts where it is below the minimum, and in place of the probe beside it while that probe is not trusted. A crayon shows no value: where it melted the part was at least so warm, where it did not it was below. A pyrometer depends on the emissivity set on it. ${instrumentCodesText}`;
@@ -69,3 +72,37 @@ const besideText = (each: HandReading, facts: ReportFacts): string => {
     `${signedDifferenceText(twin.difference, units)}, at most \u00B1${uncertaintyText(twin.expandedUncertainty, units)}${twin.agrees ? '' : ': apart'}`,
   ].join('\n');
 };
+
+/** The history of each probe. */
+const twinTable = (facts: ReportFacts, times: Times): Block => {
+  const { units } = facts.assessment.requirement;
+  const twinsOf = (probe: string) =>
+    facts.handReadings.flatMap(({ at, twin }) => (twin?.probe === probe ? [{ ...twin, at }] : []));
+  return {
+    kind: 'table',
+    caption: 'By hand minus probe, as it went on',
+    columns: [
+      { heading: 'Probe', share: 3 },
+      { heading: 'Read', share: 2, align: 'right' },
+      { heading: 'Difference', share: 14 },
+      { heading: 'Apart', share: 2, align: 'right' },
+    ],
+    rows: facts.joint.probes
+      .map(({ id }) => ({ id, twins: twinsOf(id) }))
+      .filter(({ twins }) => twins.length > 0)
+      .map(({ id, twins }) => [
+        id,
+        `${twins.length}`,
+        shortened(twins.map(({ at, difference }) => `${signedDifferenceText(difference, units)} at ${times.when(at)}`)),
+        `${twins.filter(({ agrees }) => !agrees).length}`,
+      ]),
+    empty: 'None was held beside a probe.',
+  };
+};
+
+/** The newest of a long history; the rest is counted and stands in the table above. */
+const shortened = (texts: readonly string[]): string => {
+  const left = texts.length - twinsListed;
+  return [...(left > 0 ? [`${left} before`] : []), ...texts.slice(-twinsListed)].join('; ');
+};
+const twinsListed = 12;

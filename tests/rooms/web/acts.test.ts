@@ -154,4 +154,26 @@ describe('a reading by hand', () => {
       instrumentKind: 'contact thermometer',
     });
   });
+
+  test('beside a probe that was asked for is made of three taps: open, value, record', () => {
+    const probe = joint.probes.find(({ use }) => use === 'zone')!;
+    const live = {
+      ...heating.live,
+      joint: { ...joint, instruments: [{ id: 'CT-1', kind: 'contact thermometer' as const }] },
+      assessment: { ...heating.live.assessment, twinAsked: { probe: probe.id } },
+    };
+    const touched = { ...freshDraft('twin reading', live, 'Ada'), celsius: '152' };
+    expect(actOf('twin reading', touched, now, live.joint)).toEqual({
+      ok: true,
+      act: {
+        kind: 'contact reading',
+        celsius: 152,
+        instrument: 'CT-1',
+        instrumentKind: 'contact thermometer',
+        probe: probe.id,
+        use: 'zone',
+        place: probe.place,
+      },
+    });
+  });
 });

@@ -71,6 +71,7 @@ export const everyField: Joint = jointSchema.parse({
     decisionRule: 'guarded',
     guardFactor: 1.645,
     calibration: 'required',
+    twinReadingHours: 12,
     document,
     evennessMaximumKelvin: 30,
     soakHoldMinutes: 15,

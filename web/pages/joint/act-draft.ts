@@ -9,13 +9,14 @@ import type { Instant } from '../../../server/measure/quantity.ts';
 import type { Act, passKinds } from '../../../server/weld/entry.ts';
 import type { Joint } from '../../../server/weld/joint.ts';
 import type { LiveJoint } from '../../feed/live-joint.ts';
-import { handReadingOf, lastHandInstrument } from './hand-draft.ts';
+import { handReadingOf, lastEmissivity, lastHandInstrument } from './hand-draft.ts';
 
 export type SheetKind =
   | 'heat'
   | 'pass start'
   | 'pass end'
   | 'contact reading'
+  | 'twin reading'
   | 'note'
   | 'attach'
   | 'close'
@@ -51,7 +52,7 @@ export const freshDraft = (kind: SheetKind, { assessment, joint }: LiveJoint, by
         celsius: '',
         ...lastHandInstrument(joint),
         shows: '',
-        emissivity: '',
+        emissivity: lastEmissivity(),
         probe: '',
         use: 'interpass',
         part: joint.parts[0]?.id ?? '',
@@ -59,6 +60,13 @@ export const freshDraft = (kind: SheetKind, { assessment, joint }: LiveJoint, by
         face: 'front',
         distance: '10',
         ago: '',
+      };
+    case 'twin reading':
+      return {
+        celsius: '',
+        ...lastHandInstrument(joint),
+        emissivity: lastEmissivity(),
+        probe: assessment.twinAsked?.probe ?? '',
       };
     case 'note':
     case 'declare source':
@@ -121,6 +129,7 @@ export const actOf = (
       case 'pass end':
         return { kind, pass: text('pass', 'Choose the pass that ended.'), ...ago };
       case 'contact reading':
+      case 'twin reading':
         return handReadingOf(draft, joint, { text, number, problem }, ago);
       case 'note':
         return { kind, text: text('text', 'A note needs words.') };

@@ -21,6 +21,7 @@ const load = () =>
     import('./document-sheet.tsx'),
     import('./answer-sheet.tsx'),
     import('./hand-sheet.tsx'),
+    import('./twin-sheet.tsx'),
   ]);
 
 export function Actions({ live, outside, known, done }: Props) {
@@ -38,7 +39,7 @@ export function Actions({ live, outside, known, done }: Props) {
 
   if (open.value !== undefined) {
     if (forms === 'loading' || forms === 'failed') return <NotLoaded state={forms} />;
-    const [sheets, documents, answers, hands] = forms;
+    const [sheets, documents, answers, hands, twins] = forms;
     const props = {
       live,
       back: () => {
@@ -58,6 +59,8 @@ export function Actions({ live, outside, known, done }: Props) {
         return <sheets.PassEndSheet {...props} />;
       case 'contact reading':
         return <hands.ContactSheet {...props} />;
+      case 'twin reading':
+        return <twins.TwinSheet {...props} />;
       case 'note':
         return <sheets.NoteSheet {...props} />;
       case 'attach':
@@ -102,6 +105,12 @@ export function Actions({ live, outside, known, done }: Props) {
       <button type="button" class="big" data-opens="contact reading" onClick={press('contact reading')}>
         Contact reading
       </button>
+      {assessment.twinAsked !== undefined && (
+        <button type="button" class="big" data-opens="twin reading" onClick={press('twin reading')}>
+          Read by hand
+          <span class="under">beside {assessment.twinAsked.probe}, once a shift</span>
+        </button>
+      )}
       {asked > 0 && (
         <button type="button" class="big asks" data-opens="accept" onClick={press('accept')}>
           Answer

@@ -5,7 +5,8 @@ import type { Act } from '../../../server/weld/entry.ts';
 import { emissivityHighest, emissivityLowest } from '../../../server/weld/hand-reading.ts';
 import { type HandKind, handKinds, isHandKind } from '../../../server/weld/instrument.ts';
 import type { Joint } from '../../../server/weld/joint.ts';
-import type { Place } from '../../../server/weld/probe.ts';
+import type { Place, Probe } from '../../../server/weld/probe.ts';
+import { keep, kept } from '../../state/kept.ts';
 import type { Draft } from './act-draft.ts';
 
 /** Reads an entry of the form; what is wrong with it is noted as its problem. */
@@ -37,19 +38,55 @@ export function handReadingOf(
     ...(kind === undefined ? {} : { instrumentKind: kind }),
     ...shown(draft, kind, form),
     ...(probe === undefined ? {} : { probe: probe.id }),
-    use: draft.use as HandAct['use'],
+    use: useOf(draft, probe),
     place: probe?.place ?? placeOf(draft, isInch, form),
     ...ago,
   };
 }
 
-/** The instrument that the next reading is most likely taken with: the only one of the register. */
+/** Of a twin reading what its probe answers for; a probe that answers for nothing else is read for its zone. */
+function useOf(draft: Draft, probe: Probe | undefined): HandAct['use'] {
+  const uses = ['interpass', 'zone', 'opposite face'] as const;
+  return uses.find((each) => each === (draft.use ?? probe?.use)) ?? 'zone';
+}
+
+/**
+ * The instrument that the next reading is most likely taken with: the one used last on this device, else the only one of
+ * the register. A crayon is left out: it has no value to compare.
+ */
 export function lastHandInstrument({ instruments = [] }: Pick<Joint, 'instruments'>): Draft {
-  const [first, ...more] = instruments.filter(({ kind }) => isHandKind(kind));
+  const used = kept(instrumentPlace, isUsed);
+  if (used !== undefined) return { instrument: used.instrument, instrumentKind: used.instrumentKind };
+  const [first, ...more] = instruments.filter(({ kind }) => isHandKind(kind) && kind !== 'crayon');
   return first !== undefined && more.length === 0
     ? { instrument: first.id, instrumentKind: first.kind }
     : { instrument: '', instrumentKind: 'contact thermometer' };
 }
+
+export const rememberInstrument = ({ instrument, instrumentKind, emissivity }: HandAct): void => {
+  if (instrumentKind === undefined || instrumentKind === 'crayon') return;
+  keep(instrumentPlace, {
+    instrument,
+    instrumentKind,
+    ...(emissivity === undefined ? {} : { emissivity: `${emissivity}` }),
+  });
+};
+
+/** What a pyrometer was set to when it was last used here. */
+export const lastEmissivity = (): string => kept(instrumentPlace, isUsed)?.emissivity ?? '';
+
+const instrumentPlace = 'preheat.hand-instrument';
+interface Used {
+  readonly instrument: string;
+  readonly instrumentKind: string;
+  readonly emissivity?: string;
+}
+const isUsed = (value: unknown): value is Used =>
+  typeof value === 'object' &&
+  value !== null &&
+  typeof (value as Used).instrument === 'string' &&
+  typeof (value as Used).instrumentKind === 'string' &&
+  ['string', 'undefined'].includes(typeof (value as Used).emissivity);
 
 function shown(draft: Draft, kind: HandKind | undefined, form: FormReader): Pick<HandAct, 'shows' | 'emissivity'> {
   if (kind === 'pyrometer')

@@ -56,9 +56,19 @@ export function ContactSheet({ live, done, back }: SheetProps) {
 }
 
 /** Which instrument; one of the register brings its kind along. */
-export function WithWhat({ sheet, live }: { readonly sheet: Sheet; readonly live: LiveJoint }) {
+export function WithWhat({
+  sheet,
+  live,
+  without,
+}: {
+  readonly sheet: Sheet;
+  readonly live: LiveJoint;
+  /** A kind that shows no value to compare. */
+  readonly without?: 'crayon';
+}) {
   const { draft } = sheet;
-  const known = handInstruments(live);
+  const known = handInstruments(live).filter(({ kind }) => kind !== without);
+  const kinds = handKinds.filter((kind) => kind !== without);
   const registered = known.find(({ id }) => id === (draft.instrument ?? '').trim());
   return (
     <>
@@ -86,15 +96,27 @@ export function WithWhat({ sheet, live }: { readonly sheet: Sheet; readonly live
           label="Its kind, with the code of ISO 13916"
           value={draft.instrumentKind ?? 'contact thermometer'}
           problem={sheet.problems.instrumentKind}
-          choices={handKinds.map((kind) => ({ value: kind as string, text: begun(handKindText(kind)) }))}
+          choices={kinds.map((kind) => ({ value: kind as string, text: begun(handKindText(kind)) }))}
           onValue={(value) => sheet.set('instrumentKind', value)}
         />
+      )}
+      {draft.instrumentKind === 'pyrometer' && (
+        <div class="fields">
+          <TextField
+            label="Emissivity set on it"
+            kind="number"
+            value={draft.emissivity ?? ''}
+            problem={sheet.problems.emissivity}
+            hint="Oxidised or rolled steel about 0.7 to 0.9; bright steel far lower, and then it reads too cold."
+            onValue={(value) => sheet.set('emissivity', value)}
+          />
+        </div>
       )}
     </>
   );
 }
 
-/** A value; of a crayon whether it melted; of a pyrometer also what is set on it. */
+/** A value; of a crayon whether it melted. */
 function Shown({ sheet, live }: { readonly sheet: Sheet; readonly live: LiveJoint }) {
   const { draft } = sheet;
   const isCrayon = draft.instrumentKind === 'crayon';
@@ -121,16 +143,6 @@ function Shown({ sheet, live }: { readonly sheet: Sheet; readonly live: LiveJoin
           problem={sheet.problems.celsius}
           onValue={(value) => sheet.set('celsius', value)}
         />
-        {draft.instrumentKind === 'pyrometer' && (
-          <TextField
-            label="Emissivity set on it"
-            kind="number"
-            value={draft.emissivity ?? ''}
-            problem={sheet.problems.emissivity}
-            hint="Oxidised or rolled steel about 0.7 to 0.9; bright steel far lower, and then it reads too cold."
-            onValue={(value) => sheet.set('emissivity', value)}
-          />
-        )}
       </div>
     </>
   );

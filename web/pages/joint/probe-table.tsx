@@ -37,6 +37,7 @@ export function ProbeTable({ rows }: { readonly rows: readonly ProbeRow[] }) {
                     {row.value}
                     {row.plusMinus !== undefined && <span class="before">{row.plusMinus}</span>}
                     {row.before !== undefined && <span class="before">last {row.before}</span>}
+                    {row.twin !== undefined && <span class="before">{row.twin}</span>}
                     {row.state === 'distrusted' && <span class="before">not trusted</span>}
                     {row.beyond === 'above limit' && <span class="before">above limit</span>}
                   </td>

@@ -8,6 +8,7 @@ import { keep, kept } from '../../state/kept.ts';
 import { person } from '../../state/person.ts';
 import { serverNow } from '../../state/station.ts';
 import { actOf, type Draft, formField, freshDraft, type SheetKind } from './act-draft.ts';
+import { rememberInstrument } from './hand-draft.ts';
 
 export interface Sheet {
   readonly draft: Draft;
@@ -58,6 +59,7 @@ export const useSheet = (kind: SheetKind, live: LiveJoint, done: (act: Act) => v
 
   const take = (sent: Sent, act: Act): boolean => {
     if (sent.kind === 'recorded') {
+      if (act.kind === 'contact reading') rememberInstrument(act);
       keep(place, undefined);
       done(act);
       return true;

@@ -112,6 +112,7 @@ const metricDraft = (joint: Joint): JointDraft => {
       decisionRule: procedure?.decisionRule ?? emptyDraft.procedure.decisionRule,
       guardFactor: text(procedure?.guardFactor),
       calibration: procedure?.calibration ?? '',
+      twinHours: text(procedure?.twinReadingHours),
     },
     codeFloor: {
       stated: codeFloor !== undefined,

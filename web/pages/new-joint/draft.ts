@@ -143,6 +143,7 @@ export interface JointDraft {
     /** Width of the guard band in standard uncertainties. */
     readonly guardFactor: string;
     readonly calibration: string;
+    readonly twinHours: string;
   };
   readonly codeFloor: { readonly stated: boolean; readonly celsius: string; readonly source: string };
   readonly bindingMethods: readonly string[];

@@ -94,6 +94,7 @@ export const emptyDraft: JointDraft = {
     decisionRule: 'simple acceptance',
     guardFactor: '',
     calibration: '',
+    twinHours: '',
   },
   codeFloor: { stated: false, celsius: '', source: '' },
   bindingMethods: [],

@@ -135,6 +135,13 @@ export function ProcedureFields({
             choices={calibrations}
             onValue={(calibration) => set({ calibration })}
           />
+          {number(
+            'Reading by hand beside a probe, every',
+            'twinReadingHours',
+            'twinHours',
+            { unit: 'h' },
+            'Asked for while the part is warm. Empty: once in 8 h. 0: never.',
+          )}
         </div>
       )}
       <label class="tick">

@@ -78,6 +78,7 @@ const jointOf = (draft: JointDraft, { number, quantity }: Reader): unknown => {
           guardFactor:
             procedure.decisionRule === 'guarded' ? number(procedure.guardFactor, 'procedure.guardFactor') : undefined,
           calibration: filled(procedure.calibration),
+          twinReadingHours: number(procedure.twinHours, 'procedure.twinReadingHours'),
         })
       : undefined,
     codeFloor: codeFloor.stated
