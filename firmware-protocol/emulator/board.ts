@@ -34,6 +34,8 @@ export interface BoardOptions {
 export type Injected =
   /** From now on, in its usual severity, until 'none' puts the channel right again. */
   | { readonly kind: 'channel'; readonly channel: number; readonly mishap: MishapKind | 'none' }
+  /** A hand or a wet cloth on the tip of a channel, until it is taken away. */
+  | { readonly kind: 'touch'; readonly channel: number; readonly celsius: number | undefined }
   /** The cable: nothing passes either way while it is out; the board runs on. */
   | { readonly kind: 'unplugged' }
   | { readonly kind: 'plugged in' }
@@ -201,6 +203,8 @@ export const createBoard = (options: BoardOptions): Board => {
           mishaps = [...mishaps, { kind: injected.mishap, channel, fromSeconds: sinceBox / 1000 }];
           return;
         }
+        case 'touch':
+          return channelOf(channels, injected.channel).touch(injected.celsius);
         case 'unplugged':
           plugged = false;
           out = '';

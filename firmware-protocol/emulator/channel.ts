@@ -24,6 +24,8 @@ export interface Surroundings {
 
 export interface Channel {
   readonly options: ChannelOptions;
+  /** A hand or a cloth of that temperature on the tip; undefined takes it away. */
+  touch(celsius: number | undefined): void;
   /** Lets the junction follow the steel at its place; undefined where its place is in the air. */
   follow(seconds: number, steelCelsius: number | undefined): void;
   measure(surroundings: Surroundings): Signal;
@@ -38,6 +40,8 @@ const followSeconds = { part: 4, air: 30 };
  * is above it, in the end, and as slowly as a small casting. 40 °C at a part of 150 °C in a shop at 20 °C: own choice.
  */
 export const head = { share: 0.15, followSeconds: 600 };
+/** A tip that is touched lies between the steel and the hand; one in the air takes on the hand. Own choice. */
+const touched = { part: 0.25, air: 0.8 };
 const quietMicrovolts = 0.8;
 const arcMicrovolts = 4;
 const coldJunctionNoiseKelvin = 0.01;
@@ -45,14 +49,20 @@ const coldJunctionNoiseKelvin = 0.01;
 export const createChannel = (options: ChannelOptions, noise: Noise, ambientCelsius: number): Channel => {
   let junction = ambientCelsius;
   let headCelsius = ambientCelsius;
+  let hand: number | undefined;
   /** No two junctions are fixed alike. */
   const offsetKelvin = (noise.even() - 0.5) * 0.6;
 
   return {
     options,
+    touch: (celsius) => {
+      hand = celsius;
+    },
     follow: (seconds, steelCelsius) => {
-      const target = steelCelsius === undefined ? ambientCelsius : steelCelsius + offsetKelvin;
-      const lag = steelCelsius === undefined ? followSeconds.air : followSeconds.part;
+      const place = steelCelsius === undefined ? 'air' : 'part';
+      const untouched = steelCelsius === undefined ? ambientCelsius : steelCelsius + offsetKelvin;
+      const target = hand === undefined ? untouched : untouched + touched[place] * (hand - untouched);
+      const lag = hand === undefined ? followSeconds[place] : followSeconds.part;
       junction += (target - junction) * Math.min(seconds / lag, 1);
       const warmed = ambientCelsius + head.share * (junction - ambientCelsius);
       headCelsius += (warmed - headCelsius) * Math.min(seconds / head.followSeconds, 1);

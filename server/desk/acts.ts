@@ -90,6 +90,8 @@ function kindProblems(act: Act, assessment: Assessment, joint: Joint): Problem[]
       return alarmProblems(act, assessment);
     case 'contact reading':
       return handReadingProblems(act, joint, assessment);
+    case 'ambient check':
+      return ambientProblems(act, joint);
     case 'distrust probe':
     case 'trust probe again':
       return trustProblems(act, assessment);
@@ -111,6 +113,30 @@ function kindProblems(act: Act, assessment: Assessment, joint: Joint): Problem[]
     default:
       return [];
   }
+}
+
+function ambientProblems({ rest, touches }: Act & { kind: 'ambient check' }, joint: Joint): Problem[] {
+  const fitted = joint.probes.map(({ id }) => id);
+  const named = [
+    ...rest.map(({ probe }, index) => ({ probe, field: `act.rest.${index}.probe` })),
+    ...touches.flatMap(({ probe, readings }, index) =>
+      [probe, ...readings.map((each) => each.probe)].map((each) => ({
+        probe: each,
+        field: `act.touches.${index}.probe`,
+      })),
+    ),
+  ];
+  const strange = named.find(({ probe }) => !fitted.includes(probe));
+  if (strange !== undefined) {
+    return [{ field: strange.field, found: strange.probe, allowed: `a probe of this joint: ${fitted.join(', ')}` }];
+  }
+  const atRest = rest.map(({ probe }) => probe);
+  const twice = atRest.find((probe, index) => atRest.indexOf(probe) < index);
+  if (twice !== undefined) return [{ field: 'act.rest', found: `${twice} twice`, allowed: 'each probe once' }];
+  const unread = touches.find(({ probe }) => !atRest.includes(probe));
+  if (unread !== undefined)
+    return [{ field: 'act.touches', found: unread.probe, allowed: 'a probe that has its place in act.rest' }];
+  return [];
 }
 
 function trustProblems(act: Act & { kind: 'distrust probe' | 'trust probe again' }, { probes }: Assessment): Problem[] {

@@ -1,5 +1,6 @@
 /** The state as one plain picture: phase, conditions, probes, passes, findings, alarms, verdict. */
 import type { Instant, Millikelvin } from '../measure/quantity.ts';
+import { ambientStatus } from './ambient/check.ts';
 import type { Assessment, Condition, Phase, ProbeStatus, Verdict } from './assessment.ts';
 import { sectionStatus } from './inside/section-view.ts';
 import { throughStatus } from './inside/through-thickness.ts';
@@ -29,6 +30,7 @@ export function assess(state: State): Assessment {
   const minimum = minimumNow(state);
   const coldest = minimum.governing ?? coldestOf(state, minimumProbes(state));
   const hottest = hottestOf(state, onPart(state));
+  const ambientCheck = ambientStatus(state);
   const { by: _by, ...interpass } = interpassNow(state);
   return {
     at: state.now,
@@ -42,6 +44,7 @@ export function assess(state: State): Assessment {
     ...(state.register.length === 0 ? {} : { instruments: registerStatus(state) }),
     ...(state.hand.length === 0 ? {} : { handReadings: state.hand.length }),
     ...twins(state),
+    ...(ambientCheck === undefined ? {} : { ambientCheck }),
     ...(coldest === undefined ? {} : { coldest }),
     ...(hottest === undefined ? {} : { hottest }),
     spread: spreads(state),

@@ -9,6 +9,8 @@ import type { Source } from '../weld/entry.ts';
 import type { Bound } from '../weld/hand-reading.ts';
 import type { Place, ProbeUse } from '../weld/probe.ts';
 import type { Quality } from '../weld/scan.ts';
+import type { AmbientStatus } from './ambient/status.ts';
+import type { AmbientOutcome } from './ambient/touch.ts';
 import type { SectionReason, SectionStatus, ThroughStatus } from './inside/section-status.ts';
 import type { InstrumentStatus } from './measuring/instrument-status.ts';
 import type { TwinRead } from './measuring/twin-reading.ts';
@@ -60,7 +62,10 @@ export type FindingKind =
   | 'within uncertainty'
   | 'within guard band'
   | 'twin reading apart'
-  | 'probe suspect';
+  | 'probe suspect'
+  | 'ambient check not made'
+  | 'ambient check failed'
+  | 'ambient check not shown';
 
 /** nonconformity: does not comply. not judged: cannot be judged. remark: told, and changes no verdict. */
 export type Severity = 'nonconformity' | 'not judged' | 'remark';
@@ -89,6 +94,8 @@ export interface Finding {
   readonly seen?: Seen;
   readonly board?: string;
   readonly against?: string;
+  /** Of a check at ambient that failed; which other probe has to do with it stands in `against`. */
+  readonly outcome?: AmbientOutcome;
 }
 
 export type ConditionId =
@@ -101,7 +108,8 @@ export type ConditionId =
   | 'highest temperature'
   | 'interpass maximum'
   | 'answers given'
-  | 'instruments calibrated';
+  | 'instruments calibrated'
+  | 'ambient check';
 
 export interface Condition {
   readonly id: ConditionId;
@@ -131,6 +139,8 @@ export interface Condition {
     | 'judged through the thickness'
     | 'within guard band'
     | 'calibration not shown'
+    | 'ambient check not made'
+    | 'ambient check failed'
     | SectionReason;
   readonly probe?: string;
   readonly value?: MilliCelsius | Millikelvin | Milliseconds;
@@ -266,6 +276,8 @@ export interface Assessment {
   /** How many readings by hand it holds; absent where none. */
   readonly handReadings?: number;
   readonly coldest?: { readonly probe: string; readonly temperature: MilliCelsius; readonly bound?: Bound };
+  /** Absent where it is not asked and was not made. */
+  readonly ambientCheck?: AmbientStatus;
   readonly hottest?: { readonly probe: string; readonly temperature: MilliCelsius };
   readonly spread: readonly { readonly face: 'front' | 'back'; readonly spread: Millikelvin }[];
   readonly conditions: readonly Condition[];

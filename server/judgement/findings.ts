@@ -2,6 +2,7 @@
 import type { Instant } from '../measure/quantity.ts';
 import type { Seen, SignKind, Sureness } from '../suspicion/sign.ts';
 import type { Bound } from '../weld/hand-reading.ts';
+import type { AmbientOutcome } from './ambient/touch.ts';
 import type { Finding, FindingKind } from './assessment.ts';
 import { severities } from './rules.ts';
 import type { Mutable, State } from './state.ts';
@@ -19,6 +20,7 @@ export interface FindingDetail {
   readonly sure?: Sureness;
   readonly seen?: Seen;
   readonly against?: string;
+  readonly outcome?: AmbientOutcome;
 }
 
 export const findingKey = (kind: FindingKind, from: Instant, detail: FindingDetail): string =>

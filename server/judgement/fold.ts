@@ -9,6 +9,7 @@ import { requirement } from '../metallurgy/requirement.ts';
 import type { Act, Input, StationEvent } from '../weld/entry.ts';
 import type { Joint } from '../weld/joint.ts';
 import { acknowledge, alarmsDue, settleAlarms } from './alarms.ts';
+import { ambientMissed, takeAmbientCheck } from './ambient/check.ts';
 import { distrust, trustAgain } from './distrust.ts';
 import { note } from './findings.ts';
 import { driveSections } from './inside/drive.ts';
@@ -106,6 +107,7 @@ function takeAct(state: State, act: Act, who: string, enteredAt: Instant): void 
       state.heat = act.state;
       state.heatSince = state.now;
       soakOnHeat(state, act.state);
+      if (act.state === 'on') ambientMissed(state);
       return;
     case 'pass start':
       startPass(state, act, enteredAt);
@@ -120,6 +122,9 @@ function takeAct(state: State, act: Act, who: string, enteredAt: Instant): void 
     case 'verification':
     case 'adjustment':
       takeInstrumentAct(state, act);
+      return;
+    case 'ambient check':
+      takeAmbientCheck(state, act, who);
       return;
     case 'acknowledge':
       acknowledge(state, act.alarm, who);

@@ -1,6 +1,7 @@
 /** Passes: judged once at the start, watched against the minimum while they run. Starting is never blocked. */
 import { elapsed, type Instant } from '../measure/quantity.ts';
 import type { Act } from '../weld/entry.ts';
+import { ambientMissed } from './ambient/check.ts';
 import type { Condition, Finding, Interpass } from './assessment.ts';
 import { note, open } from './findings.ts';
 import { interpassNow } from './interpass.ts';
@@ -12,6 +13,7 @@ import { type Extreme, hasBegunWelding, type Mutable, type PassState, pendingSin
 
 export function startPass(state: State, act: Act & { kind: 'pass start' }, enteredAt: Instant): void {
   if (state.passes.some((each) => each.pass === act.pass)) return;
+  ambientMissed(state);
   const list = conditions(state);
   const minimum = minimumNow(state);
   const interpass = interpassNow(state);
@@ -110,6 +112,9 @@ function noteOutside(state: State, condition: Condition, pass: string): void {
   switch (condition.id) {
     case 'instruments calibrated':
       note(state, 'calibration not shown', state.now, { pass, instrument: condition.missing![0]! });
+      return;
+    case 'ambient check':
+      note(state, 'ambient check not shown', state.now, { pass, ...missingOf(condition) });
       return;
     case 'minimum stated':
       note(state, 'no minimum to judge', state.now, { pass });

@@ -3,6 +3,7 @@
  * never counts as met. The list never blocks a welder; a pass begun outside it is named so.
  */
 import type { Millikelvin, Milliseconds } from '../measure/quantity.ts';
+import { ambientCondition } from './ambient/check.ts';
 import type { Condition } from './assessment.ts';
 import { type Kept, keepsEvenness, keepsMaximum } from './compare.ts';
 import { hiddenExcess } from './distrust.ts';
@@ -35,6 +36,7 @@ export function conditions(state: State): Condition[] {
     ...(state.limits.highest === undefined ? [] : [highest(state)]),
     ...interpassMaximum(state),
     ...instrumentsCalibrated(state),
+    ...ambientCondition(state),
   ];
 }
 

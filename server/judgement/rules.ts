@@ -102,4 +102,7 @@ export const severities: { readonly [kind in FindingKind]: Severity } = {
   'within guard band': 'not judged',
   'twin reading apart': 'remark',
   'probe suspect': 'remark',
+  'ambient check not made': 'remark',
+  'ambient check failed': 'remark',
+  'ambient check not shown': 'not judged',
 };

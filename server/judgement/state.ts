@@ -11,6 +11,7 @@ import type { Bound } from '../weld/hand-reading.ts';
 import type { Joint } from '../weld/joint.ts';
 import type { Probe } from '../weld/probe.ts';
 import type { Quality } from '../weld/scan.ts';
+import type { AmbientState } from './ambient/check.ts';
 import type { Alarm, ConditionId, Distrust, Finding, FindingKind, Limits, Shelving } from './assessment.ts';
 import { type HoldState, notBegun } from './hold.ts';
 import { type SectionState, sectionsOf } from './inside/section-state.ts';
@@ -124,6 +125,8 @@ export interface State {
   through: HoldState;
   /** Readings by hand, oldest first. Replaced as wholes and never changed. */
   hand: HandReading[];
+  /** The newest check at ambient. */
+  ambient?: AmbientState;
   passes: PassState[];
   findings: Mutable<Finding>[];
   alarms: Mutable<Alarm>[];

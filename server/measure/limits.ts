@@ -14,6 +14,8 @@ export const limits = {
   gapsKept: 64,
   /** Probes on one joint. */
   probesMaximum: 64,
+  /** Touches of one check at ambient: each probe several times. */
+  touchesMaximum: 256,
   /** Instruments in the register of one joint, and points of one calibration. */
   instrumentsMaximum: 100,
   correctionsMaximum: 30,

@@ -1,9 +1,11 @@
 /** An entry of the record in one line of plain words. A person's own words are kept as they were typed. */
 
+import { ambientOutcomes } from '../judgement/ambient/touch.ts';
 import type { Instant } from '../measure/quantity.ts';
 import type { UnitSystem } from '../measure/units.ts';
 import type { Act, StationEvent } from '../weld/entry.ts';
 import { alarmKeyText } from '../wording/alarm.ts';
+import { checkText } from '../wording/ambient.ts';
 import { handKindText, instrumentActText, typedHandText } from '../wording/instrument.ts';
 import { durationText } from '../wording/time.ts';
 import { placeText, sourceText, useText } from '../wording/words.ts';
@@ -23,6 +25,8 @@ export const actWords = (act: Act, enteredAt: Instant, times: Times, units: Unit
       return `Pass ${act.pass} ended${earlier(act.happenedAt, enteredAt, times)}`;
     case 'contact reading':
       return `Contact reading ${typedHandText(act.celsius, act.shows, units)} with ${act.instrument}${ofKind(act)}${act.probe === undefined ? '' : `, beside ${act.probe}`}, ${useText(act.use).toLowerCase()}, part ${act.place.part}: ${placeText(act.place, units)}${earlier(act.happenedAt, enteredAt, times)}`;
+    case 'ambient check':
+      return checkText(act, ambientOutcomes(act), units);
     case 'note':
       return `Note: ${folded(act.text)}${act.document === undefined ? '' : ` (document ${act.document.slice(0, 12)})`}`;
     case 'acknowledge':

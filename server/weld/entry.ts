@@ -5,6 +5,7 @@
 import { z } from 'zod';
 import { limits } from '../measure/limits.ts';
 import type { Instant } from '../measure/quantity.ts';
+import { ambientCheckShape } from './ambient-check.ts';
 import { documentBytesSchema, mediaTypeSchema, sha256Schema } from './document.ts';
 import { handReadingSchema } from './hand-reading.ts';
 import { happenedAt } from './happened-at.ts';
@@ -47,6 +48,8 @@ export const actSchema = z
     }),
     z.strictObject({ kind: z.literal('pass end'), pass: nameSchema, happenedAt }),
     handReadingSchema,
+    /** Made again it takes the place of the one before. */
+    z.strictObject({ kind: z.literal('ambient check'), ...ambientCheckShape }),
     z.strictObject({ kind: z.literal('note'), text: textSchema, document: sha256Schema.optional() }),
     z.strictObject({ kind: z.literal('acknowledge'), alarm: alarmKeySchema }),
     /** Put aside from its entry on, for so many minutes; for how long at most, the alarm's priority says. */

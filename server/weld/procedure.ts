@@ -83,6 +83,13 @@ export const procedureSchema = z
           'What an overdue or unknown calibration means. Remarked (also where absent): told, and changes no verdict. Required: a condition of readiness; without it a pass cannot be judged.',
       })
       .optional(),
+    ambientCheck: z
+      .enum(['required', 'remarked', 'not asked'])
+      .meta({
+        description:
+          'The check of all probes at ambient before heating, each touched in turn. Required: a condition of readiness; without it a pass cannot be judged. Remarked (also where absent): told, and changes no verdict.',
+      })
+      .optional(),
   })
   .superRefine((procedure, context) => {
     const { decisionRule: rule, guardFactor: factor } = procedure;

@@ -78,6 +78,12 @@ export const conditionText = (condition: Condition, assessment: Assessment): str
       return `Cannot be judged, within the guard band: ${nearText(condition, assessment)}`;
     case 'calibration not shown':
       return `Calibration not shown: ${listText(missing)}`;
+    case 'ambient check not made':
+      return 'Probes not checked at ambient: the procedure asks for it before heating';
+    case 'ambient check failed':
+      return missing.length === 0
+        ? 'Check at ambient: all probes together too far from the air'
+        : `Check at ambient not passed: ${listText(missing)}`;
     default:
       return throughNotJudged(reason, condition, assessment);
   }
@@ -131,6 +137,8 @@ const metText = (condition: Condition, assessment: Assessment): string => {
       return 'No answer is waiting';
     case 'instruments calibrated':
       return 'Instruments calibrated';
+    case 'ambient check':
+      return 'Probes checked at ambient';
   }
 };
 

@@ -2,6 +2,7 @@
 import type { Finding } from '../judgement/assessment.ts';
 import type { Instant, MilliCelsius, Millikelvin, Milliseconds } from '../measure/quantity.ts';
 import type { UnitSystem } from '../measure/units.ts';
+import { ambientFindingText } from './ambient-finding.ts';
 import { instrumentFindingText } from './instrument-finding.ts';
 import { lengthText } from './length.ts';
 import { signText } from './sign.ts';
@@ -229,6 +230,10 @@ export const findingText = (finding: Finding, units: UnitSystem): FindingWords =
     case 'calibration not shown':
     case 'twin reading apart':
       return instrumentFindingText(finding.kind, finding, units);
+    case 'ambient check not made':
+    case 'ambient check failed':
+    case 'ambient check not shown':
+      return ambientFindingText(finding, finding.kind, `${at} ${start}`, units);
     case 'within uncertainty':
       return {
         what: `Within the uncertainty of its reading${at} ${start}${only(finding, units)}${finding.limit === undefined ? '' : `, limit ${limitText(finding.limit as MilliCelsius, units)}`}`,

@@ -81,6 +81,7 @@ const conditions: Readonly<Record<ConditionId, string>> = {
   'interpass maximum': 'Maximum interpass',
   'instruments calibrated': 'Instruments calibrated',
   'answers given': 'Named answers',
+  'ambient check': 'Probes checked at ambient',
 };
 
 const severities: Readonly<Record<Severity, string>> = {

@@ -7,6 +7,7 @@ import { after, type Instant, instant, milliCelsius } from '../../server/measure
 import type { Act, Input, SourceKind } from '../../server/weld/entry.ts';
 import { type Joint, jointSchema } from '../../server/weld/joint.ts';
 import type { Quality, Scan, ScanValue } from '../../server/weld/scan.ts';
+import { checkOf } from './scenario-check.ts';
 
 export interface Scenario {
   readonly title: string;
@@ -121,6 +122,8 @@ function jointOf(header: Map<string, string[]>): Joint {
       id: 'P-1',
       revision: '0',
       decisionRule: facts.guard === undefined ? 'simple acceptance' : 'guarded',
+      // Asked only where the scenario is about it.
+      ambientCheck: facts.check ?? 'not asked',
       ...(facts.calibration === undefined ? {} : { calibration: facts.calibration }),
       ...optional(limits),
     },
@@ -229,6 +232,7 @@ function actOf(text: string, at: Instant): Act {
   if (verb === 'end') return { kind: 'pass end', pass: rest[0]! };
   if (verb === 'contact') return contactOf(rest);
   if (verb === 'acknowledge') return { kind: 'acknowledge', alarm: rest.join(' ') };
+  if (verb === 'check') return checkOf(rest, scenarioStart);
   if (verb === 'distrust') return { kind: 'distrust probe', probe: rest[0]!, reason: 'doubted' };
   if (verb === 'trust') return { kind: 'trust probe again', probe: rest[0]!, reason: 'mended' };
   if (verb === 'spare') return { kind: 'spare takes over', spare: rest[0]!, probe: rest[1]!, reason: 'doubted' };

@@ -2,6 +2,7 @@
 import type { Assessment, ProbeStatus } from '../../server/judgement/assessment.ts';
 import type { Instant, MilliCelsius } from '../../server/measure/quantity.ts';
 import type { LiveReading } from '../../server/screen/contract.ts';
+import { outcomeText } from '../../server/wording/ambient.ts';
 import { plusMinusText, signedDifferenceText } from '../../server/wording/instrument.ts';
 import { temperatureText, trendText } from '../../server/wording/temperature.ts';
 import { qualityText, useText as wordOfUse } from '../../server/wording/words.ts';
@@ -33,6 +34,8 @@ export interface ProbeRow {
   readonly required: boolean;
   /** answers: warmed by hand while the probes are being fitted. */
   readonly mark?: 'coldest' | 'hottest' | 'answers';
+  /** What the check at ambient found, where that was not in order. */
+  readonly atAmbient?: string;
   /** Beyond a limit that holds for this place. */
   readonly beyond?: 'below minimum' | 'above limit';
 }
@@ -56,6 +59,7 @@ function row(live: LiveJoint, status: ProbeStatus, now: Instant | undefined): Pr
   const present = (state === 'fresh' || state === 'distrusted') && number !== undefined;
   const beyond = present ? beyondOf(assessment, status, reading!.temperature!) : undefined;
   const fitting = assessment.phase === 'planned' && now !== undefined && answers(live.touches, probe, now);
+  const checked = assessment.ambientCheck?.made?.probes.find((each) => each.probe === probe);
   const mark = !present ? undefined : fitting ? 'answers' : markOf(assessment, probe);
   return {
     probe,
@@ -78,6 +82,7 @@ function row(live: LiveJoint, status: ProbeStatus, now: Instant | undefined): Pr
       !present || trend === undefined ? 'unknown' : Math.abs(trend) < 100 ? 'level' : trend > 0 ? 'up' : 'down',
     required,
     ...(mark === undefined ? {} : { mark }),
+    ...(checked === undefined || checked.outcome === 'in order' ? {} : { atAmbient: outcomeText(checked, units) }),
     ...(beyond === undefined ? {} : { beyond }),
   };
 }

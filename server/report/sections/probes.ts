@@ -9,6 +9,7 @@ import type { ReportFacts } from '../facts.ts';
 import { type Block, paragraph, type Section } from '../page-model.ts';
 import type { Times } from '../paper.ts';
 import { planPicture, sectionPicture } from '../set-up/set-up.ts';
+import { ambientBlocks } from './ambient.ts';
 import { instrumentBlocks } from './instruments.ts';
 
 export const probesSection = (facts: ReportFacts, times: Times): Section => ({
@@ -18,6 +19,7 @@ export const probesSection = (facts: ReportFacts, times: Times): Section => ({
     planPicture(facts.joint, { ...size, heightMost: 160 }),
     probeTable(facts, times),
     boardTable(facts, times),
+    ...ambientBlocks(facts, times),
     ...(facts.assessment.instruments === undefined ? [paragraph(calibration)] : instrumentBlocks(facts)),
   ],
 });

@@ -101,6 +101,8 @@ describe('an act', () => {
       'who',
     ]);
     expect(await fields(await act(http, { kind: 'heat', state: 'warm' }))).toEqual(['act.state']);
+    const touch = { probe: 'b1-1', way: 'warmed', from: now, until: now + 9000, readings: [] };
+    const check = { kind: 'ambient check', airCelsius: 20, rest: [{ probe: 'b1-1', celsius: 20 }], touches: [touch] };
     const refused: [object, string][] = [
       [{ kind: 'heat', state: 'on', happenedAt: now + 3_600_000 }, 'act.happenedAt'],
       [{ kind: 'heat', state: 'on', happenedAt: now - 7_200_000 }, 'act.happenedAt'],
@@ -109,6 +111,11 @@ describe('an act', () => {
       [{ kind: 'distrust probe', probe: 'no such probe', reason: 'off' }, 'act.probe'],
       [{ kind: 'trust probe again', probe: 'b1-1', reason: 'nobody distrusts it' }, 'act.probe'],
       [{ kind: 'spare takes over', spare: 'no spare here', probe: 'b1-1', reason: 'off' }, 'act.spare'],
+      [{ ...check, rest: [{ probe: 'no such probe', celsius: 20 }] }, 'act.rest.0.probe'],
+      [{ ...check, rest: [...check.rest, ...check.rest] }, 'act.rest'],
+      [{ ...check, touches: [{ ...touch, probe: 'b1-2' }] }, 'act.touches'],
+      [{ ...check, touches: [{ ...touch, probe: 'no such probe' }] }, 'act.touches.0.probe'],
+      [{ ...check, touches: Array.from({ length: 257 }, () => touch) }, 'act.touches'],
     ];
     for (const [body, field] of refused) {
       const answer = await act(http, body);

@@ -227,6 +227,22 @@ describe('what can be done to it', () => {
     expect(one.celsius(2)).toBeGreaterThan(130);
   });
 
+  it('a tip that is touched goes toward the hand within seconds, and back when it is let go; the others stay', () => {
+    const one = board();
+    one.advance(10_000);
+    const before = [1, 2, 4].map((channel) => one.celsius(channel));
+    for (const channel of [1, 4]) one.inject({ kind: 'touch', channel, celsius: 33 });
+    one.advance(15_000);
+    expect(one.celsius(1) - before[0]!).toBeGreaterThan(2);
+    expect(one.celsius(1)).toBeLessThan(33);
+    expect(one.celsius(4) - before[2]!).toBeGreaterThan(5);
+    expect(one.celsius(2)).toBeCloseTo(before[1]!, 1);
+    for (const channel of [1, 4]) one.inject({ kind: 'touch', channel, celsius: undefined });
+    one.advance(200_000);
+    expect(one.celsius(1)).toBeCloseTo(before[0]!, 1);
+    expect(one.celsius(4)).toBeCloseTo(before[2]!, 1);
+  });
+
   it('while the cable is out its lines are lost, not kept, and the board runs on', () => {
     const one = board();
     one.advance(2000);

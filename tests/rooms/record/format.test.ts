@@ -7,7 +7,9 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { inflateRawSync } from 'node:zlib';
 import { expect, test } from 'vitest';
+import { ambientOutcomes } from '../../../server/judgement/ambient/touch.ts';
 import { sealBlock } from '../../../server/ledger/block.ts';
+import { decodeCanonical, encodeCanonical } from '../../../server/ledger/canonical.ts';
 import { linkEntry, readEnvelopeStrictly } from '../../../server/ledger/envelope.ts';
 import { noHash } from '../../../server/ledger/hash.ts';
 import { decodeScans } from '../../../server/ledger/scans-read.ts';
@@ -15,6 +17,7 @@ import { encodeScans } from '../../../server/ledger/scans-write.ts';
 import { decodePositions, encodePositions } from '../../../server/record/positions.ts';
 import { applicationId, recordFormat } from '../../../server/record/schema.ts';
 import { sqliteDisk } from '../../../server/record/sqlite.ts';
+import { actSchema } from '../../../server/weld/entry.ts';
 import { qualities, type Scan, type ScanValue } from '../../../server/weld/scan.ts';
 import { at, bench, shortJob } from '../../support/record.ts';
 
@@ -90,6 +93,14 @@ test('the three entries of the page, each with the hash of the one before it', (
   });
   const block = JSON.parse(example('entry 2')).body;
   expect([block.bytes, block.scans]).toEqual([example('scans').length, sha256(bytesOf(example('scans')))]);
+});
+
+test('the check at ambient of the page is an act, and says what the page says of it', () => {
+  const written = bytesOf(example('ambient check'));
+  const act = actSchema.parse(decodeCanonical(written));
+  expect(textOf(encodeCanonical(act))).toBe(example('ambient check'));
+  if (act.kind !== 'ambient check') throw new Error('another act');
+  expect(ambientOutcomes(act).probes[0]).toMatchObject({ probe: 'T1', outcome: 'another moves', other: 'T2' });
 });
 
 test('the positions of the page', () => {

@@ -249,7 +249,12 @@ describe('local times', () => {
 describe('little to say', () => {
   it('says so, section by section', () => {
     const empty = pages({
-      ...reportFacts({ joint: fixtureJoint({ probes: [] }), hours: 2, passes: 0, close: false }),
+      ...reportFacts({
+        joint: fixtureJoint({ probes: [], procedure: { ...fixtureJoint().procedure, ambientCheck: 'not asked' } }),
+        hours: 2,
+        passes: 0,
+        close: false,
+      }),
       timeline: [],
       documents: [],
     });

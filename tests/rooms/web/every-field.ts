@@ -72,6 +72,7 @@ export const everyField: Joint = jointSchema.parse({
     guardFactor: 1.645,
     calibration: 'required',
     twinReadingHours: 12,
+    ambientCheck: 'required',
     document,
     evennessMaximumKelvin: 30,
     soakHoldMinutes: 15,

@@ -60,6 +60,21 @@ const acts: readonly Record<string, unknown>[] = [
   { kind: 'distrust probe', probe: 'T1', reason: 'its tip hangs in the air' },
   { kind: 'trust probe again', probe: 'T1', reason: 'welded on anew' },
   { kind: 'spare takes over', spare: 'S1', probe: 'T1', reason: 'T1 is off' },
+  {
+    kind: 'ambient check',
+    airCelsius: 15.5,
+    airReadWith: 'CT-1',
+    rest: [{ probe: 'T1', celsius: 15.8 }, { probe: 'T2' }],
+    touches: [
+      {
+        probe: 'T1',
+        way: 'warmed',
+        from: 1_700_000_000_000,
+        until: 1_700_000_010_000,
+        readings: [{ probe: 'T1', fromCelsius: 15.8, toCelsius: 18.1 }],
+      },
+    ],
+  },
   { kind: 'attach', title: 'certificate', mediaType: 'application/pdf', bytes: 1000, sha256 },
   { kind: 'revise', joint: plainJoint(), reason: 'thickness corrected' },
   { kind: 'close' },

@@ -21,7 +21,18 @@ export type SheetKind =
   | 'attach'
   | 'close'
   | 'accept'
-  | 'declare source';
+  | 'declare source'
+  | 'ambient check'
+  | 'probe';
+/** Kinds whose act is made by their own sheet. */
+export type OwnSheet = 'attach' | 'accept' | 'ambient check' | 'probe';
+const ownSheets: ReadonlySet<SheetKind> = new Set<OwnSheet>(['attach', 'accept', 'ambient check', 'probe']);
+export const isPlain = (kind: SheetKind): kind is Exclude<SheetKind, OwnSheet> => !ownSheets.has(kind);
+/** A form that is open; `probe`: of which it is. */
+export interface OpenSheet {
+  readonly kind: SheetKind;
+  readonly probe?: string;
+}
 export type Draft = Readonly<Record<string, string>>;
 export type Made =
   | { readonly ok: true; readonly act: Act }
@@ -75,17 +86,14 @@ export const freshDraft = (kind: SheetKind, { assessment, joint }: LiveJoint, by
     case 'attach':
       return { title: '' };
     case 'accept':
+    case 'ambient check':
+    case 'probe':
       return {};
   }
 };
 
-/** The act of the form; `now` is the station's time. Attachments are made by their own sheet, once the document is kept. */
-export const actOf = (
-  kind: Exclude<SheetKind, 'attach' | 'accept'>,
-  draft: Draft,
-  now: Instant,
-  joint: Joint,
-): Made => {
+/** The act of the form; `now` is the station's time. */
+export const actOf = (kind: Exclude<SheetKind, OwnSheet>, draft: Draft, now: Instant, joint: Joint): Made => {
   const problems: Record<string, string> = {};
   const problem = (field: string, ask: string): void => {
     problems[field] = ask;

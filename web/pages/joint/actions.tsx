@@ -1,17 +1,19 @@
 /** The large buttons of what a person does here, and in their place the form of the one that was pressed. */
-import { useSignal } from '@preact/signals';
+import type { Signal } from '@preact/signals';
 import { useEffect, useRef } from 'preact/hooks';
 import type { Act } from '../../../server/weld/entry.ts';
 import type { LiveJoint } from '../../feed/live-joint.ts';
 import { NotLoaded, useLoaded } from '../../parts/lazy.tsx';
 import { connected, contact } from '../../state/station.ts';
-import type { SheetKind } from './act-draft.ts';
+import type { OpenSheet, SheetKind } from './act-draft.ts';
 
 interface Props {
   readonly live: LiveJoint;
   /** What a pass begun now would be recorded as; undefined while all conditions are met. */
   readonly outside: string | undefined;
   readonly known: boolean;
+  /** The form that stands in place of the buttons. */
+  readonly open: Signal<OpenSheet | undefined>;
   readonly done: (act: Act) => void;
 }
 
@@ -22,24 +24,26 @@ const load = () =>
     import('./answer-sheet.tsx'),
     import('./hand-sheet.tsx'),
     import('./twin-sheet.tsx'),
+    import('./ambient-sheet.tsx'),
+    import('./probe-sheet.tsx'),
   ]);
 
-export function Actions({ live, outside, known, done }: Props) {
-  const open = useSignal<SheetKind | undefined>(undefined);
+export function Actions({ live, outside, known, open, done }: Props) {
   const forms = useLoaded(load);
-  const grid = useRef<HTMLDivElement>(null);
-  const pressed = useRef<SheetKind | undefined>(undefined);
+  const pressed = useRef<OpenSheet | undefined>(undefined);
   // Back from a form, the keyboard stands again on the button that opened it.
   useEffect(() => {
     if (open.value === undefined && pressed.current !== undefined) {
-      grid.current?.querySelector<HTMLButtonElement>(`[data-opens="${pressed.current}"]`)?.focus();
+      const { kind, probe } = pressed.current;
+      const opener = probe === undefined ? kind : `${kind} ${probe}`;
+      document.querySelector<HTMLButtonElement>(`[data-opens=${JSON.stringify(opener)}]`)?.focus();
     }
     pressed.current = open.value ?? pressed.current;
   }, [open.value]);
 
   if (open.value !== undefined) {
     if (forms === 'loading' || forms === 'failed') return <NotLoaded state={forms} />;
-    const [sheets, documents, answers, hands, twins] = forms;
+    const [sheets, documents, answers, hands, twins, ambient, probes] = forms;
     const props = {
       live,
       back: () => {
@@ -50,7 +54,7 @@ export function Actions({ live, outside, known, done }: Props) {
         done(act);
       },
     };
-    switch (open.value) {
+    switch (open.value.kind) {
       case 'heat':
         return <sheets.HeatSheet {...props} />;
       case 'pass start':
@@ -71,6 +75,10 @@ export function Actions({ live, outside, known, done }: Props) {
         return <sheets.DeclareSheet {...props} />;
       case 'accept':
         return <answers.AnswerSheet {...props} />;
+      case 'ambient check':
+        return <ambient.AmbientSheet {...props} />;
+      case 'probe':
+        return <probes.ProbeSheet {...props} key={open.value.probe} probe={open.value.probe ?? ''} />;
     }
   }
 
@@ -79,10 +87,10 @@ export function Actions({ live, outside, known, done }: Props) {
   const asked = assessment.requirement.warnings.filter((warning) => warning.wantsAnswer).length;
   const lost = contact.value.kind !== 'live' || !connected.value;
   const press = (kind: SheetKind) => (): void => {
-    open.value = kind;
+    open.value = { kind };
   };
   return (
-    <div class="actions" ref={grid}>
+    <div class="actions">
       {running ? (
         <button type="button" class="act big" data-opens="pass end" onClick={press('pass end')}>
           End pass
@@ -102,6 +110,12 @@ export function Actions({ live, outside, known, done }: Props) {
         {assessment.heat === 'on' ? 'Heat off' : 'Heat on'}
         <span class="under">{assessment.heat === 'not entered' ? 'not entered yet' : `now ${assessment.heat}`}</span>
       </button>
+      {isCheckDue(assessment) && (
+        <button type="button" class="big asks" data-opens="ambient check" onClick={press('ambient check')}>
+          Check probes
+          <span class="under">before the heat, each touched in turn</span>
+        </button>
+      )}
       <button type="button" class="big" data-opens="contact reading" onClick={press('contact reading')}>
         Contact reading
       </button>
@@ -123,6 +137,11 @@ export function Actions({ live, outside, known, done }: Props) {
             Another pass
           </button>
         )}
+        {!isCheckDue(assessment) && (
+          <button type="button" data-opens="ambient check" onClick={press('ambient check')}>
+            Check probes
+          </button>
+        )}
         <button type="button" data-opens="note" onClick={press('note')}>
           Note
         </button>
@@ -139,3 +158,11 @@ export function Actions({ live, outside, known, done }: Props) {
     </div>
   );
 }
+
+/** Asked for, not made yet, and the part still cold. */
+const isCheckDue = ({ ambientCheck, phase, heat }: LiveJoint['assessment']): boolean =>
+  ambientCheck !== undefined &&
+  ambientCheck.asked !== 'not asked' &&
+  ambientCheck.made === undefined &&
+  phase === 'planned' &&
+  heat !== 'on';

@@ -19,6 +19,7 @@ import { requirementAddress } from '../../state/route.ts';
 import { outsideNow, standingOf } from '../../state/standing.ts';
 import { contact, serverSecond, station } from '../../state/station.ts';
 import { entryLine } from '../record/entry-line.ts';
+import type { OpenSheet } from './act-draft.ts';
 import { Actions } from './actions.tsx';
 import { Alarms, QuietAlarms } from './alarms.tsx';
 import { CallMe } from './call-me.tsx';
@@ -59,6 +60,10 @@ function OneJoint({ live, feed }: { readonly live: LiveJoint; readonly feed: Joi
   const closed = assessment.phase === 'closed';
   useTitle(standing.head, joint.title);
   const said = useSignal('');
+  const open = useSignal<OpenSheet | undefined>(undefined);
+  const openProbe = (probe: string): void => {
+    open.value = { kind: 'probe', probe };
+  };
   const openedAt = useMemo(() => openedAtOf(feed.timeline.value) ?? assessment.at, [feed.timeline.value.length === 0]);
   const done = (act: Act): void => {
     said.value = `Recorded: ${entryLine({ at: now ?? assessment.at, seq: 0, who: '', kind: act.kind, body: act }, assessment.requirement.units)}.`;
@@ -89,6 +94,7 @@ function OneJoint({ live, feed }: { readonly live: LiveJoint; readonly feed: Joi
             live={live}
             outside={outsideNow(standing, assessment)}
             known={standing.tone !== 'unknown'}
+            open={open}
             done={done}
           />
         )}
@@ -116,7 +122,7 @@ function OneJoint({ live, feed }: { readonly live: LiveJoint; readonly feed: Joi
             <RecordHead live={live} />
           </div>
         ) : (
-          <ProbeTable rows={rows} />
+          <ProbeTable rows={rows} open={openProbe} />
         )}
       </div>
       <ThroughThickness live={live} rows={byProbe} />
@@ -147,7 +153,7 @@ function OneJoint({ live, feed }: { readonly live: LiveJoint; readonly feed: Joi
         </section>
         {!closed && (
           <div class="stack">
-            <Findings assessment={assessment} now={now ?? assessment.at} />
+            <Findings assessment={assessment} now={now ?? assessment.at} openProbe={openProbe} />
             <RecordHead live={live} />
           </div>
         )}

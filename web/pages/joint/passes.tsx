@@ -107,7 +107,31 @@ function PassRow({
 
 const rank: Readonly<Record<Finding['severity'], number>> = { nonconformity: 0, 'not judged': 1, remark: 2 };
 
-export function Findings({ assessment, now }: { readonly assessment: Assessment; readonly now: Instant }) {
+/** Findings that say that a probe may not read what it should. */
+const doubts: ReadonlySet<Finding['kind']> = new Set<Finding['kind']>([
+  'intermittent',
+  'running away',
+  'rises faster than steel',
+  'far face not as computed',
+  'ambient check failed',
+  'probe suspect',
+]);
+
+export function Findings({
+  assessment,
+  now,
+  openProbe,
+}: {
+  readonly assessment: Assessment;
+  readonly now: Instant;
+  /** Where something can still be done about a probe. */
+  readonly openProbe?: (probe: string) => void;
+}) {
+  const isDoubted = ({ kind, probe, to }: Finding): boolean =>
+    probe !== undefined &&
+    to === undefined &&
+    doubts.has(kind) &&
+    assessment.probes.some((each) => each.probe === probe && each.distrusted === undefined);
   // Gravest last in the list that is cut from its front, then turned, so that the cut never hides them.
   const sorted = assessment.findings.toSorted((a, b) => rank[b.severity] - rank[a.severity] || b.from - a.from);
   const [last, more] = useShorter(sorted, 'findings');
@@ -137,6 +161,11 @@ export function Findings({ assessment, now }: { readonly assessment: Assessment;
                       : ` to ${nearClockText(finding.to, now)}`}
                   . {words.why} {words.first}
                 </p>
+                {openProbe !== undefined && isDoubted(finding) && (
+                  <button type="button" onClick={() => openProbe(finding.probe!)}>
+                    Doubt {finding.probe}
+                  </button>
+                )}
               </li>
             );
           })}

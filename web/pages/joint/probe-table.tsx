@@ -2,7 +2,14 @@
 import { Glyph } from '../../parts/glyph.tsx';
 import type { ProbeRow } from '../../state/probe-rows.ts';
 
-export function ProbeTable({ rows }: { readonly rows: readonly ProbeRow[] }) {
+export function ProbeTable({
+  rows,
+  open,
+}: {
+  readonly rows: readonly ProbeRow[];
+  /** What can be done about a probe. */
+  readonly open: (probe: string) => void;
+}) {
   return (
     <section class="sheet" aria-labelledby="probes-heading">
       <div class="sheet-head">
@@ -26,12 +33,21 @@ export function ProbeTable({ rows }: { readonly rows: readonly ProbeRow[] }) {
               {rows.map((row) => (
                 <tr key={row.probe} class={`${row.state}${row.beyond === 'above limit' ? ' beyond' : ''}`}>
                   <th scope="row">
-                    {row.probe}
+                    <button
+                      type="button"
+                      class="name"
+                      data-opens={`probe ${row.probe}`}
+                      aria-label={`Probe ${row.probe}`}
+                      onClick={() => open(row.probe)}
+                    >
+                      {row.probe}
+                    </button>
                     {row.mark !== undefined && <span class="tag">{row.mark}</span>}
                     <span class="place">
                       {row.use}
                       {row.place === '' ? '' : `, ${row.place}`}
                     </span>
+                    {row.atAmbient !== undefined && <span class="place loud">At ambient: {row.atAmbient}</span>}
                   </th>
                   <td class="number value">
                     {row.value}

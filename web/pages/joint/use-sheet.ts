@@ -7,7 +7,7 @@ import { type Sent, sendAct } from '../../state/acts.ts';
 import { keep, kept } from '../../state/kept.ts';
 import { person } from '../../state/person.ts';
 import { serverNow } from '../../state/station.ts';
-import { actOf, type Draft, formField, freshDraft, type SheetKind } from './act-draft.ts';
+import { actOf, type Draft, formField, freshDraft, isPlain, type SheetKind } from './act-draft.ts';
 import { rememberInstrument } from './hand-draft.ts';
 
 export interface Sheet {
@@ -39,7 +39,7 @@ const isKept = (value: unknown): value is Kept =>
 
 /** After this, "five minutes ago" and "pass 3" no longer mean what they meant; only free text outlives it. */
 const agesAfterMilliseconds = 5 * 60_000;
-const aging = ['ago', 'state', 'pass', 'celsius', 'shows', 'probe'];
+const aging = ['ago', 'state', 'pass', 'celsius', 'shows', 'probe', 'air', 'progress', 'deed'];
 
 /** What was typed before, as far as it still means the same. */
 const fromKept = (place: string, fresh: Draft): Kept => {
@@ -92,6 +92,7 @@ export const useSheet = (kind: SheetKind, live: LiveJoint, done: (act: Act) => v
     sending: sending.value,
     set(field, value) {
       // Another text is another act: it must not be taken for a repeat of the one before.
+      failure.value = undefined;
       stored.value = { draft: { ...stored.value.draft, [field]: value }, key: actKey(), at: Date.now() };
       problems.value = Object.fromEntries(Object.entries(problems.value).filter(([name]) => name !== field));
       keep(place, stored.value);
@@ -103,7 +104,7 @@ export const useSheet = (kind: SheetKind, live: LiveJoint, done: (act: Act) => v
         failure.value = 'Not sent: the station has not been heard yet.';
         return false;
       }
-      if (kind === 'attach' || kind === 'accept') return false;
+      if (!isPlain(kind)) return false;
       const made = actOf(kind, stored.peek().draft, now, live.joint);
       if (made.ok) return send(made.act);
       problems.value = made.problems;

@@ -113,6 +113,7 @@ const metricDraft = (joint: Joint): JointDraft => {
       guardFactor: text(procedure?.guardFactor),
       calibration: procedure?.calibration ?? '',
       twinHours: text(procedure?.twinReadingHours),
+      ambientCheck: procedure?.ambientCheck ?? '',
     },
     codeFloor: {
       stated: codeFloor !== undefined,

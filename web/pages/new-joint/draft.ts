@@ -144,6 +144,7 @@ export interface JointDraft {
     readonly guardFactor: string;
     readonly calibration: string;
     readonly twinHours: string;
+    readonly ambientCheck: string;
   };
   readonly codeFloor: { readonly stated: boolean; readonly celsius: string; readonly source: string };
   readonly bindingMethods: readonly string[];

@@ -95,6 +95,7 @@ export const emptyDraft: JointDraft = {
     guardFactor: '',
     calibration: '',
     twinHours: '',
+    ambientCheck: '',
   },
   codeFloor: { stated: false, celsius: '', source: '' },
   bindingMethods: [],

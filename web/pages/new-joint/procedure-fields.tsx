@@ -18,6 +18,13 @@ const calibrations = [
   { value: 'required', text: 'Required before the arc' },
 ];
 
+const ambientChecks = [
+  { value: '', text: 'Not stated: a missing check is remarked' },
+  { value: 'remarked', text: 'A missing check is remarked' },
+  { value: 'required', text: 'Required before the arc' },
+  { value: 'not asked', text: 'Not asked' },
+];
+
 const temperature = { kind: 'temperature' } as const;
 
 export function ProcedureFields({
@@ -142,6 +149,12 @@ export function ProcedureFields({
             { unit: 'h' },
             'Asked for while the part is warm. Empty: once in 8 h. 0: never.',
           )}
+          <SelectField
+            label="Check of the probes at ambient"
+            value={procedure.ambientCheck}
+            choices={ambientChecks}
+            onValue={(ambientCheck) => set({ ambientCheck })}
+          />
         </div>
       )}
       <label class="tick">

@@ -79,6 +79,7 @@ const jointOf = (draft: JointDraft, { number, quantity }: Reader): unknown => {
             procedure.decisionRule === 'guarded' ? number(procedure.guardFactor, 'procedure.guardFactor') : undefined,
           calibration: filled(procedure.calibration),
           twinReadingHours: number(procedure.twinHours, 'procedure.twinReadingHours'),
+          ambientCheck: filled(procedure.ambientCheck),
         })
       : undefined,
     codeFloor: codeFloor.stated

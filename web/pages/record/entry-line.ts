@@ -1,11 +1,14 @@
 /** One entry of the record in one line. What is not known by name is shown as it is: nothing is left out. */
 
+import { ambientOutcomes } from '../../../server/judgement/ambient/touch.ts';
 import type { Instant } from '../../../server/measure/quantity.ts';
 import type { UnitSystem } from '../../../server/measure/units.ts';
 import type { TimelineEvent } from '../../../server/screen/contract.ts';
+import { ambientCheckSchema } from '../../../server/weld/ambient-check.ts';
 import type { Bound } from '../../../server/weld/hand-reading.ts';
 import { type HandKind, handKinds } from '../../../server/weld/instrument.ts';
 import { alarmKeyText } from '../../../server/wording/alarm.ts';
+import { checkText } from '../../../server/wording/ambient.ts';
 import {
   handKindText,
   type InstrumentAct,
@@ -39,6 +42,10 @@ export const entryLine = ({ at, kind, body }: TimelineEvent, units: UnitSystem, 
           ',  ',
           ', instrument ',
         );
+      case 'ambient check': {
+        const check = ambientCheckSchema.safeParse(withoutKind(said));
+        return check.success ? checkText(check.data, ambientOutcomes(check.data), units) : 'Probes checked at ambient';
+      }
       case 'note':
         return `Note: ${text('text')}`;
       case 'acknowledge':
@@ -84,6 +91,8 @@ export const entryLine = ({ at, kind, body }: TimelineEvent, units: UnitSystem, 
     }
   }
 };
+
+const withoutKind = ({ kind: _kind, ...rest }: Record<string, unknown>): Record<string, unknown> => rest;
 
 const optional = (before: string, text: string): string => (text === '' ? '' : `${before}${text}`);
 
