@@ -33,8 +33,10 @@ export async function act(page: Page, opens: RegExp, records: RegExp, fill: (for
   await page.getByRole('button', { name: opens }).click();
   const form = page.getByRole('form').filter({ has: page.getByRole('button', { name: records }) });
   await fill(form);
+  // The button changes its words while the act is sent: the form itself has to go.
+  const sheet = await form.elementHandle();
   await form.getByRole('button', { name: records }).click();
-  await form.waitFor({ state: 'detached' });
+  await sheet!.waitForElementState('hidden');
 }
 
 /** The one sentence at the top of a joint. */
