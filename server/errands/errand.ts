@@ -2,13 +2,14 @@
 import type { Assessment } from '../judgement/assessment.ts';
 import type { SectionCourse } from '../judgement/inside/section-status.ts';
 import { judgeAll } from '../judgement/judge.ts';
+import { measuredOverTime } from '../judgement/measuring/over-time.ts';
 import { inputOf } from '../ledger/item.ts';
 import type { HistoryView } from '../measure/history.ts';
 import type { Instant } from '../measure/quantity.ts';
 import type { Program } from '../program.ts';
 import { longestPeriod } from '../record/periods.ts';
 import type { RecordReader } from '../record/read.ts';
-import { thinCourses } from '../record/thin.ts';
+import { thinJudgedCourses } from '../record/thin-judged.ts';
 import { readingsCsv } from '../report/csv.ts';
 import { gather, ofRecord } from '../report/gather.ts';
 import { pages } from '../report/pages.ts';
@@ -52,10 +53,14 @@ export async function run(
 ): Promise<HistoryView | Judged | Uint8Array> {
   switch (errand.kind) {
     case 'history':
-      return thinCourses(reader.coursesBetween(errand.joint, errand.from, errand.to), {
-        ...errand,
-        periodMilliseconds: longestPeriod(entriesOf(reader, errand.joint), errand.from, errand.to),
-      });
+      return thinJudgedCourses(
+        reader.coursesBetween(errand.joint, errand.from, errand.to),
+        measuredOverTime(entriesOf(reader, errand.joint)),
+        {
+          ...errand,
+          periodMilliseconds: longestPeriod(entriesOf(reader, errand.joint), errand.from, errand.to),
+        },
+      );
     case 'judge':
       return judged(reader, errand.joint);
     case 'pdf': {
@@ -66,7 +71,8 @@ export async function run(
       return renderPdf(papers[errand.paper](paperFacts(reader, errand.joint, errand.address)));
     case 'csv': {
       const { joint } = judged(reader, errand.joint);
-      const text = [...readingsCsv(scansOf(reader, errand.joint), joint, errand.zone)].join('');
+      const measured = measuredOverTime(entriesOf(reader, errand.joint));
+      const text = [...readingsCsv(scansOf(reader, errand.joint), joint, errand.zone, measured)].join('');
       return new TextEncoder().encode(text);
     }
   }

@@ -12,6 +12,8 @@ export type HistoryStep =
 export interface HistorySeries {
   readonly probe: string;
   readonly steps: readonly HistoryStep[];
+  /** Expanded uncertainty (k = 2) of each step, thousandths of a kelvin, 0 of a gap; absent where it is not kept. */
+  readonly expandedUncertainty?: readonly number[];
 }
 
 export interface HistoryView {

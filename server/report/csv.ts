@@ -4,6 +4,7 @@
  * marked as words. Text comes in pieces so that a long job need not be held in memory.
  */
 import { stringify } from 'csv-stringify/sync';
+import type { MeasuredOverTime } from '../judgement/measuring/over-time.ts';
 import { readNumber } from '../measure/number-text.ts';
 import { type Instant, instant } from '../measure/quantity.ts';
 import type { Joint } from '../weld/joint.ts';
@@ -16,7 +17,10 @@ export const readingColumns = [
   'probe',
   'use',
   'quality',
+  'read_celsius',
+  'correction_kelvin',
   'temperature_celsius',
+  'expanded_uncertainty_kelvin',
   'raw_form',
   'raw_microvolts',
   'cold_junction_celsius',
@@ -35,7 +39,12 @@ export const readingColumns = [
 /** Rows in one piece of text. */
 const rowsPerPiece = 500;
 
-export function* readingsCsv(scans: Iterable<Scan>, joint: Joint, zone: string): Iterable<string> {
+export function* readingsCsv(
+  scans: Iterable<Scan>,
+  joint: Joint,
+  zone: string,
+  measured: MeasuredOverTime,
+): Iterable<string> {
   const probes = new Map(joint.probes.map((probe) => [probe.id, probe]));
   let rows: string[][] = [[...readingColumns]];
   for (const scan of scans) {
@@ -55,7 +64,7 @@ export function* readingsCsv(scans: Iterable<Scan>, joint: Joint, zone: string):
         words(value.probe),
         probe?.use ?? '',
         value.quality,
-        value.temperature === undefined ? '' : decimal(value.temperature, 3),
+        ...judged(value, scan.measuredAt, measured),
         ...raw(value),
         words(scan.board),
         probe === undefined ? '' : `${probe.channel}`,
@@ -68,6 +77,19 @@ export function* readingsCsv(scans: Iterable<Scan>, joint: Joint, zone: string):
   }
   if (rows.length > 0) yield text(rows);
 }
+
+/** As the instrument gave it, what its calibration adds, the sum, and how uncertain that is. */
+const judged = ({ probe, temperature }: ScanValue, at: Instant, measured: MeasuredOverTime): string[] => {
+  if (temperature === undefined) return ['', '', '', ''];
+  const sum = measured.correct(probe, at, temperature);
+  const uncertainty = measured.expandedUncertainty(probe, at, temperature);
+  return [
+    decimal(temperature, 3),
+    decimal(sum - temperature, 3),
+    decimal(sum, 3),
+    uncertainty === undefined ? '' : decimal(uncertainty, 3),
+  ];
+};
 
 /** RFC 4180: CRLF between rows, quotes only where needed. */
 const text = (rows: readonly (readonly string[])[]): string => stringify([...rows], { record_delimiter: '\r\n' });

@@ -5,12 +5,13 @@
 import type { Assessment, Finding, Verdict } from '../judgement/assessment.ts';
 import type { Conclusion } from '../judgement/conclusions.ts';
 import { judgeAll } from '../judgement/judge.ts';
+import { measuredOverTime } from '../judgement/measuring/over-time.ts';
 import { type CommittedEntry, inputOf } from '../ledger/item.ts';
 import { limits } from '../measure/limits.ts';
 import type { Instant } from '../measure/quantity.ts';
 import { longestPeriod } from '../record/periods.ts';
 import type { RecordReader } from '../record/read.ts';
-import { thin } from '../record/thin.ts';
+import { thinJudged } from '../record/thin-judged.ts';
 import { arrival, type Input, type StationEvent } from '../weld/entry.ts';
 import type { Scan } from '../weld/scan.ts';
 import type { KeptDocument, RecordedConclusion, RecordedVerdict, ReportFacts, TimelineEntry } from './facts.ts';
@@ -49,6 +50,7 @@ export function gather(from: Gathering): ReportFacts {
   const recordedVerdict = verdictOf(from.conclusions, span.opened.rules);
   const differs = recordedVerdict !== undefined && !isSame(from.conclusions, assessment, recordedVerdict.verdict);
   const scans = scansOf(from.inputs());
+  const measured = measuredOverTime(from.timeline.map(({ input }) => input));
   return {
     joint,
     assessment,
@@ -78,7 +80,7 @@ export function gather(from: Gathering): ReportFacts {
     zone: from.zone,
     periodMilliseconds: span.opened.periodMilliseconds,
     timeline: from.timeline,
-    history: thin(scans, {
+    history: thinJudged(scans, measured, {
       probes: joint.probes.map((probe) => probe.id),
       from: span.firstScanAt ?? span.openedAt,
       to: span.last,

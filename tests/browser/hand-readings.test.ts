@@ -55,6 +55,7 @@ describe.skipIf(noBrowser)('a reading by hand', () => {
     await page.getByRole('button', { name: /^Read by hand/ }).waitFor({ state: 'detached' });
     await page.getByText(/by hand [+−]\d+\.\d K/).waitFor();
     expect(station.pipeline.run(joint.id)!.assessment.twins).toMatchObject([{ probe, agrees: true }]);
+    await page.getByText(/^The dotted band about .* is its uncertainty/).waitFor();
     await look(page, 'hand-done');
   });
 });

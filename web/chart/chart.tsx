@@ -7,13 +7,16 @@ import { useSignal, useSignalEffect } from '@preact/signals';
 import { useEffect, useMemo, useRef } from 'preact/hooks';
 import type { Instant, MilliCelsius } from '../../server/measure/quantity.ts';
 import type { HistoryView, LiveReading } from '../../server/screen/contract.ts';
+import { uncertaintyText } from '../../server/wording/instrument.ts';
 import { degreeUnit } from '../../server/wording/temperature.ts';
+import { asJudged, correctionsKey } from '../feed/as-judged.ts';
 import { getJson } from '../feed/http.ts';
 import type { LiveJoint } from '../feed/live-joint.ts';
 import { zoneText } from '../format/time.ts';
 import type { JointFeed } from '../state/joint.ts';
 import { serverSecond } from '../state/station.ts';
 import { shown } from '../state/theme.ts';
+import { bandedProbe } from './band.ts';
 import { ChartButtons } from './buttons.tsx';
 import type { Drawing } from './draw.ts';
 import { historyAddress, pointsFor } from './history.ts';
@@ -46,6 +49,7 @@ export function JointChart({ feed, live, openedAt, closedAt }: Props) {
   const failed = useSignal(false);
   const points = pointsFor(size.value.width);
   const probes = useMemo(() => joint.probes.map(({ id, use }) => ({ probe: id, use })), [joint]);
+  const corrections = correctionsKey(live.assessment);
   const now = (): number => closedAt ?? serverSecond.peek() ?? live.assessment.at;
 
   useEffect(() => {
@@ -76,11 +80,17 @@ export function JointChart({ feed, live, openedAt, closedAt }: Props) {
     let waiting = true;
     let late = false;
     const askedAt = performance.now();
+    const take = (into: Tracks, reading: LiveReading): boolean => {
+      const current = feed.live.peek();
+      const known = current.kind === 'there' ? current.value : live;
+      const uncertainty = known.assessment.probes.find(({ probe }) => probe === reading.probe)?.expandedUncertainty;
+      return takeReading(into, asJudged(reading, known), uncertainty);
+    };
     const stop = feed.listen((readings) => {
       const mine = tracks.current;
       if (waiting) early.push(...readings);
       if (mine === undefined) return;
-      for (const reading of readings) if (!takeReading(mine, reading)) late = true;
+      for (const reading of readings) if (!take(mine, reading)) late = true;
       const again = longest(mine) > 2.5 * points || (late && performance.now() - askedAt > lateAskedAfter);
       if (!waiting && again) renewed.value += 1;
     });
@@ -92,7 +102,7 @@ export function JointChart({ feed, live, openedAt, closedAt }: Props) {
       failed.value = answer.kind !== 'ok';
       if (answer.kind !== 'ok') return;
       const fresh = fromHistory(answer.value, periodMilliseconds);
-      for (const reading of early) takeReading(fresh, reading);
+      for (const reading of early) take(fresh, reading);
       tracks.current = fresh;
       changed.value += 1;
     });
@@ -100,7 +110,17 @@ export function JointChart({ feed, live, openedAt, closedAt }: Props) {
       gone = true;
       stop();
     };
-  }, [window.value, points, feed, feed.mended.value, renewed.value, openedAt, periodMilliseconds, joint.id]);
+  }, [
+    window.value,
+    points,
+    feed,
+    feed.mended.value,
+    renewed.value,
+    openedAt,
+    periodMilliseconds,
+    joint.id,
+    corrections,
+  ]);
 
   useSignalEffect(() => {
     changed.value;
@@ -119,6 +139,10 @@ export function JointChart({ feed, live, openedAt, closedAt }: Props) {
       width: size.value.width,
       height: size.value.height,
       units: assessment.requirement.units,
+      banded: bandedProbe(
+        probes.map(({ probe }) => probe).filter((probe) => !hidden.value.has(probe)),
+        assessment,
+      ),
     });
     drawing.current.draw(picture, inksOf());
   });
@@ -149,6 +173,7 @@ export function JointChart({ feed, live, openedAt, closedAt }: Props) {
       <div class="chart-box" ref={box}>
         <canvas ref={canvas} role="img" aria-label="Chart of the temperatures. The table below holds the same." />
       </div>
+      <BandWords live={live} hidden={hidden.value} />
       <TableBehind
         tracks={() => tracks.current}
         probes={probes.map(({ probe }) => probe)}
@@ -158,6 +183,24 @@ export function JointChart({ feed, live, openedAt, closedAt }: Props) {
         arrived={changed.value}
       />
     </section>
+  );
+}
+
+/** What the band about one of the lines is, and whether corrections are in the lines. */
+function BandWords({ live, hidden }: { readonly live: LiveJoint; readonly hidden: ReadonlySet<string> }) {
+  const { probes, requirement } = live.assessment;
+  const drawn = live.joint.probes.map(({ id }) => id).filter((id) => !hidden.has(id));
+  const banded = probes.find(({ probe }) => probe === bandedProbe(drawn, live.assessment));
+  const width = banded?.expandedUncertainty;
+  const isCorrected = probes.some(({ correction }) => correction !== undefined);
+  if (width === undefined && !isCorrected) return null;
+  return (
+    <p class="hint">
+      {width !== undefined &&
+        `The dotted band about ${banded!.probe} is its uncertainty, now ±${uncertaintyText(width, requirement.units)} (k = 2). `}
+      {isCorrected &&
+        'The lines have the corrections of the calibrations in them, as they are judged; the CSV holds both.'}
+    </p>
   );
 }
 

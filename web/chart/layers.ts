@@ -35,6 +35,7 @@ export const drawUnder = (context: CanvasRenderingContext2D, picture: Picture, a
   drawBlanks(context, picture, area, inks);
   drawPasses(context, picture, area, inks);
   drawMoments(context, picture, area, inks);
+  drawBand(context, picture, area, inks);
   drawLimits(context, picture, area, inks);
   context.restore();
 };
@@ -85,6 +86,34 @@ const drawBlanks: Draw = (context, { blanks }, area, inks) => {
     text(context, inks, inks.faint, 'center');
     context.fillText('no readings', (left + right) / 2, area.bottom - 10);
   }
+};
+
+/** A light ground with a dotted edge in the colour of its line. */
+const drawBand: Draw = (context, { band }, area) => {
+  if (band === undefined) return;
+  context.save();
+  context.beginPath();
+  context.rect(area.left, area.top, area.right - area.left, area.bottom - area.top);
+  context.clip();
+  for (const run of band.runs) {
+    const high = run.map(({ x, high: y }) => [area.x(x), area.y(y)] as const);
+    const low = run.map(({ x, low: y }) => [area.x(x), area.y(y)] as const);
+    context.globalAlpha = 0.16;
+    context.fillStyle = band.colour;
+    context.beginPath();
+    [...high, ...low.toReversed()].forEach(([x, y], index) => {
+      if (index === 0) context.moveTo(x, y);
+      else context.lineTo(x, y);
+    });
+    context.fill();
+    context.globalAlpha = 0.8;
+    context.strokeStyle = band.colour;
+    context.lineWidth = 1;
+    context.setLineDash([2, 3]);
+    stroke(context, high);
+    stroke(context, low);
+  }
+  context.restore();
 };
 
 /** Upper row of the head: passes as brackets over their time. */

@@ -6,6 +6,7 @@ import type { UnitSystem } from '../../server/measure/units.ts';
 import type { ProbeUse } from '../../server/weld/probe.ts';
 import type { Zone } from '../format/time.ts';
 import { type Scale, type Tick, timeTicks, valueScale } from './axis.ts';
+import { type BandPoint, bandOf } from './band.ts';
 import type { Marks } from './marks.ts';
 import { type LineStyle, lineStyle } from './series-style.ts';
 import { isGap, type Point, pointsOf, type Tracks } from './tracks.ts';
@@ -30,6 +31,12 @@ export interface Picture {
   readonly scale: Scale;
   readonly lines: readonly Line[];
   readonly marks: Marks;
+  /** Uncertainty about one of the lines; absent where none is kept. */
+  readonly band?: {
+    readonly probe: string;
+    readonly colour: string;
+    readonly runs: readonly (readonly BandPoint[])[];
+  };
   /** Stretches in which no probe gave a reading. */
   readonly blanks: readonly Stretch[];
 }
@@ -45,6 +52,8 @@ export interface PictureInput {
   readonly height: number;
   readonly units: UnitSystem;
   readonly zone?: Zone;
+  /** The line that its uncertainty is shown of. */
+  readonly banded?: string | undefined;
 }
 
 export const pictureOf = (input: PictureInput): Picture => {
@@ -62,13 +71,18 @@ export const pictureOf = (input: PictureInput): Picture => {
       },
     ];
   });
-  const values = lines.flatMap((line) => line.points.flatMap((point) => (point.y === null ? [] : [point.y])));
+  const band = bandIn(input, lines);
+  const values = [
+    ...lines.flatMap((line) => line.points.flatMap((point) => (point.y === null ? [] : [point.y]))),
+    ...(band?.runs ?? []).flatMap((run) => run.flatMap(({ low, high }) => [low, high])),
+  ];
   const limits = marks.limits.map((limit) => limit.celsius);
   return {
     stretch,
     timeTicks: timeTicks(stretch.from, stretch.to, Math.max(2, Math.floor(input.width / 90)), input.zone),
     scale: valueScale(extremes(values), limits, Math.max(3, Math.floor(input.height / 44)), input.units),
     lines,
+    ...(band === undefined ? {} : { band }),
     marks: {
       limits: marks.limits,
       passes: marks.passes.filter((pass) => pass.from <= stretch.to && (pass.to ?? stretch.to) >= stretch.from),
@@ -76,6 +90,14 @@ export const pictureOf = (input: PictureInput): Picture => {
     },
     blanks: blanksOf(tracks, stretch),
   };
+};
+
+const bandIn = ({ tracks, banded, stretch }: PictureInput, lines: readonly Line[]): Picture['band'] => {
+  const line = lines.find(({ probe }) => probe === banded);
+  if (line === undefined) return undefined;
+  const pieces = tracks.pieces.get(line.probe) ?? [];
+  const runs = bandOf(pieces, tracks.stepMilliseconds, stretch.from, stretch.to);
+  return runs.length === 0 ? undefined : { probe: line.probe, colour: line.style.colour, runs };
 };
 
 /** A spread over many numbers would overflow the stack; two are enough. */

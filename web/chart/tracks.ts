@@ -14,6 +14,8 @@ export interface Step {
   last: number;
   /** When the last value was measured, if known. */
   lastAt: number;
+  /** Expanded uncertainty, thousandths of a kelvin; absent where it is not kept. */
+  readonly uncertainty?: number;
 }
 /** From here on nothing trusted was measured, until the next step. */
 export interface Gap {
@@ -36,12 +38,21 @@ export interface Tracks {
 export const fromHistory = (view: HistoryView, periodMilliseconds: number): Tracks => {
   const pieces = new Map<string, Piece[]>();
   let newest = view.from as number;
-  for (const { probe, steps } of view.series) {
-    const track = steps.map((step): Piece => {
+  for (const { probe, steps, expandedUncertainty } of view.series) {
+    const track = steps.map((step, index): Piece => {
       if (step[1] === null) return { at: step[0], gap: true };
       const [at, first, minimum, maximum, last] = step;
       // The station does not say when in the step the last value came; the end of the step is the latest it can be.
-      return { at, first, minimum, maximum, last, lastAt: Math.min(at + view.stepMilliseconds - 1, view.to) };
+      const uncertainty = expandedUncertainty?.[index];
+      return {
+        at,
+        first,
+        minimum,
+        maximum,
+        last,
+        lastAt: Math.min(at + view.stepMilliseconds - 1, view.to),
+        ...(uncertainty === undefined ? {} : { uncertainty }),
+      };
     });
     pieces.set(probe, track);
     const end = track.at(-1);
@@ -60,7 +71,7 @@ export const fromHistory = (view: HistoryView, periodMilliseconds: number): Trac
  * Takes a live reading in; one that lies in the last step may deepen it. Answers false for a reading from before
  * that step: it came late, and only the station can put it in its place.
  */
-export const takeReading = (tracks: Tracks, reading: LiveReading): boolean => {
+export const takeReading = (tracks: Tracks, reading: LiveReading, uncertainty?: number): boolean => {
   let track = tracks.pieces.get(reading.probe);
   if (track === undefined) {
     track = [];
@@ -96,6 +107,7 @@ export const takeReading = (tracks: Tracks, reading: LiveReading): boolean => {
     maximum: value,
     last: value,
     lastAt: reading.at,
+    ...(uncertainty === undefined ? {} : { uncertainty }),
   });
   return true;
 };

@@ -1,11 +1,11 @@
 /** One row for each probe: value, age, trend, place. A value that is not fresh is never shown as the present one. */
 import type { Assessment, ProbeStatus } from '../../server/judgement/assessment.ts';
 import type { Instant, MilliCelsius } from '../../server/measure/quantity.ts';
-import type { LiveReading } from '../../server/screen/contract.ts';
 import { outcomeText } from '../../server/wording/ambient.ts';
 import { plusMinusText, signedDifferenceText } from '../../server/wording/instrument.ts';
 import { temperatureText, trendText } from '../../server/wording/temperature.ts';
 import { qualityText, useText as wordOfUse } from '../../server/wording/words.ts';
+import { asJudged } from '../feed/as-judged.ts';
 import { blindBounds } from '../feed/bounds.ts';
 import type { LiveJoint } from '../feed/live-joint.ts';
 import { answers } from '../feed/touch.ts';
@@ -47,7 +47,8 @@ function row(live: LiveJoint, status: ProbeStatus, now: Instant | undefined): Pr
   const { assessment } = live;
   const { units } = assessment.requirement;
   const { probe, use, place, required, trendPerMinute: trend } = status;
-  const reading = correctedReading(live.newest[probe], status);
+  const came = live.newest[probe];
+  const reading = came === undefined ? undefined : asJudged(came, live);
   const age = reading === undefined || now === undefined ? undefined : Math.max(0, now - reading.at);
   const old = age === undefined || age >= blindBounds.oldPeriods * live.periodMilliseconds;
   const limit = limitsFor(assessment, status);
@@ -92,12 +93,6 @@ function twinOf({ twins, requirement }: Assessment, probe: string, now: Instant 
   if (read === undefined) return {};
   const ago = now === undefined ? '' : `, ${ageText(Math.max(0, now - read.at))} ago`;
   return { twin: `by hand ${signedDifferenceText(read.difference, requirement.units)}${ago}` };
-}
-
-/** As it is judged: what came in, with what the corrections of its instruments add. */
-function correctedReading(came: LiveReading | undefined, { correction }: ProbeStatus): LiveReading | undefined {
-  if (came?.temperature === undefined || correction === undefined) return came;
-  return { ...came, temperature: came.temperature + correction };
 }
 
 const stateOf = (status: ProbeStatus, quality: string | undefined, old: boolean): ProbeState => {

@@ -11,7 +11,7 @@ import type { GoodReading, State } from '../state.ts';
 import { instrumentsNow } from './register.ts';
 
 /** Uncertainty is reckoned where something is known of the instruments, or where the decision rule needs it. */
-export const isUncertaintyKept = ({ joint }: State): boolean =>
+export const isUncertaintyKept = ({ joint }: Pick<State, 'joint'>): boolean =>
   joint.instruments !== undefined || joint.procedure?.decisionRule === 'guarded';
 
 export function judgedReading(state: State, probe: Probe, at: Instant, temperature: MilliCelsius): GoodReading {

@@ -43,7 +43,7 @@ export const instrumentsNow = (state: State): Instrument[] => state.register.map
 
 type InstrumentAct = Extract<Act, { kind: 'calibration' | 'verification' | 'adjustment' }>;
 
-export function takeInstrumentAct(state: State, act: InstrumentAct): void {
+export function takeInstrumentAct(state: Pick<State, 'register'>, act: InstrumentAct): void {
   const found = state.register.find(({ entered }) => entered.id === act.instrument);
   if (found === undefined) return;
   if (act.kind === 'verification') {

@@ -6,6 +6,7 @@ import type { ProbeUse } from '../../weld/probe.ts';
 import { limitText, shownDegrees } from '../../wording/temperature.ts';
 import type { ReportFacts } from '../facts.ts';
 import { offsetText } from '../paper.ts';
+import { bandOf } from './band.ts';
 import { type Course, courseOf, type Span } from './course.ts';
 import { type TimeTick, timeTicks } from './time-axis.ts';
 import { type ValueAxis, valueAxis } from './value-axis.ts';
@@ -31,7 +32,10 @@ export interface ChartLine extends Course {
   readonly name: string;
   /** Which dash, mark and colour: 0 to 7, each once in a chart. */
   readonly style: number;
+  /** Lowest and highest by its uncertainty, of the one line that it is shown of: run by run, point by point. */
+  readonly band?: readonly (readonly BandPoint[])[];
 }
+export type BandPoint = readonly [at: number, low: number, high: number];
 export interface ChartLimit {
   readonly label: string;
   /** Thousandths of a degree. */
@@ -91,11 +95,23 @@ const chunks = (probes: readonly string[]): string[][] => {
 
 const chartModel = (facts: ReportFacts, title: string, probes: readonly string[], span: Span): ChartModel => {
   const { series, stepMilliseconds } = facts.history;
+  const banded = bandedOf(facts, probes);
   const lines = probes.map((name, style): ChartLine => {
-    const steps = series.find((each) => each.probe === name)?.steps ?? [];
-    return { name, style, ...courseOf(steps, stepMilliseconds, span) };
+    const found = series.find((each) => each.probe === name);
+    const course = courseOf(found?.steps ?? [], stepMilliseconds, span);
+    const band = name === banded && found !== undefined ? bandOf(found, course) : undefined;
+    return { name, style, ...course, ...(band === undefined ? {} : { band }) };
   });
   return chartOf(facts, title, lines, limitsOf(facts), span);
+};
+
+/** The one that was coldest at most starts; sixteen bands in one chart could not be read. */
+const bandedOf = ({ assessment }: ReportFacts, probes: readonly string[]): string | undefined => {
+  const { passes, coldest } = assessment;
+  const starts = (probe: string): number => passes.filter((each) => each.coldestAtStart?.probe === probe).length;
+  const most = probes.toSorted((a, b) => starts(b) - starts(a))[0];
+  if (most !== undefined && starts(most) > 0) return most;
+  return probes.find((probe) => probe === coldest?.probe) ?? probes[0];
 };
 
 /** Lines of any origin between the same axes, with passes, heat and findings of the job. */

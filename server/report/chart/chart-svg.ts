@@ -1,6 +1,7 @@
 /** Draws a chart model. All positions come from the model; nothing is judged, rounded or left out here. */
 import { degreeUnit, shownDegrees } from '../../wording/temperature.ts';
 import { fitted, line, number, path, rectangle, spread, svg, text, widthOf } from '../svg.ts';
+import { drawBand } from './band-svg.ts';
 import type { Bar, ChartLimit, ChartLine, ChartModel } from './chart-model.ts';
 import type { Point, Span } from './course.ts';
 import { lineStyle } from './line-style.ts';
@@ -55,6 +56,7 @@ export const chartSvg = (model: ChartModel, height = chartHeight): string => {
     ...valueAxis(model, frame),
     ...timeAxis(model, frame),
     ...model.limits.flatMap((limit, index) => drawLimit(limit, index, model, frame)),
+    ...model.lines.flatMap((each) => drawBand(each, frame)),
     ...model.lines.flatMap((each) => drawLine(each, frame)),
     ...endLabels(model, frame),
     ...(anyGap(model) ? [text(left, lanesTop + 4, 'Not measured (bars), by probe:', { size: 6.5 })] : []),

@@ -16,7 +16,7 @@ export const courseSection = (facts: ReportFacts, times: Times): Section => {
       ...(whole.length === 0 ? [paragraph('No probe, so nothing to draw.')] : []),
       ...whole.map((model) => picture(model, facts, times)),
       paragraph(reading, 'small'),
-      ...(facts.assessment.instruments === undefined ? [] : [paragraph(uncorrected, 'small')]),
+      ...(facts.assessment.instruments === undefined ? [] : [paragraph(corrected, 'small')]),
       ...spans.flatMap(([from, to]) => detail(facts, times, from, to)),
     ],
   };
@@ -25,8 +25,8 @@ export const courseSection = (facts: ReportFacts, times: Times): Section => {
 const reading =
   'Lines are told apart by dash, mark and the name at their end, so that they can be read in black and white. Each step of the time axis keeps its lowest and highest value: no peak is smoothed away. Where nothing was measured the line is broken, and bars below the chart show when.';
 
-const uncorrected =
-  'The lines show what the instruments gave. Corrections of a calibration are not in them; they are in what was judged, in the passes and in the findings.';
+const corrected =
+  'The lines show what was judged, with the corrections of the calibrations. What the instruments gave stands in the CSV of all readings and in the record. A dotted band about one line of each chart, the one that was coldest when passes began, is its uncertainty, plus or minus (k = 2); that of the others is about as wide and is left out, so that the lines can be read.';
 
 const detail = (facts: ReportFacts, times: Times, from: Instant, to: Instant): Block[] => [
   { kind: 'subheading', text: `In detail: ${times.span(from, to)}` },

@@ -14,7 +14,7 @@ export const instrumentBlocks = (facts: ReportFacts): Block[] => [
 ];
 
 const basis =
-  'Lowest and highest of the probes are as the instruments gave them; what was judged has the corrections in it. Uncertainty: limits plus or minus are taken as evenly spread, certificates by their coverage factor; the root of the sum of squares, times two (k = 2). An asterisk marks what nobody entered: it is taken at its widest ordinary value. Noise, ageing of wires and heat that the part draws unevenly are not in it.';
+  'Temperatures have the corrections in them; what the instruments gave stands in the CSV of all readings and in the record. Uncertainty: limits plus or minus are taken as evenly spread, certificates by their coverage factor; the root of the sum of squares, times two (k = 2). An asterisk marks what nobody entered: it is taken at its widest ordinary value. Noise, ageing of wires and heat that the part draws unevenly are not in it.';
 
 const registerTable = ({ assessment }: ReportFacts): Block => ({
   kind: 'table',

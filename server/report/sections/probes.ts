@@ -2,7 +2,7 @@
 import type { ProbeStatus } from '../../judgement/assessment.ts';
 import { type MilliCelsius, milliCelsius } from '../../measure/quantity.ts';
 import type { UnitSystem } from '../../measure/units.ts';
-import { instrumentCode } from '../../wording/instrument.ts';
+import { instrumentCode, uncertaintyText } from '../../wording/instrument.ts';
 import { temperatureText } from '../../wording/temperature.ts';
 import { placeText, qualityText, useText } from '../../wording/words.ts';
 import type { ReportFacts } from '../facts.ts';
@@ -84,9 +84,12 @@ const atTheEnd = (status: ProbeStatus | undefined, facts: ReportFacts, times: Ti
   const value =
     status.temperature === undefined
       ? qualityText(status.quality)
-      : temperatureText(status.temperature, unitsOf(facts), beside(facts));
+      : `${temperatureText(status.temperature, unitsOf(facts), beside(facts))}${width(status, facts)}`;
   return `${value}, ${times.when(status.measuredAt)}`;
 };
+
+const width = ({ expandedUncertainty }: ProbeStatus, facts: ReportFacts): string =>
+  expandedUncertainty === undefined ? '' : ` \u00B1${uncertaintyText(expandedUncertainty, unitsOf(facts))}`;
 
 const boardTable = ({ timeline }: ReportFacts, times: Times): Block => ({
   kind: 'table',

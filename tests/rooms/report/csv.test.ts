@@ -3,6 +3,7 @@ import { readFileSync } from 'node:fs';
 import { parse } from 'csv-parse/sync';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { measuredOverTime } from '../../../server/judgement/measuring/over-time.ts';
 import { type DeciMicrovolt, instant, type MilliCelsius, milliseconds } from '../../../server/measure/quantity.ts';
 import { readingColumns, readingsCsv } from '../../../server/report/csv.ts';
 import { jointSchema } from '../../../server/weld/joint.ts';
@@ -23,7 +24,8 @@ const scan = (values: readonly ScanValue[], change: Partial<Scan> = {}): Scan =>
   ...change,
 });
 const rowsOf = (scans: Iterable<Scan>, zone = 'Europe/Warsaw'): Record<string, string>[] =>
-  parse([...readingsCsv(scans, fixtureJoint(), zone)].join(''), { columns: true });
+  parse([...readingsCsv(scans, fixtureJoint(), zone, plain)].join(''), { columns: true });
+const plain = measuredOverTime([]);
 const text = (words: string): ScanValue => ({ probe: 'Z1', quality: 'no reading', raw: { form: 'text', text: words } });
 
 describe('readings as CSV', () => {
@@ -45,7 +47,10 @@ describe('readings as CSV', () => {
       probe: 'Z1',
       use: 'zone',
       quality: 'good',
+      read_celsius: '-1.005',
+      correction_kelvin: '0.000',
       temperature_celsius: '-1.005',
+      expanded_uncertainty_kelvin: '',
       raw_form: 'voltage',
       raw_microvolts: '-39.1',
       cold_junction_celsius: '23.070',
@@ -98,7 +103,7 @@ describe('readings as CSV', () => {
     const [probe] = fixtureJoint().probes;
     const joint = jointSchema.parse({ ...fixtureJoint(), probes: [{ ...probe, id: '=HYPERLINK("x")', board: '@b' }] });
     const value: ScanValue = { probe: '=HYPERLINK("x")', quality: 'no reading', raw: { form: 'none' } };
-    const [row] = parse([...readingsCsv([scan([value], { board: '@b' })], joint, 'UTC')].join(''), {
+    const [row] = parse([...readingsCsv([scan([value], { board: '@b' })], joint, 'UTC', plain)].join(''), {
       columns: true,
     }) as Record<string, string>[];
     expect(row).toMatchObject({ probe: `'=HYPERLINK("x")`, board: "'@b", channel: '1' });
@@ -121,7 +126,7 @@ describe('readings as CSV', () => {
 
   it('comes in pieces, each of whole rows, the head once', () => {
     const many = Array.from({ length: 1200 }, (_, index) => scan([text(`${index}`)], { sequence: index }));
-    const pieces = [...readingsCsv(many, fixtureJoint(), 'UTC')];
+    const pieces = [...readingsCsv(many, fixtureJoint(), 'UTC', plain)];
     expect(pieces.length).toBeGreaterThan(2);
     for (const piece of pieces) expect(piece.endsWith('\r\n')).toBe(true);
     expect(pieces.join('').split('\r\n').length).toBe(1202);
@@ -129,7 +134,7 @@ describe('readings as CSV', () => {
   });
 
   it('has its head even without a reading', () => {
-    expect([...readingsCsv([], fixtureJoint(), 'UTC')].join('')).toBe(`${readingColumns.join(',')}\r\n`);
+    expect([...readingsCsv([], fixtureJoint(), 'UTC', plain)].join('')).toBe(`${readingColumns.join(',')}\r\n`);
   });
 
   it('has every column documented, in the same order, and no other', () => {

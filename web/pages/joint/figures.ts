@@ -2,7 +2,7 @@
 import type { Assessment } from '../../../server/judgement/assessment.ts';
 import type { Instant, Milliseconds } from '../../../server/measure/quantity.ts';
 import { probeWhere } from '../../../server/wording/condition.ts';
-import { handValueText } from '../../../server/wording/instrument.ts';
+import { handValueText, uncertaintyText } from '../../../server/wording/instrument.ts';
 import { differenceText, limitText, temperatureText, trendText } from '../../../server/wording/temperature.ts';
 import { aboutText, durationText } from '../../../server/wording/time.ts';
 
@@ -33,7 +33,7 @@ const coldest = (assessment: Assessment): Figure => {
   return {
     name: 'Coldest',
     value: handValueText(found, units, { limit }),
-    beside: [at(found.probe, assessment), beside],
+    beside: [...plusMinus(found.probe, assessment), at(found.probe, assessment), beside],
     abnormal: begunWelding && limit !== undefined && found.temperature < limit,
   };
 };
@@ -47,7 +47,7 @@ const hottest = (assessment: Assessment): Figure => {
   return {
     name: 'Hottest',
     value: temperatureText(found.temperature, units, { limit: limits.highest }),
-    beside: [at(found.probe, assessment), ...beside, ...spreadOf(assessment)],
+    beside: [...plusMinus(found.probe, assessment), at(found.probe, assessment), ...beside, ...spreadOf(assessment)],
     abnormal: limits.highest !== undefined && found.temperature > limits.highest,
   };
 };
@@ -60,7 +60,9 @@ const spreadOf = ({ spread, limits, passes, requirement: { units } }: Assessment
   ];
 };
 
-const interpass = ({ interpass: now, limits, phase, requirement: { units } }: Assessment): Figure[] => {
+const interpass = (assessment: Assessment): Figure[] => {
+  const { interpass: now, limits, phase, requirement } = assessment;
+  const { units } = requirement;
   if (limits.interpassMaximum === undefined) return [];
   const limit = limits.interpassMaximum;
   const beside = `at most ${limitText(limit, units)}`;
@@ -72,7 +74,7 @@ const interpass = ({ interpass: now, limits, phase, requirement: { units } }: As
       name: 'Interpass',
       value: handValueText({ temperature: now.temperature, bound: now.bound }, units, { limit }),
       beside: [
-        ...(now.probe === undefined ? [] : [now.probe]),
+        ...(now.probe === undefined ? [] : [...plusMinus(now.probe, assessment), now.probe]),
         beside,
         ...(now.trendPerMinute === undefined ? [] : [trendText(now.trendPerMinute, units)]),
         ...(hot ? [now.timeToWindow === undefined ? 'too hot' : `too hot, wait ${aboutText(now.timeToWindow)}`] : []),
@@ -122,4 +124,10 @@ const heat = ({ heat: state, heatSince }: Assessment, now: Instant | undefined):
 const at = (probe: string, assessment: Assessment): string => {
   const where = probeWhere(probe, assessment);
   return where === '' ? probe : `${probe}, ${where}`;
+};
+
+/** "±2.4 K" of the newest reading of a probe, where uncertainty is kept. */
+const plusMinus = (probe: string, { probes, requirement }: Assessment): string[] => {
+  const width = probes.find((each) => each.probe === probe)?.expandedUncertainty;
+  return width === undefined ? [] : [`±${uncertaintyText(width, requirement.units)}`];
 };

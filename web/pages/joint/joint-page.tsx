@@ -136,9 +136,6 @@ function OneJoint({ live, feed }: { readonly live: LiveJoint; readonly feed: Joi
         openedAt={openedAt}
         closedAt={closed ? (closedAtOf(feed.timeline.value) ?? assessment.at) : undefined}
       />
-      {assessment.probes.some(({ correction }) => correction !== undefined) && (
-        <p class="hint">The lines of the chart show what the instruments gave; judged are the corrected values.</p>
-      )}
       <Passes assessment={assessment} now={now ?? assessment.at} />
       <QuietAlarms live={live} changed={() => void feed.refresh()} />
       <div class="second">
