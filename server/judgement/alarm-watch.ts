@@ -4,9 +4,10 @@ import { alarmRules, breakNearItsEnd, breakNoLongerNear } from './alarm-rules.ts
 import type { Alarm, AlarmKind, Suppression } from './assessment.ts';
 import { boardsNow } from './boards.ts';
 import { breakByTrend } from './break-by-trend.ts';
-import { reaches, staysWithin } from './compare.ts';
+import { keepsMaximum, keepsMinimum } from './compare.ts';
 import { sectionStanding } from './inside/through-thickness.ts';
-import { hottestOf, type MinimumNow, minimumNow, onPart } from './places.ts';
+import { bandOf } from './measuring/guard.ts';
+import { bandAt, hottestOf, type MinimumNow, minimumNow, onPart } from './places.ts';
 import { hasBegunWelding, isPassRunning, isRead, type State } from './state.ts';
 
 export interface Watched {
@@ -48,7 +49,7 @@ function boardsSilent(state: State): Watched[] {
 
 function belowMinimum(state: State, minimum: MinimumNow): Watched[] {
   const limit = state.limits.preheatMinimum;
-  return limit === undefined ? [] : [cold('below minimum', minimum, limit, { muted: mutedWhileCold(state) })];
+  return limit === undefined ? [] : [cold(state, 'below minimum', minimum, limit, { muted: mutedWhileCold(state) })];
 }
 
 /** Its lowest possible counts, as everywhere. Only where the procedure asks for it: elsewhere it is shown and nothing hangs on it. */
@@ -78,13 +79,13 @@ function aboveHighest(state: State): Watched[] {
   const limit = state.limits.highest;
   if (limit === undefined) return [];
   const kind = 'above highest temperature';
-  const hottest = hottestOf(state, onPart(state));
+  const hottest = hottestProven(state);
   const { deadbandMillikelvin } = alarmRules[kind];
   return [
     {
       key: kind,
       kind,
-      active: hottest !== undefined && !staysWithin(hottest.temperature, limit),
+      active: hottest !== undefined && keepsMaximum(hottest.temperature, limit, bandAt(state, hottest)) === 'broken',
       clear:
         hottest !== undefined &&
         hottest.temperature <= limit - deadbandMillikelvin &&
@@ -102,7 +103,7 @@ function breaks(state: State, minimum: MinimumNow): Watched[] {
   const ahead = breakByTrend(state);
   const kind = 'break near its end';
   return [
-    cold('maintenance temperature lost', minimum, limit, { only: isBreak }),
+    cold(state, 'maintenance temperature lost', minimum, limit, { only: isBreak }),
     {
       key: kind,
       kind,
@@ -147,8 +148,9 @@ function farFaces(state: State): Watched[] {
 }
 
 function cold(
+  state: State,
   kind: 'below minimum' | 'maintenance temperature lost',
-  { governing, reason }: MinimumNow,
+  { governing, reason, below }: MinimumNow,
   limit: MilliCelsius,
   { muted, only = true }: { readonly muted?: Suppression | undefined; readonly only?: boolean },
 ): Watched {
@@ -157,7 +159,12 @@ function cold(
   return {
     key: kind,
     kind,
-    active: only && governing !== undefined && !reaches(governing.temperature, limit),
+    // Within the guard band neither is proven: it neither rings nor falls silent.
+    active:
+      only &&
+      governing !== undefined &&
+      (keepsMinimum(governing.temperature, limit, bandAt(state, governing)) === 'broken' ||
+        (kind === 'below minimum' && governing.bound === 'below' && below)),
     // That the coldest probe is lost does not make the part warmer.
     clear:
       !only ||
@@ -167,6 +174,16 @@ function cold(
     muted,
     about: { limit, ...numbers },
   };
+}
+
+/** The one that is hottest beyond its guard band, if any is above; else the hottest. */
+function hottestProven(state: State): ReturnType<typeof hottestOf> {
+  const limit = state.limits.highest!;
+  const above = onPart(state).filter(
+    (each) =>
+      each.good !== undefined && keepsMaximum(each.good.temperature, limit, bandOf(state, each.good)) === 'broken',
+  );
+  return hottestOf(state, above) ?? hottestOf(state, onPart(state));
 }
 
 const beforeHeating = ({ underway }: State): Suppression | undefined => (underway ? undefined : 'before heating');

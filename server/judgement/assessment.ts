@@ -137,7 +137,7 @@ export interface Condition {
     | 'paused by gap'
     | 'no soak needed'
     | 'judged through the thickness'
-    | 'within guard band'
+    | 'stopped within guard band'
     | 'calibration not shown'
     | 'ambient check not made'
     | 'ambient check failed'

@@ -4,6 +4,7 @@
  * it, missing readings pause it for at most a minute and only time that readings cover counts.
  */
 import { after, type Instant, type Milliseconds } from '../measure/quantity.ts';
+import type { Condition } from './assessment.ts';
 import { rules } from './rules.ts';
 import type { State } from './state.ts';
 
@@ -13,10 +14,12 @@ export interface HoldState {
   /** Since when the running stretch counts. */
   since?: Instant;
   pausedSince?: Instant;
+  /** What stopped it is no missing reading: a place lies within the guard band. */
+  pausedNear?: true;
   doneAt?: Instant;
   /** When it was done for the first time; stays when what was held falls away. */
   firstDoneAt?: Instant;
-  voidedBy?: 'heat on' | 'below minimum' | 'gap' | 'still rising';
+  voidedBy?: 'heat on' | 'below minimum' | 'gap' | 'guard band' | 'still rising';
 }
 
 /** How what is held stands now; `below` also where another place cannot be read. */
@@ -25,12 +28,14 @@ export interface Standing {
   readonly below: boolean;
   /** Probes that cannot be read. */
   readonly missing: readonly string[];
+  /** Not judged since it lies within the guard band. */
+  readonly near: boolean;
 }
 
 export const notBegun = (): HoldState => ({ state: 'not begun', done: 0 as Milliseconds });
 
 export function beginHold(hold: HoldState, now: Instant): void {
-  for (const key of ['pausedSince', 'doneAt', 'voidedBy'] as const) delete hold[key];
+  for (const key of ['pausedSince', 'pausedNear', 'doneAt', 'voidedBy'] as const) delete hold[key];
   hold.state = 'running';
   hold.done = 0 as Milliseconds;
   hold.since = now;
@@ -40,9 +45,10 @@ export function beginHold(hold: HoldState, now: Instant): void {
 export function settleHold(state: State, hold: HoldState, required: Milliseconds, standing: Standing): void {
   const counts = hold.state === 'running' || hold.state === 'paused' || hold.state === 'done';
   if (counts && standing.below) voidHold(hold, 'below minimum');
-  if (hold.state === 'running' && standing.state === 'not judged') pause(state, hold, standing.missing);
+  if (hold.state === 'running' && standing.state === 'not judged') pause(state, hold, standing);
   if (hold.state === 'paused') {
-    if (state.now - hold.pausedSince! > rules.gapPauses) voidHold(hold, 'gap');
+    if (state.now - hold.pausedSince! > rules.gapPauses)
+      voidHold(hold, hold.pausedNear === true ? 'guard band' : 'gap');
     else if (standing.state === 'met') resume(state, hold);
   }
   if (hold.state === 'running' && hold.done + (state.now - hold.since!) >= required) {
@@ -60,7 +66,7 @@ export function holdDue(hold: HoldState, required: Milliseconds): Instant[] {
 }
 
 export function voidHold(hold: HoldState, voidedBy: NonNullable<HoldState['voidedBy']>): void {
-  for (const key of ['since', 'pausedSince', 'doneAt'] as const) delete hold[key];
+  for (const key of ['since', 'pausedSince', 'pausedNear', 'doneAt'] as const) delete hold[key];
   hold.state = 'voided';
   hold.voidedBy = voidedBy;
   hold.done = 0 as Milliseconds;
@@ -70,8 +76,14 @@ export function voidHold(hold: HoldState, voidedBy: NonNullable<HoldState['voide
 export const passedOf = (hold: HoldState, now: Instant): Milliseconds =>
   (hold.done + (hold.state === 'running' ? now - hold.since! : 0)) as Milliseconds;
 
+/** What a hold that is stopped says as a condition. */
+export const stopped = ({ pausedNear }: HoldState): Pick<Condition, 'state' | 'reason'> =>
+  pausedNear === true
+    ? { state: 'not judged', reason: 'stopped within guard band' }
+    : { state: 'not met', reason: 'paused by gap' };
+
 /** The pause begins at the last good reading of the place that is missing. */
-function pause(state: State, hold: HoldState, missing: readonly string[]): void {
+function pause(state: State, hold: HoldState, { missing, near }: Standing): void {
   const lastGood = state.probes
     .filter((each) => missing.includes(each.probe.id))
     .map((each) => each.good?.at ?? hold.since!);
@@ -79,10 +91,12 @@ function pause(state: State, hold: HoldState, missing: readonly string[]): void 
   hold.done = (hold.done + (from - hold.since!)) as Milliseconds;
   hold.state = 'paused';
   hold.pausedSince = from;
+  if (near) hold.pausedNear = true;
 }
 
 function resume(state: State, hold: HoldState): void {
   hold.state = 'running';
   hold.since = state.now;
   delete hold.pausedSince;
+  delete hold.pausedNear;
 }

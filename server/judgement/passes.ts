@@ -105,8 +105,16 @@ function noteOutside(state: State, condition: Condition, pass: string): void {
     ...(condition.limit === undefined ? {} : { limit: condition.limit }),
     ...(condition.bound === undefined ? {} : { bound: condition.bound }),
   };
+  if (condition.reason === 'stopped within guard band') {
+    const kind = condition.id === 'soak' ? 'soak not judged' : 'through thickness not judged';
+    note(state, kind, state.now, { pass, ...(condition.part === undefined ? {} : { part: condition.part }) });
+    return;
+  }
   if (condition.reason === 'within guard band' && condition.id !== 'highest temperature') {
-    note(state, 'within guard band', state.now, detail);
+    note(state, 'within guard band', state.now, {
+      ...detail,
+      ...(condition.part === undefined ? {} : { part: condition.part }),
+    });
     return;
   }
   switch (condition.id) {

@@ -7,6 +7,7 @@ import { ambientCondition } from './ambient/check.ts';
 import type { Condition } from './assessment.ts';
 import { type Kept, keepsEvenness, keepsMaximum } from './compare.ts';
 import { hiddenExcess } from './distrust.ts';
+import { stopped } from './hold.ts';
 import { throughCondition } from './inside/through-thickness.ts';
 import { interpassNow } from './interpass.ts';
 import { calibrationGaps } from './measuring/register.ts';
@@ -107,7 +108,7 @@ function soak(state: State): Condition {
     case 'done':
       return { id, state: 'met', reason: 'ok', ...numbers };
     case 'paused':
-      return { id, state: 'not met', reason: 'paused by gap', ...numbers };
+      return { id, ...stopped(state.soak), ...numbers };
     case 'running': {
       const timeToGo = (status.required! - status.done!) as Milliseconds;
       const reason = status.rule === 'hold' ? 'holding' : 'waiting after heat off';
@@ -125,6 +126,7 @@ function notWaiting(state: State): Pick<Condition, 'state' | 'reason'> {
   if (state.heat === 'on') return { state: 'not met', reason: 'heat is on' };
   const voided = state.soak.voidedBy;
   if (voided === 'still rising') return { state: 'not met', reason: 'face still rising' };
+  if (voided === 'guard band') return { state: 'not judged', reason: 'stopped within guard band' };
   return { state: 'not met', reason: voided === 'gap' ? 'paused by gap' : 'below minimum' };
 }
 

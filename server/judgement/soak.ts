@@ -64,7 +64,7 @@ export function settleSoak(state: State): void {
   const idle = soak.state === 'not begun' || soak.state === 'voided';
   if (rule === 'hold' && minimum.state === 'met' && idle) beginHold(soak, state.now);
   if (rule === 'wait') checkStillRising(state);
-  settleHold(state, soak, required, minimum);
+  settleHold(state, soak, required, { ...minimum, near: minimum.reason === 'within guard band' });
   if (soak.state === 'voided') endRisingCheck(state);
 }
 
@@ -96,6 +96,7 @@ export function soakStatus(state: State): SoakStatus {
     ...(soak.doneAt === undefined ? {} : { doneAt: soak.doneAt }),
     ...(soak.firstDoneAt === undefined ? {} : { firstDoneAt: soak.firstDoneAt }),
     ...(soak.voidedBy === undefined ? {} : { voidedBy: soak.voidedBy }),
+    ...(soak.pausedNear === true ? { pausedNear: true } : {}),
   };
 }
 

@@ -70,6 +70,8 @@ export const conditionText = (condition: Condition, assessment: Assessment): str
       return assessment.soak.state === 'voided'
         ? 'Wait lost by missing readings: enter heat off again to begin it anew'
         : `Wait stopped by missing readings: ${doneOf(condition)}`;
+    case 'stopped within guard band':
+      return stoppedNearText(condition, assessment);
     case 'no soak needed':
       return 'No soak needed: measured opposite the heat';
     case 'judged through the thickness':
@@ -174,9 +176,20 @@ const throughNotJudged = (reason: SectionReason, condition: Condition, assessmen
   return `Through the thickness not judged: ${reasonText(reason, { part, value, limit, missing }, unitsOf(assessment))}`;
 };
 
+/** A hold that is stopped, or was lost, where a reading lies within the guard band. */
+const stoppedNearText = (condition: Condition, { soak }: Assessment): string => {
+  if (condition.id === 'through thickness')
+    return `Hold through the thickness cannot be judged, within the guard band: ${doneOf(condition)}`;
+  return soak.state === 'voided'
+    ? 'Wait lost within the guard band: heat until every place lies beyond it, then enter heat off again'
+    : `Wait cannot be judged, a place lies within the guard band: ${doneOf(condition)}`;
+};
+
 /** As near as this to the limit the reading proves neither side. */
 const nearText = (condition: Condition, assessment: Assessment): string => {
   if (condition.id === 'evenness') return `zone probes of one face ${spreadText(condition, assessment)}`;
+  if (condition.id === 'through thickness')
+    return `coldest inside ${condition.part ?? 'a part'}, ${belowText(condition, assessment)}`;
   return condition.id === 'minimum reached' ? belowText(condition, assessment) : hotText(condition, assessment);
 };
 

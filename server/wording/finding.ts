@@ -242,7 +242,7 @@ export const findingText = (finding: Finding, units: UnitSystem): FindingWords =
       };
     case 'within guard band':
       return {
-        what: `Within the guard band${at}${finding.pass === undefined ? '' : ` at pass ${finding.pass}`}${only(finding, units)}${finding.limit === undefined ? '' : `, limit ${limitText(finding.limit as MilliCelsius, units)}`}`,
+        what: `Within the guard band${inside}${at}${finding.pass === undefined ? '' : ` at pass ${finding.pass}`}${only(finding, units)}${finding.limit === undefined ? '' : `, limit ${limitText(finding.limit as MilliCelsius, units)}`}`,
         why: 'So near the limit the reading proves neither that it was kept nor that it was broken.',
         first:
           'Heat or cool until the reading lies beyond the guard band, or measure with instruments that are known better.',

@@ -81,6 +81,8 @@ export const reasonText = (reason: SectionReason, facts: ReasonFacts, units: Uni
       return `no reading yet on the heated face of ${part}: check that its probes are connected`;
     case 'no trusted fresh reading':
       return `no trusted reading now${facts.missing.length === 0 ? '' : ` at ${listText(facts.missing)}`}: check contact and wire`;
+    case 'within guard band':
+      return `${part} inside lies within the guard band of the minimum: heat on until it lies beyond it`;
     case 'above the range of the properties':
       return `${part} is hotter than its thermal properties are known for: it is judged again once it is cooler`;
     case 'rises faster than steel':
@@ -104,7 +106,7 @@ export const farSideText = (far: FarSide): string => (far === 'unknown' ? 'not k
 export const throughText = (through: ThroughStatus): string =>
   `${holdText(through)}${through.asked ? '' : ' The procedure does not ask for it.'}`;
 
-const holdText = ({ state, done, required, voidedBy }: ThroughStatus): string => {
+const holdText = ({ state, done, required, voidedBy, pausedNear }: ThroughStatus): string => {
   const of = `${durationText(done)} of ${durationText(required)}`;
   switch (state) {
     case 'not judged':
@@ -114,11 +116,14 @@ const holdText = ({ state, done, required, voidedBy }: ThroughStatus): string =>
     case 'running':
       return `Warm through, holding: ${of}.`;
     case 'paused':
-      return `Warm through; the hold is stopped by missing readings: ${of}.`;
+      return pausedNear === true
+        ? `The hold is stopped, a part lies within the guard band: ${of}.`
+        : `Warm through; the hold is stopped by missing readings: ${of}.`;
     case 'done':
       return required === 0 ? 'Warm through.' : `Warm through and held: ${durationText(required)}.`;
     case 'voided': {
       const lost = required === 0 ? 'No longer warm through' : 'Hold through the thickness lost';
+      if (voidedBy === 'guard band') return `${lost}: a part lay within the guard band for more than 60 s.`;
       return voidedBy === 'gap'
         ? `${lost}: readings were missing for more than 60 s.`
         : `${lost}: a part fell below the minimum inside.`;

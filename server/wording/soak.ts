@@ -16,6 +16,8 @@ export const soakText = (soak: SoakStatus): string => {
     case 'running':
       return `${name(soak)} running: ${progress(soak)}${toGo(soak)}.`;
     case 'paused':
+      if (soak.pausedNear === true)
+        return `${name(soak)} paused, a place lies within the guard band: ${progress(soak)}. It goes on when it lies beyond it within 60 s; later it begins again.`;
       return `${name(soak)} paused by missing readings: ${progress(soak)}. It goes on when they return within 60 s; later it begins again.`;
     case 'done':
       return `${name(soak)} done${soak.required === undefined ? '' : `: ${durationText(soak.required)}`}.`;
@@ -71,6 +73,8 @@ const cause = ({ voidedBy }: SoakStatus): string => {
       return 'a place fell below the minimum';
     case 'gap':
       return 'readings were missing for more than 60 s';
+    case 'guard band':
+      return 'a place lay within the guard band for more than 60 s';
     case 'still rising':
       return 'the heated face still rose although the heat was entered as off';
   }

@@ -31,7 +31,9 @@ export function outlookOf(state: State): Outlook {
 function outlookThrough(state: State, each: SectionState): SectionOutlook[] {
   const { section, place } = each;
   const minimum = state.limits.preheatMinimum;
-  if (section === undefined || minimum === undefined || sectionStanding(state, each).state === 'not judged') return [];
+  const { state: stands, reason } = sectionStanding(state, each);
+  const isKnown = stands !== 'not judged' || reason === 'within guard band';
+  if (section === undefined || minimum === undefined || !isKnown) return [];
   const now = sectionNow(section);
   const course = courseAhead(state, each, now);
   const found = farLossFound(each);

@@ -29,6 +29,8 @@ export type SectionReason =
   /** Passing. */
   | 'no reading yet'
   | 'no trusted fresh reading'
+  /** Of a guarded rule: so near the minimum that neither side is proven. */
+  | 'within guard band'
   | 'above the range of the properties'
   | 'rises faster than steel'
   | 'far face not as computed';
@@ -101,7 +103,9 @@ export interface ThroughStatus {
   readonly doneAt?: Instant;
   /** Stays when the hold is lost later. */
   readonly firstDoneAt?: Instant;
-  readonly voidedBy?: 'below minimum' | 'gap';
+  readonly voidedBy?: 'below minimum' | 'gap' | 'guard band';
+  /** Paused since a part lies within the guard band, and not for a missing reading. */
+  readonly pausedNear?: true;
   /** The section that holds it up: not judged first, else the coldest. */
   readonly worst?: string;
 }

@@ -2,11 +2,12 @@
  * Is the minimum reached through every part, and held? The lowest that is possible of the coldest point of each
  * section counts, and the worst section stands for the joint. A section that is not judged is never warm.
  */
-import type { Instant, Milliseconds } from '../../measure/quantity.ts';
+import type { Instant, Millikelvin, Milliseconds } from '../../measure/quantity.ts';
 import type { Condition } from '../assessment.ts';
-import { reaches } from '../compare.ts';
-import { beginHold, holdDue, passedOf, type Standing, settleHold } from '../hold.ts';
-import type { State } from '../state.ts';
+import { keepsMinimum } from '../compare.ts';
+import { beginHold, holdDue, passedOf, type Standing, settleHold, stopped } from '../hold.ts';
+import { bandOf } from '../measuring/guard.ts';
+import { isTrusted, type State } from '../state.ts';
 import { airKnown, missingDrivers } from './drive.ts';
 import type { SectionState } from './section-state.ts';
 import type { SectionReason, SectionStatus, ThroughStatus } from './section-status.ts';
@@ -41,7 +42,10 @@ export function throughStatus(state: State): ThroughStatus {
     ...(through.since === undefined ? {} : { since: through.since }),
     ...(through.doneAt === undefined ? {} : { doneAt: through.doneAt }),
     ...(through.firstDoneAt === undefined ? {} : { firstDoneAt: through.firstDoneAt }),
-    ...(through.voidedBy === 'below minimum' || through.voidedBy === 'gap' ? { voidedBy: through.voidedBy } : {}),
+    ...(through.voidedBy === 'below minimum' || through.voidedBy === 'gap' || through.voidedBy === 'guard band'
+      ? { voidedBy: through.voidedBy }
+      : {}),
+    ...(through.state === 'paused' && through.pausedNear === true ? { pausedNear: true } : {}),
     ...(standing.worst === undefined ? {} : { worst: standing.worst.place.part }),
   };
 }
@@ -69,8 +73,14 @@ export function throughCondition(state: State): Condition[] {
         },
       ];
     case 'paused':
-      return [{ id, state: 'not met', reason: 'paused by gap', ...part, ...times }];
+      return [{ id, ...stopped(state.through), ...part, ...times }];
     case 'not judged':
+      if (standing?.reason === 'within guard band') {
+        const value = worst!.coldest!.low;
+        return [
+          { id, state: 'not judged', reason: 'within guard band', ...part, value, limit: state.limits.preheatMinimum! },
+        ];
+      }
       return [
         {
           id,
@@ -117,7 +127,23 @@ export function sectionStanding(state: State, each: SectionState): SectionStandi
     return notJudged(airKnown(state) === undefined ? 'no air temperature' : 'no reading yet');
   const minimum = state.limits.preheatMinimum;
   if (minimum === undefined) return { state: 'not judged', missing: [] };
-  return { state: reaches(each.coldest.low, minimum) ? 'met' : 'not met', missing: [] };
+  switch (keepsMinimum(each.coldest.low, minimum, bandOfSection(state, each))) {
+    case 'kept':
+      return { state: 'met', missing: [] };
+    case 'broken':
+      return { state: 'not met', missing: [] };
+    case 'within the band':
+      return notJudged('within guard band');
+  }
+}
+
+/** Of the least certain of the readings that drive it. */
+function bandOfSection(state: State, { place }: SectionState): Millikelvin {
+  const drivers = new Set([...place.frontProbes, ...place.backProbes].map(({ id }) => id));
+  const bands = state.probes
+    .filter((each) => drivers.has(each.probe.id) && isTrusted(state, each))
+    .map((each) => bandOf(state, each.good!));
+  return Math.max(0, ...bands) as Millikelvin;
 }
 
 interface ThroughNow extends Standing {
@@ -131,12 +157,16 @@ function throughNow(state: State): ThroughNow {
   const coldest = all
     .filter(({ each }) => each.coldest !== undefined)
     .sort((a, b) => a.each.coldest!.low - b.each.coldest!.low)[0];
-  const unknown = all.find(({ standing }) => standing.state === 'not judged');
+  const isNear = (each: (typeof all)[number]): boolean => each.standing.reason === 'within guard band';
+  // What cannot be computed at all is told before what is only near.
+  const unjudged = all.filter(({ standing }) => standing.state === 'not judged');
+  const unknown = unjudged.find((each) => !isNear(each)) ?? unjudged[0];
   const worst = unknown ?? coldest;
   return {
     state: unknown !== undefined ? 'not judged' : below ? 'not met' : 'met',
     below,
     missing: all.flatMap(({ standing }) => standing.missing),
+    near: unknown?.standing.reason === 'within guard band',
     ...(worst === undefined ? {} : { worst: worst.each, standing: worst.standing }),
   };
 }

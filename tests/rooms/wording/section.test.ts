@@ -37,6 +37,7 @@ const mends: Readonly<Record<SectionReason, RegExp>> = {
   'shape not possible': /check thickness and outside diameter of plate A/,
   'no reading yet': /check that its probes are connected/,
   'no trusted fresh reading': /check contact and wire/,
+  'within guard band': /guard band/,
   'above the range of the properties': /judged again once it is cooler/,
   'rises faster than steel': /check whether it touches the heater/,
   'far face not as computed': /check the contact of both/,
