@@ -9,7 +9,7 @@ import { requirement } from '../metallurgy/requirement.ts';
 import type { Act, Input, StationEvent } from '../weld/entry.ts';
 import type { Joint } from '../weld/joint.ts';
 import { acknowledge, alarmsDue, settleAlarms } from './alarms.ts';
-import { ambientMissed, takeAmbientCheck } from './ambient/check.ts';
+import { ambientMissed, settleAmbient, takeAmbientCheck } from './ambient/check.ts';
 import { distrust, trustAgain } from './distrust.ts';
 import { note } from './findings.ts';
 import { driveSections } from './inside/drive.ts';
@@ -94,6 +94,7 @@ function settle(state: State): void {
   if (state.closedAt !== undefined) return;
   settleRegister(state);
   settleProbes(state);
+  settleAmbient(state);
   settleSoak(state);
   settleThrough(state);
   settlePasses(state);

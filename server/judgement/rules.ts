@@ -53,6 +53,10 @@ export const rules = {
   slowestDiffusivity: 4.2e-6,
   /** How long heat takes to be felt at a probe under the heater, at the latest. Own choice. */
   feltUnderHeaterAfter: minutes(2),
+  /** So long before and after a tip was held in a hand its readings may look like those of a faulty one. Own choice. */
+  handFeltFor: minutes(3),
+  /** And so long after the check a suspicion of then may still end. Own choice. */
+  handLookedFor: minutes(30),
   /** How far back an act or a late reading may lie and still be judged in its place. */
   lookBack: minutes(30),
   keepStateEvery: minutes(5),

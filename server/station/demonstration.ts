@@ -1,6 +1,6 @@
 /**
  * The demonstration: a board in software behind a real pseudo-terminal, heard like any other board. It plays
- * 90 minutes of heating through the same trip on a clock of its own, then goes on in real time; what is
+ * 90 minutes, the check of the probes and the heating, through the same trip on a clock of its own, then goes on in real time; what is
  * entered on the screen (heat, passes) acts on the part that it plays.
  */
 import { readFileSync } from 'node:fs';
@@ -13,6 +13,8 @@ import { createInProcessPort } from '../wire/in-process-port.ts';
 import type { OpenPort } from '../wire/port.ts';
 import { openPseudoTerminal } from '../wire/pseudo-terminal.ts';
 import { serialPortOpener } from '../wire/serial-port.ts';
+import { demonstrationFaults } from './demonstration-faults.ts';
+import { createRound, readOf } from './demonstration-round.ts';
 import { createFastClock, type FastClock } from './fast-clock.ts';
 import { boardOf } from './joint-board.ts';
 import type { Station } from './station.ts';
@@ -31,6 +33,7 @@ export interface Demonstration {
 const historyPeriod = 5000;
 const livePeriod = 1000;
 const liveStep = 250;
+const seed = 20;
 /**
  * The plates lie cold for so long at first. So the hold by time has ended when the history ends, and the plate that is
  * measured on one face only comes to the minimum at worst within the next three minutes.
@@ -41,7 +44,7 @@ const operator = { name: 'Imke Sorel', role: 'heater operator' } as const;
 
 export async function createDemonstration(jointFile: URL): Promise<Demonstration> {
   const joint = readDemonstrationJoint(jointFile);
-  const board = boardOf(joint, historyPeriod);
+  const board = boardOf(joint, historyPeriod, seed, demonstrationFaults(joint, history.heatAfterMinutes));
   const line = await openLine();
   line.onData((bytes) => board.receive(bytes));
   const clock = createFastClock(history.minutes * 60_000);
@@ -58,6 +61,7 @@ export async function createDemonstration(jointFile: URL): Promise<Demonstration
       const link = station.links.get(line.path)!;
       let opened: Promise<number> | undefined;
       let heating = false;
+      const round = createRound(joint, board);
       while (!closed && clock.lag() > liveStep) {
         // Small steps until the link is in step: it asks for the hello, and gives up on a silent port, on this clock.
         const step = Math.min(opened === undefined ? liveStep : historyPeriod, Math.ceil(clock.lag()));
@@ -70,6 +74,9 @@ export async function createDemonstration(jointFile: URL): Promise<Demonstration
         if (opened === undefined && station.pipeline.intake.boards.byId.has(joint.probes[0]!.board)) {
           opened = station.pipeline.open(joint, operator.name);
         }
+        const run = station.pipeline.run(joint.id);
+        const check = heating || run === undefined ? undefined : round.advance(clock.wall(), readOf(run.assessment));
+        if (check !== undefined) void station.pipeline.act(joint.id, { who: operator, act: check });
         if (!heating && opened !== undefined && clock.lag() < (history.minutes - history.heatAfterMinutes) * 60_000) {
           heating = true;
           void station.pipeline.act(joint.id, { who: operator, act: { kind: 'heat', state: 'on' } });

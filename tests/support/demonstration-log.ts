@@ -5,6 +5,7 @@
 import { readFileSync } from 'node:fs';
 import type { Board } from '../../firmware-protocol/emulator/board.ts';
 import { readDemonstrationJoint, setPointOf } from '../../server/station/demonstration.ts';
+import { demonstrationFaults } from '../../server/station/demonstration-faults.ts';
 import { boardOf } from '../../server/station/joint-board.ts';
 
 const root = new URL('../../', import.meta.url);
@@ -31,7 +32,7 @@ const endSecond = 6900;
 
 export function demonstrationLog(): { readonly log: string; readonly events: string } {
   const joint = readDemonstrationJoint(new URL('demo-data/demonstration-joint.json', root));
-  const board = boardOf(joint, period, 7);
+  const board = boardOf(joint, period, 7, demonstrationFaults(joint, 1));
   const rows = [['time s', ...joint.probes.map((probe) => probe.id)].join(',')];
   for (let second = 0; second <= endSecond; second += period / 1000) {
     for (const each of happenings.filter((one) => one.second === second)) happen(board, each, setPointOf(joint));

@@ -2,10 +2,11 @@
  * The check at ambient on its way through time: what the newest one found of each probe that still hangs on the same
  * wire, what that means for readiness, and what is told where it was not made or found something.
  */
-import type { Instant } from '../../measure/quantity.ts';
+import { elapsed, type Instant } from '../../measure/quantity.ts';
 import type { Act } from '../../weld/entry.ts';
-import type { Condition } from '../assessment.ts';
-import { close, open } from '../findings.ts';
+import type { Condition, Finding } from '../assessment.ts';
+import { close, open, remove } from '../findings.ts';
+import { rules } from '../rules.ts';
 import type { State } from '../state.ts';
 import type { AmbientStatus } from './status.ts';
 import { ambientOutcomes, type ProbeAtAmbient } from './touch.ts';
@@ -29,6 +30,7 @@ export function takeAmbientCheck(state: State, act: Act & { kind: 'ambient check
     const isOfCheck = finding.kind === 'ambient check not made' || finding.kind === 'ambient check failed';
     if (isOfCheck && finding.to === undefined) close(state, finding.key, state.now);
   }
+  settleAmbient(state);
   if (ambientAsked(state) === 'not asked') return;
   const { probes, isOffAir, fromAir } = ambientOutcomes(act);
   for (const { probe, outcome, other, apart } of probes.filter(isWrong)) {
@@ -42,6 +44,28 @@ export function takeAmbientCheck(state: State, act: Act & { kind: 'ambient check
   }
   if (isOffAir) open(state, 'ambient check failed', state.now, { value: fromAir! });
 }
+
+/**
+ * A tip in a hand reads as no part does; what was suspected of it then, and is over, was the hand. A suspicion may end
+ * long after it was last borne out, so that it is looked for after the check as well.
+ */
+export function settleAmbient(state: State): void {
+  const { ambient } = state;
+  if (ambient === undefined || elapsed(ambient.at, state.now) > rules.handLookedFor) return;
+  if (state.findings.some((each) => isByHand(each, ambient.act))) {
+    remove(state, (finding) => !isByHand(finding, ambient.act));
+  }
+}
+
+const isByHand = ({ kind, probe, from, to }: Finding, { touches }: AmbientState['act']): boolean =>
+  kind === 'probe suspect' &&
+  to !== undefined &&
+  touches.some(
+    (touch) =>
+      (touch.probe === probe || touch.readings.some((each) => each.probe === probe)) &&
+      from >= touch.from - rules.handFeltFor &&
+      to <= touch.until + rules.handFeltFor,
+  );
 
 /** Heat goes on, or an arc is struck: from here on nobody can see any more how the probes were at ambient. */
 export function ambientMissed(state: State): void {

@@ -1,5 +1,6 @@
 /** The course of the check at ambient at the screen, and what is said of a probe that is doubted. */
 import { describe, expect, it } from 'vitest';
+import { beginTouch, followTouch } from '../../../server/judgement/ambient/course.ts';
 import { after, type Instant } from '../../../server/measure/quantity.ts';
 import { actSchema } from '../../../server/weld/entry.ts';
 import type { LiveJoint } from '../../../web/feed/live-joint.ts';
@@ -7,13 +8,12 @@ import {
   again,
   atRest,
   beginGuide,
-  beginTouch,
   checkAct,
-  followTouch,
   leaveOut,
   nextProbe,
   outcomesOf,
   readGuide,
+  readNow,
   touchSoFar,
   withTouch,
 } from '../../../web/pages/joint/ambient-guide.ts';
@@ -59,7 +59,7 @@ describe('the guide', () => {
   });
 
   it('keeps of each touch where a probe went furthest, and makes an act of it that the station takes', () => {
-    let touch = beginTouch(first, 'warmed', start.live, start.now);
+    let touch = beginTouch(first, 'warmed', readNow(start.live, start.now), start.now);
     expect(touchSoFar(touch, guide).outcome).toBe('does not move');
     for (const [seconds, celsius] of [
       [5, 21],
@@ -67,7 +67,7 @@ describe('the guide', () => {
       [15, 21.8],
     ] as const) {
       const moment = later(seconds, { [first]: celsius, [second]: 20.1 });
-      touch = followTouch(touch, moment.live, moment.now);
+      touch = followTouch(touch, readNow(moment.live, moment.now), moment.now);
     }
     expect(touchSoFar(touch, guide)).toEqual({ outcome: 'in order', moved: 2400 });
     const done = withTouch(guide, touch);

@@ -2,6 +2,7 @@
  * The course of a check at ambient at the screen: what is read at rest, then each probe in turn, and what each touch
  * shows as it goes. Plain data; the outcome of a touch is the judge's own reckoning of it.
  */
+import { endTouch } from '../../../server/judgement/ambient/course.ts';
 import {
   type AmbientOutcomes,
   ambientOutcomes,
@@ -26,9 +27,6 @@ export interface Guide {
   /** Left out by the person; they are told as not touched. */
   readonly leftOut: readonly string[];
 }
-
-/** A change of less than this is not worth a line in the record, kelvin. */
-const worthKelvin = 0.3;
 
 /** Fresh temperatures as they are judged, by probe; a probe without one is absent. */
 export function readNow({ assessment, newest, periodMilliseconds }: LiveJoint, now: Instant): Map<string, number> {
@@ -63,37 +61,13 @@ export const nextProbe = ({ rest, touches, leftOut }: Guide): string | undefined
       celsius !== undefined && !leftOut.includes(probe) && !touches.some((touch) => touch.probe === probe),
   )?.probe;
 
-export function beginTouch(probe: string, way: AmbientTouch['way'], live: LiveJoint, now: Instant): AmbientTouch {
-  const readings = [...readNow(live, now)].map(([each, celsius]) => ({
-    probe: each,
-    fromCelsius: celsius,
-    toCelsius: celsius,
-  }));
-  return { probe, way, from: now, until: now, readings };
-}
-
-/** With what came in since: each probe keeps where it was furthest from its beginning. */
-export function followTouch(touch: AmbientTouch, live: LiveJoint, now: Instant): AmbientTouch {
-  const read = readNow(live, now);
-  const readings = touch.readings.map((each) => {
-    const celsius = read.get(each.probe);
-    const isFurther =
-      celsius !== undefined && Math.abs(celsius - each.fromCelsius) > Math.abs(each.toCelsius - each.fromCelsius);
-    return isFurther ? { ...each, toCelsius: celsius } : each;
-  });
-  return { ...touch, until: now, readings };
-}
-
 export const touchSoFar = (touch: AmbientTouch, { rest }: Guide): Touched => touchOutcome(touch, rest);
 
 /** A touch that is done takes the place of an earlier one of the same probe. */
 export function withTouch(guide: Guide, touch: AmbientTouch): Guide {
-  const readings = touch.readings.filter(
-    ({ probe, fromCelsius, toCelsius }) => probe === touch.probe || Math.abs(toCelsius - fromCelsius) >= worthKelvin,
-  );
   return {
     ...guide,
-    touches: [...guide.touches.filter(({ probe }) => probe !== touch.probe), { ...touch, readings }],
+    touches: [...guide.touches.filter(({ probe }) => probe !== touch.probe), endTouch(touch)],
     leftOut: guide.leftOut.filter((probe) => probe !== touch.probe),
   };
 }

@@ -4,6 +4,7 @@
  */
 import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
+import { beginTouch, followTouch } from '../../../server/judgement/ambient/course.ts';
 import { readNumber } from '../../../server/measure/number-text.ts';
 import { milliCelsius } from '../../../server/measure/quantity.ts';
 import { fromFahrenheit, unitsOf } from '../../../server/measure/units.ts';
@@ -15,14 +16,13 @@ import {
   again,
   atRest,
   beginGuide,
-  beginTouch,
   checkAct,
-  followTouch,
   type Guide,
   leaveOut,
   nextProbe,
   outcomesOf,
   readGuide,
+  readNow,
   touchSoFar,
   withTouch,
 } from './ambient-guide.ts';
@@ -44,7 +44,7 @@ export function AmbientSheet({ live, done, back }: SheetProps) {
 
   const begin = (next: string | undefined, how: AmbientTouch['way'] = way): void => {
     const at = serverNow.peek();
-    touch.value = next === undefined || at === undefined ? undefined : beginTouch(next, how, live, at);
+    touch.value = next === undefined || at === undefined ? undefined : beginTouch(next, how, readNow(live, at), at);
   };
   const go = (next: Guide): void => {
     sheet.set('progress', JSON.stringify(next));
@@ -56,7 +56,7 @@ export function AmbientSheet({ live, done, back }: SheetProps) {
   }, [probe]);
   useEffect(() => {
     const at = serverNow.peek();
-    if (touch.peek() !== undefined && at !== undefined) touch.value = followTouch(touch.peek()!, live, at);
+    if (touch.peek() !== undefined && at !== undefined) touch.value = followTouch(touch.peek()!, readNow(live, at), at);
   }, [live]);
 
   if (now === undefined) return <p class="notice">The station has not been heard yet.</p>;

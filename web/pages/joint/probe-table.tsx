@@ -37,10 +37,10 @@ export function ProbeTable({
                       type="button"
                       class="name"
                       data-opens={`probe ${row.probe}`}
-                      aria-label={`Probe ${row.probe}`}
                       onClick={() => open(row.probe)}
                     >
                       {row.probe}
+                      <span class="unseen">: what can be done about it</span>
                     </button>
                     {row.mark !== undefined && <span class="tag">{row.mark}</span>}
                     <span class="place">
