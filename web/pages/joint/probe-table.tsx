@@ -40,7 +40,7 @@ export function ProbeTable({
                       onClick={() => open(row.probe)}
                     >
                       {row.probe}
-                      <span class="unseen">: what can be done about it</span>
+                      <span class="unseen">what can be done about it</span>
                     </button>
                     {row.mark !== undefined && <span class="tag">{row.mark}</span>}
                     <span class="place">
