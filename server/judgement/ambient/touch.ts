@@ -79,7 +79,10 @@ export function ambientOutcomes({ airCelsius, rest, touches }: AmbientCheck): Am
 export function touchOutcome({ probe, way, readings }: AmbientTouch, rest: AmbientCheck['rest']): Touched {
   const moves = readings.map((each) => ({
     probe: each.probe,
-    moved: movedAway(each, rest.find((one) => one.probe === each.probe)?.celsius),
+    moved: (each.probe === probe ? movedAway : movedBesides)(
+      each,
+      rest.find((one) => one.probe === each.probe)?.celsius,
+    ),
   }));
   const own = moves.find((each) => each.probe === probe)?.moved ?? noMove;
   const furthest = moves
@@ -101,10 +104,7 @@ export function touchOutcome({ probe, way, readings }: AmbientTouch, rest: Ambie
 
 const noMove = 0 as Millikelvin;
 
-/**
- * Away from rest only: a tip that was touched before goes back to rest by itself, and a little beyond where its rest has
- * drifted meanwhile. That is no move.
- */
+/** From where it began; what only goes back toward rest, after a touch before this one, is no move. */
 function movedAway({ fromCelsius, toCelsius }: AmbientTouch['readings'][number], restCelsius?: number): Millikelvin {
   const from = milliCelsius(fromCelsius);
   const to = milliCelsius(toCelsius);
@@ -112,6 +112,14 @@ function movedAway({ fromCelsius, toCelsius }: AmbientTouch['readings'][number],
   const [before, after] = [from - milliCelsius(restCelsius), to - milliCelsius(restCelsius)];
   if (Math.abs(after) <= Math.abs(before)) return noMove;
   return (before > 0 === after > 0 ? after - before : after) as Millikelvin;
+}
+
+/** Of the others: one that was moved before goes back, and beyond where it was at rest if that has drifted meanwhile. */
+function movedBesides(reading: AmbientTouch['readings'][number], restCelsius?: number): Millikelvin {
+  const moved = milliCelsius(reading.toCelsius) - milliCelsius(reading.fromCelsius);
+  const before = restCelsius === undefined ? 0 : milliCelsius(reading.fromCelsius) - milliCelsius(restCelsius);
+  const goesBack = Math.abs(before) >= ambientRules.movesMillikelvin / 2 && moved > 0 !== before > 0;
+  return goesBack ? noMove : movedAway(reading, restCelsius);
 }
 
 /** Each moved when the other was touched. */

@@ -65,11 +65,17 @@ describe('a touch', () => {
     const first = touch('T1', { T1: [20, 23] });
     const second = touch('T2', { T1: [23, 20.1], T2: [20, 21.6] });
     expect(found({ rest: two, touches: [first, second] })).toEqual({ T1: 'in order', T2: 'in order' });
-    // Nor by one that goes a little beyond, since its rest has drifted; as far beyond again is a move.
-    const drifted = touch('T2', { T1: [23, 18.7], T2: [20, 21.6] });
+    // Nor by one that goes beyond, since its rest has drifted: crossed wires drift with the terminals.
+    const drifted = touch('T2', { T1: [23, 16.9], T2: [20, 21.6] });
     expect(found({ rest: two, touches: [first, drifted] }).T2).toBe('in order');
-    const beyond = touch('T2', { T1: [23, 16.9], T2: [20, 21.2] });
-    expect(found({ rest: two, touches: [first, beyond] }).T2).toBe('another moves: T1');
+    // Moved on from where it was, or from rest, it is a move.
+    const on = touch('T2', { T1: [23, 26], T2: [20, 20.1] });
+    expect(found({ rest: two, touches: [first, on] }).T2).toBe('another moves: T1');
+    const cooled = touch('T2', { T1: [20.4, 18], T2: [20, 20.1] }, 'cooled');
+    expect(found({ rest: two, touches: [first, cooled] }).T2).toBe('another moves: T1');
+    // Its own it is in any case: warmed before, cooled now.
+    const turned = touch('T1', { T1: [21.5, 17.5] }, 'cooled');
+    expect(found({ rest: two, touches: [turned] }).T1).toBe('in order');
   });
 
   it('counts as it was done last', () => {
