@@ -18,7 +18,7 @@ import { settleThrough, throughDue } from './inside/through-thickness.ts';
 import { limitsOf } from './limits-of.ts';
 import { limitsDue, settleLimits } from './limits-watch.ts';
 import { handDue, takeHandReading } from './measuring/hand-readings.ts';
-import { registerDue, registerOf, settleRegister, takeInstrumentAct } from './measuring/register.ts';
+import { registerDue, revisedRegister, settleRegister, takeInstrumentAct } from './measuring/register.ts';
 import { endPass, passesDue, settlePasses, startPass } from './passes.ts';
 import { probeDue, settleProbes, takeScan } from './probe-watch.ts';
 import { shelve, unshelve } from './shelving.ts';
@@ -206,7 +206,7 @@ function requireAnew(state: State, entered: Joint): void {
   state.joint = joint;
   state.requirement = requirement(joint, state.acceptances);
   state.limits = limitsOf(joint, state.requirement);
-  state.register = registerOf(joint, state.register);
+  revisedRegister(state, joint);
   state.sections = sectionsOf(joint, state.sections);
   for (const each of state.probes) {
     const stays = joint.probes.find(({ id }) => id === each.probe.id);

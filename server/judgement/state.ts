@@ -17,7 +17,7 @@ import { type HoldState, notBegun } from './hold.ts';
 import { type SectionState, sectionsOf } from './inside/section-state.ts';
 import { limitsOf } from './limits-of.ts';
 import type { HandReading } from './measuring/hand-reading.ts';
-import { type InstrumentState, registerOf } from './measuring/register.ts';
+import { type InstrumentAct, type InstrumentState, registerOf } from './measuring/register.ts';
 import { rules } from './rules.ts';
 import type { Takeover } from './spares.ts';
 
@@ -114,6 +114,8 @@ export interface State {
   limits: Limits;
   /** Instruments as they are after what was entered of them. */
   register: InstrumentState[];
+  /** What was found of instruments that are not in it; it waits until they are. */
+  notRegistered: InstrumentAct[];
   probes: ProbeState[];
   /** First scan of any probe of this joint: silence counts from here. */
   firstScanAt?: Instant;
@@ -163,6 +165,7 @@ export function begin(at: Instant, event: StationEvent & { kind: 'opened' }): St
     requirement: answer,
     limits: limitsOf(event.joint, answer),
     register: registerOf(event.joint),
+    notRegistered: [],
     probes: event.joint.probes.map((probe) => ({ probe, recent: [] })),
     heat: 'not entered',
     soak: notBegun(),

@@ -4,6 +4,7 @@
  * Whether the values are allowed is said by the schema of acts, not here.
  */
 import { readNumber } from '../measure/number-text.ts';
+import { calibration, verification } from './event-instrument.ts';
 
 export type EventFields = ReadonlyMap<string, string>;
 
@@ -19,6 +20,9 @@ export const eventKinds = [
   'contact reading',
   'note',
   'accept',
+  'calibration',
+  'verification',
+  'adjustment',
   'close',
 ] as const;
 type EventKind = (typeof eventKinds)[number];
@@ -49,6 +53,9 @@ const uses: Readonly<Record<EventKind, readonly string[]>> = {
   'contact reading': ['celsius', 'instrument', 'instrument kind', 'shows', 'emissivity', 'probe', 'use'],
   note: ['text'],
   accept: ['subject', 'method', 'text'],
+  calibration: ['instrument', 'certificate', 'calibrated on', 'due on', 'corrections'],
+  verification: ['instrument', 'celsius', 'reference', 'reference celsius', 'result'],
+  adjustment: ['instrument', 'text'],
   close: ['text'],
 };
 
@@ -149,6 +156,11 @@ const makers: Readonly<Record<EventKind, Maker>> = {
       act: { kind: 'accept', subject: subject.toLowerCase(), ...(method === undefined ? {} : { method }), reason },
     };
   },
+  calibration,
+  verification,
+  adjustment: (fields) => ({
+    act: { kind: 'adjustment', instrument: fields.get('instrument') ?? '', what: fields.get('text') ?? '' },
+  }),
   close: (fields) => {
     const statement = text(fields, 'text');
     return { act: { kind: 'close', ...(statement === undefined ? {} : { statement }) } };

@@ -48,7 +48,8 @@ Columns are parted by comma, semicolon or tab, in any order. Lines that begin wi
 
   time    when: 2026-11-25T14:03:22+01:00, or a local date-time with the offset stated beside the file,
           or elapsed seconds or h:mm:ss from the start of the log
-  kind    heat on | heat off | pass start | pass end | contact reading | note | accept | close
+  kind    heat on | heat off | pass start | pass end | contact reading | note | accept | calibration |
+          verification | adjustment | close
   place   where. pass start: A or B for the side, or words, or both: "A, north end".
           contact reading: part/side/face/mm from the groove[/clock], as in plate-1/A/front/10
   who     the named person who did it
@@ -68,7 +69,13 @@ Further columns, as the kinds need them:
   use          contact reading: interpass | zone | opposite face; empty: interpass
   subject      accept: extended range | procedure below calculation
   method       accept: which method, where it matters
-  text         note and accept: the words. close: a closing statement
+  certificate  calibration: its number. It holds from the time of the line
+  calibrated on, due on  calibration: days, as 2026-03-31; due on may be empty
+  corrections  calibration: celsius:added:U:k for each point and | between them, as in
+               100:-0.4:0.8:2 | 200:-0.6:0.8:2; U and added in kelvin
+  reference, reference celsius  verification: beside which instrument, and what that read
+  result       verification: within its limit | outside its limit
+  text         note, accept and adjustment: the words. close: a closing statement
 
 Example:
 
@@ -184,6 +191,15 @@ const columnByField: Readonly<Record<string, string>> = {
   reason: 'text',
   text: 'text',
   statement: 'text',
+  what: 'text',
+  certificate: 'certificate',
+  calibratedOn: 'calibrated on',
+  dueOn: 'due on',
+  corrections: 'corrections',
+  reference: 'reference',
+  readCelsius: 'celsius',
+  referenceCelsius: 'reference celsius',
+  result: 'result',
 };
 
 const runningAfter = (acts: readonly ActInput[]): readonly string[] => {

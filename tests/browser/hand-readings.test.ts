@@ -58,4 +58,51 @@ describe.skipIf(noBrowser)('a reading by hand', () => {
     await page.getByText(/^The dotted band about .* is its uncertainty/).waitFor();
     await look(page, 'hand-done');
   });
+
+  test('the register: an instrument is entered, calibrated for all readings, verified', {
+    timeout: testPatience,
+  }, async () => {
+    const { address, station, play } = await openWorkshop(joint, { hot: true });
+    const opened = station.pipeline.open(joint, 'Runa Teld');
+    await play(minutes(5));
+    await opened;
+    const page = await tablet(browser);
+    await page.goto(`${address}#/joint/${joint.id}`);
+    await sayWho(page, 'Runa Teld', 'inspector');
+    const register = page.getByRole('region', { name: 'Instruments' });
+    await register.getByText('CT-3', { exact: true }).waitFor();
+
+    await act(page, /^Enter an instrument/, /Record the instrument/, async (form) => {
+      await form.getByLabel('Name', { exact: true }).fill('B-7a3f');
+      await form.getByLabel('Kind').selectOption('board');
+      await form.getByLabel('Board').fill(joint.probes[0]!.board);
+      await form.getByLabel('Largest error').fill('1.5');
+      await look(page, 'register-enter');
+    });
+    await register.getByText('B-7a3f', { exact: true }).waitFor();
+    const before = station.pipeline.run(joint.id)!.assessment.coldest!.temperature;
+
+    await act(page, /^Calibration of B-7a3f/, /Record the calibration/, async (form) => {
+      await form.getByLabel('Certificate').fill('C-200');
+      await form.getByLabel('Of', { exact: true }).fill('2026-01-10');
+      await form.getByLabel('At', { exact: true }).fill('150');
+      await form.getByLabel('Added to the reading').fill('4');
+      await form.getByLabel('Uncertainty U').fill('0.8');
+      await form.getByLabel('For all readings of this joint').check();
+      await look(page, 'register-calibration');
+    });
+    await expect
+      .poll(() => station.pipeline.run(joint.id)!.assessment.coldest!.temperature - before, { timeout: 20_000 })
+      .toBeGreaterThan(3000);
+
+    await act(page, /^Verification of CT-3/, /Record the verification/, async (form) => {
+      await form.getByLabel('It read').fill('153');
+      await form.getByLabel('Beside which instrument').fill('R-1');
+      await form.getByLabel('Which read').fill('149');
+      await form.getByLabel('Outside its limit').check();
+    });
+    await register.getByText('found outside its limit').waitFor();
+    await look(page, 'register');
+    await register.getByRole('listitem').first().getByText('CT-3', { exact: true }).waitFor();
+  });
 });

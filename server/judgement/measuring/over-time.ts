@@ -7,13 +7,19 @@ import type { Instant, MilliCelsius, Millikelvin } from '../../measure/quantity.
 import { type Chain, calibratedOf, chainOf } from '../../reading/chain.ts';
 import { corrected } from '../../reading/correction.ts';
 import { budgetOf } from '../../reading/uncertainty.ts';
-import type { Input } from '../../weld/entry.ts';
+import type { Act, Input } from '../../weld/entry.ts';
 import type { Joint } from '../../weld/joint.ts';
 import type { Probe } from '../../weld/probe.ts';
 import { effectiveAt } from '../fold.ts';
 import { expandedFactor } from '../rules.ts';
 import { isUncertaintyKept } from './judged-reading.ts';
-import { type InstrumentState, registerOf, takeInstrumentAct } from './register.ts';
+import {
+  type InstrumentAct,
+  type InstrumentState,
+  type Register,
+  revisedRegister,
+  takeInstrumentAct,
+} from './register.ts';
 
 export interface MeasuredOverTime {
   /** Whether a correction is in any reading of the job. */
@@ -61,29 +67,22 @@ interface Era {
 function erasOf(entries: Iterable<Input>): Era[] {
   const eras: Era[] = [];
   let joint: Joint | undefined;
-  let register: InstrumentState[] = [];
+  const known: Register = { register: [], notRegistered: [] };
   for (const input of [...entries].sort((a, b) => effectiveAt(a) - effectiveAt(b))) {
     if (input.type === 'station' && input.event.kind === 'opened') joint = input.event.joint;
     else if (input.type === 'act' && input.act.kind === 'revise') joint = input.act.joint;
-    else if (input.type !== 'act' || !isOfInstrument(input.act.kind)) continue;
+    else if (input.type !== 'act' || !isInstrumentAct(input.act)) continue;
     if (joint === undefined) continue;
-    register = registerOf(joint, register);
-    if (input.type === 'act') register = after(register, input.act);
-    eras.push({ from: effectiveAt(input), inUse: inUseOf(joint, register) });
+    // States are changed in place by an act; those of the era before are read out already.
+    if (input.type === 'act' && isInstrumentAct(input.act)) takeInstrumentAct(known, input.act);
+    else revisedRegister(known, joint);
+    eras.push({ from: effectiveAt(input), inUse: inUseOf(joint, known.register) });
   }
   return eras;
 }
 
-const isOfInstrument = (kind: string): boolean =>
-  kind === 'calibration' || kind === 'verification' || kind === 'adjustment';
-
-/** The states are changed in place by the act; those of the era before stay as they were. */
-function after(before: readonly InstrumentState[], act: Extract<Input, { type: 'act' }>['act']): InstrumentState[] {
-  const register = before.map((each) => ({ ...each }));
-  if (act.kind === 'calibration' || act.kind === 'verification' || act.kind === 'adjustment')
-    takeInstrumentAct({ register }, act);
-  return register;
-}
+const isInstrumentAct = (act: Act): act is InstrumentAct =>
+  act.kind === 'calibration' || act.kind === 'verification' || act.kind === 'adjustment';
 
 function inUseOf(joint: Joint, register: readonly InstrumentState[]): Map<string, InUse> {
   const instruments = register.map(({ now }) => now);

@@ -41,11 +41,25 @@ export const registerOf = (joint: Joint, before: readonly InstrumentState[] = []
 
 export const instrumentsNow = (state: State): Instrument[] => state.register.map(({ now }) => now);
 
-type InstrumentAct = Extract<Act, { kind: 'calibration' | 'verification' | 'adjustment' }>;
+export type InstrumentAct = Extract<Act, { kind: 'calibration' | 'verification' | 'adjustment' }>;
 
-export function takeInstrumentAct(state: Pick<State, 'register'>, act: InstrumentAct): void {
+/** The register, and what is known of instruments that it does not hold yet. */
+export type Register = Pick<State, 'register' | 'notRegistered'>;
+
+/** After the joint was revised: what was found of an instrument before it was entered holds from its entry on. */
+export function revisedRegister(state: Register, joint: Joint): void {
+  state.register = registerOf(joint, state.register);
+  const waiting = state.notRegistered;
+  state.notRegistered = [];
+  for (const act of waiting) takeInstrumentAct(state, act);
+}
+
+export function takeInstrumentAct(state: Register, act: InstrumentAct): void {
   const found = state.register.find(({ entered }) => entered.id === act.instrument);
-  if (found === undefined) return;
+  if (found === undefined) {
+    state.notRegistered.push(act);
+    return;
+  }
   if (act.kind === 'verification') {
     if (act.result === 'outside its limit') found.failed = true;
     else delete found.failed;

@@ -78,3 +78,18 @@ it('a correction that holds from now leaves what was judged', async () => {
   expect(kinds(bench)).toContain('below minimum at pass start');
   expect(bench.pipeline.run('one')!.assessment.coldest?.temperature).toBe(153_000);
 });
+
+it('what was found of an instrument that is entered only later holds from its entry on, live and anew', async () => {
+  const bench = await cold();
+  const others = [{ id: 'B9', kind: 'board' as const, board: 'b1' }];
+  await bench.act('one', {
+    kind: 'revise',
+    joint: { ...joint, instruments: others },
+    reason: 'the board is known now',
+  });
+  await bench.act('one', { ...calibration(4, 1), instrument: 'B9' } as Act);
+  bench.seconds(2, 148);
+  const live = bench.pipeline.run('one')!.assessment;
+  expect(live.coldest?.temperature).toBe(152_000);
+  expect(judgeAll(bench.record.inputs('one'), live.at).assessment).toEqual(live);
+});

@@ -175,4 +175,46 @@ describe('the help', () => {
     ]);
     expect(read.problems.map(({ line, column }) => `${line}/${column}`)).toEqual(['4/shows', '5/emissivity']);
   });
+
+  it('takes what happened to instruments, and says at the column what is wrong', () => {
+    const read = readEvents(
+      [
+        'time,kind,place,who,instrument,certificate,calibrated on,due on,corrections,celsius,reference,reference celsius,result,text',
+        '0,calibration,,I. Inspector,W1,C-7,2026-03-01,2027-02-28,"100:-0,4:0.8:2 | 200:-0.6:0.8:2",,,,,',
+        '10,verification,,I. Inspector,B1,,,,,151,R-1,150.2,within its limit,',
+        '20,adjustment,,I. Inspector,B1,,,,,,,,,new input stage',
+        '30,calibration,,I. Inspector,W1,C-8,2026-03-01,,100:-0.4,,,,,',
+        '40,calibration,,I. Inspector,W1,,2026-13-01,,,,,,,',
+        '50,verification,,I. Inspector,B1,,,,,151,R-1,,within its limit,',
+      ].join('\n'),
+    );
+    expect(read.acts.map(({ act }) => act)).toEqual([
+      {
+        kind: 'calibration',
+        instrument: 'W1',
+        certificate: 'C-7',
+        calibratedOn: '2026-03-01',
+        dueOn: '2027-02-28',
+        corrections: [
+          { atCelsius: 100, correctionKelvin: -0.4, expandedKelvin: 0.8, coverageFactor: 2 },
+          { atCelsius: 200, correctionKelvin: -0.6, expandedKelvin: 0.8, coverageFactor: 2 },
+        ],
+      },
+      {
+        kind: 'verification',
+        instrument: 'B1',
+        reference: 'R-1',
+        readCelsius: 151,
+        referenceCelsius: 150.2,
+        result: 'within its limit',
+      },
+      { kind: 'adjustment', instrument: 'B1', what: 'new input stage' },
+    ]);
+    expect(read.problems.map(({ line, column }) => `${line}/${column}`)).toEqual([
+      '5/corrections',
+      '6/certificate',
+      '6/calibrated on',
+      '7/reference celsius',
+    ]);
+  });
 });

@@ -17,6 +17,7 @@ export type SheetKind =
   | 'pass end'
   | 'contact reading'
   | 'twin reading'
+  | InstrumentSheetKind
   | 'note'
   | 'attach'
   | 'close'
@@ -25,14 +26,25 @@ export type SheetKind =
   | 'ambient check'
   | 'probe';
 /** Kinds whose act is made by their own sheet. */
-export type OwnSheet = 'attach' | 'accept' | 'ambient check' | 'probe';
-const ownSheets: ReadonlySet<SheetKind> = new Set<OwnSheet>(['attach', 'accept', 'ambient check', 'probe']);
+export type OwnSheet = 'attach' | 'accept' | 'ambient check' | 'probe' | InstrumentSheetKind;
+const ownSheets: ReadonlySet<SheetKind> = new Set<OwnSheet>([
+  'attach',
+  'accept',
+  'ambient check',
+  'probe',
+  'calibration',
+  'verification',
+  'adjustment',
+  'instrument',
+]);
 export const isPlain = (kind: SheetKind): kind is Exclude<SheetKind, OwnSheet> => !ownSheets.has(kind);
 /** A form that is open; `probe`: of which it is. */
 export interface OpenSheet {
   readonly kind: SheetKind;
   readonly probe?: string;
 }
+/** Sheets of the register of instruments, which make their acts themselves (instrument-draft.ts). */
+export type InstrumentSheetKind = 'calibration' | 'verification' | 'adjustment' | 'instrument';
 export type Draft = Readonly<Record<string, string>>;
 export type Made =
   | { readonly ok: true; readonly act: Act }
@@ -79,6 +91,11 @@ export const freshDraft = (kind: SheetKind, { assessment, joint }: LiveJoint, by
         emissivity: lastEmissivity(),
         probe: assessment.twinAsked?.probe ?? '',
       };
+    case 'calibration':
+    case 'verification':
+    case 'adjustment':
+    case 'instrument':
+      return {};
     case 'note':
     case 'declare source':
     case 'close':

@@ -25,6 +25,7 @@ import { Alarms, QuietAlarms } from './alarms.tsx';
 import { CallMe } from './call-me.tsx';
 import { Closed } from './closed.tsx';
 import { FigureStrip } from './figure-strip.tsx';
+import { Instruments } from './instruments.tsx';
 import { Findings, Passes } from './passes.tsx';
 import { ProbeTable } from './probe-table.tsx';
 import { Readiness } from './readiness.tsx';
@@ -137,6 +138,7 @@ function OneJoint({ live, feed }: { readonly live: LiveJoint; readonly feed: Joi
         closedAt={closed ? (closedAtOf(feed.timeline.value) ?? assessment.at) : undefined}
       />
       <Passes assessment={assessment} now={now ?? assessment.at} />
+      <Instruments live={live} openedAt={openedAt} done={done} />
       <QuietAlarms live={live} changed={() => void feed.refresh()} />
       <div class="second">
         <section class="sheet" aria-labelledby="requirement-heading">

@@ -21,6 +21,8 @@ export interface Sheet {
   /** Sends an act that was made elsewhere. */
   send(act: Act): Promise<boolean>;
   fail(why: string): void;
+  /** What is wrong with the entries, by field. */
+  tell(problems: Readonly<Record<string, string>>): void;
 }
 
 interface Kept {
@@ -50,9 +52,16 @@ const fromKept = (place: string, fresh: Draft): Kept => {
   return { draft: { ...fresh, ...Object.fromEntries(lasting) }, key: actKey(), at: Date.now() };
 };
 
-export const useSheet = (kind: SheetKind, live: LiveJoint, done: (act: Act) => void): Sheet => {
-  const place = `preheat.act.${live.joint.id}.${kind}`;
-  const stored = useSignal(fromKept(place, freshDraft(kind, live, person.peek()?.name ?? '')));
+/** `preset`: what the form begins with, and of which thing it is where there are several. */
+export const useSheet = (
+  kind: SheetKind,
+  live: LiveJoint,
+  done: (act: Act) => void,
+  preset?: { readonly of: string; readonly draft: Draft },
+): Sheet => {
+  const place = `preheat.act.${live.joint.id}.${kind}${preset === undefined ? '' : `.${preset.of}`}`;
+  const fresh = { ...freshDraft(kind, live, person.peek()?.name ?? ''), ...preset?.draft };
+  const stored = useSignal(fromKept(place, fresh));
   const problems = useSignal<Readonly<Record<string, string>>>({});
   const failure = useSignal<string | undefined>(undefined);
   const sending = useSignal(false);
@@ -113,6 +122,9 @@ export const useSheet = (kind: SheetKind, live: LiveJoint, done: (act: Act) => v
     send,
     fail(why) {
       failure.value = why;
+    },
+    tell(found) {
+      problems.value = found;
     },
   };
 };
