@@ -12,13 +12,15 @@ import { mishapLines, readMishap } from './mishap-argument.ts';
 import { demonstrationJoint } from './places.ts';
 import { untilAsked } from './until-asked.ts';
 
-const help = `emulate [--cold] [--arc FROM-UNTIL ...] [--mishap KIND[:HOW][@PROBE][+FROM[-UNTIL]] ...]
+const help = `emulate [--cold] [--arc FROM-UNTIL ...] [--touch PROBE+FROM-UNTIL ...] [--mishap KIND[:HOW][@PROBE][+FROM[-UNTIL]] ...]
 
 Plays the board of demo-data/demonstration-joint.json on a pseudo-terminal and prints its path. In a second
 terminal: npm start -- --port THAT-PATH --data FOLDER --begin
 
   --cold     heater off. Without it the part is being heated to the set point of the joint
   --arc      an arc burns from one minute to another after the start; may be given more than once
+  --touch    a hand is held on the tip of a probe from one minute to another, for the check before heating:
+             --cold --touch "zone A+2-2.5" --touch "zone B+3-3.5"; may be given more than once
   --mishap   something happens to a probe, from a minute after the start on or at once, to the end or until another
              minute; may be given more than once. HOW is how bad, or of which type the wire is, or which other probe:
              --mishap "detached@zone A+10"   --mishap "wrong-type:J@far A"   --mishap "arc-noise:500+20-40"
@@ -40,17 +42,27 @@ export const emulate: Command = {
     const joint = readDemonstrationJoint(demonstrationJoint);
     const mishaps = mishapsOf(asked.values.mishap ?? [], joint, terminal);
     if (typeof mishaps === 'number') return mishaps;
-    const arcs = (asked.values.arc ?? []).map(readArc);
+    const arcs = (asked.values.arc ?? []).map(readSpan);
     if (arcs.includes(undefined))
       return refuse(emulate, 'say --arc as minutes, FROM-UNTIL, for example 30-34', terminal);
+    const touches = (asked.values.touch ?? []).map((text) => readTouch(text, joint));
+    if (touches.includes(undefined)) {
+      const probes = joint.probes.map(({ id }) => id).join(', ');
+      return refuse(
+        emulate,
+        `say --touch as PROBE+FROM-UNTIL, for example "zone A+2-2.5". The probes are: ${probes}`,
+        terminal,
+      );
+    }
     const line = await openPseudoTerminal();
     if (line === undefined) {
       terminal.err('emulate: this system has no pseudo-terminal. The demonstration (npm start) works without one.');
       return exitStatus.failed;
     }
-    const board = welded(
+    const board = worked(
       boardOf(joint, 1000, 20, mishaps),
       arcs.filter((arc) => arc !== undefined),
+      touches.filter((touch) => touch !== undefined),
     );
     board.heater({ on: asked.values.cold !== true, setPointCelsius: setPointOf(joint) });
     line.onData((bytes) => board.receive(bytes));
@@ -67,6 +79,7 @@ export const emulate: Command = {
 const options = {
   cold: { type: 'boolean' },
   arc: { type: 'string', multiple: true },
+  touch: { type: 'string', multiple: true },
   mishap: { type: 'string', multiple: true },
 } as const;
 
@@ -86,20 +99,39 @@ interface Span {
   readonly until: number;
 }
 
-function readArc(text: string): Span | undefined {
+function readSpan(text: string): Span | undefined {
   const [, from, until] = /^(\d+(?:\.\d+)?)-(\d+(?:\.\d+)?)$/.exec(text) ?? [];
   const span = { from: Number(from), until: Number(until) };
   return span.until > span.from ? span : undefined;
 }
 
-/** The board with arcs struck and put out in their time. */
-function welded(board: Board, arcs: readonly Span[]): Board {
+interface Touch extends Span {
+  readonly channel: number;
+}
+
+function readTouch(text: string, { probes }: Joint): Touch | undefined {
+  const [, id, minutes = ''] = /^(.+)\+([^+]+)$/.exec(text) ?? [];
+  const channel = probes.find((probe) => probe.id === id)?.channel;
+  const span = readSpan(minutes);
+  return channel === undefined || span === undefined ? undefined : { channel, ...span };
+}
+
+/** Of a hand, degrees Celsius. */
+const handCelsius = 33;
+
+/** The board with arcs struck and put out, and tips held and let go, in their time. */
+function worked(board: Board, arcs: readonly Span[], touches: readonly Touch[]): Board {
   let passed = 0;
   return {
     ...board,
     advance: (milliseconds) => {
       const minute = passed / 60_000;
-      board.arc(arcs.some(({ from, until }) => minute >= from && minute < until));
+      const isNow = ({ from, until }: Span): boolean => minute >= from && minute < until;
+      board.arc(arcs.some(isNow));
+      for (const channel of new Set(touches.map((touch) => touch.channel))) {
+        const isHeld = touches.some((touch) => touch.channel === channel && isNow(touch));
+        board.inject({ kind: 'touch', channel, celsius: isHeld ? handCelsius : undefined });
+      }
       passed += milliseconds;
       return board.advance(milliseconds);
     },

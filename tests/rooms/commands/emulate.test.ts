@@ -62,6 +62,8 @@ describe('emulate', () => {
     expect(wrong.status).toBe(3);
     expect(wrong.text).toContain('There are: open, floating');
     expect(wrong.text).toContain('--help');
+    for (const touch of ['zone A', 'zone A+3', 'zone C+2-3', 'zone A+3-2', '+2-3'])
+      expect((await said('--touch', touch)).text).toContain('PROBE+FROM-UNTIL');
     expect((await said('--arc', '5')).text).toContain('FROM-UNTIL');
     expect((await said('--arc', '9-5')).text).toContain('FROM-UNTIL');
   });
