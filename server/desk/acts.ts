@@ -6,6 +6,7 @@ import type { Instant } from '../measure/quantity.ts';
 import type { Act } from '../weld/entry.ts';
 import type { Joint } from '../weld/joint.ts';
 import type { Problem } from '../weld/problems.ts';
+import { afterProblems } from './after-acts.ts';
 import { alarmProblems } from './alarm-acts.ts';
 import { handReadingProblems } from './hand-reading-acts.ts';
 
@@ -108,6 +109,13 @@ function kindProblems(act: Act, assessment: Assessment, joint: Joint): Problem[]
           : `one of ${known.join(', ')}`;
       return [{ field: 'act.instrument', found: act.instrument, allowed }];
     }
+    case 'welding complete':
+    case 'post-heating':
+    case 'cover':
+    case 'heat treatment begun':
+    case 'testing begun':
+    case 'spot examined':
+      return afterProblems(act, assessment, joint);
     case 'revise':
       return act.joint.id === joint.id ? [] : [{ field: 'act.joint.id', found: act.joint.id, allowed: joint.id }];
     default:

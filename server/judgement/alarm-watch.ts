@@ -1,5 +1,6 @@
 /** What is watched for alarms now: each with whether it is wrong, whether it is right again past its deadband, and whether its phase mutes it. */
 import type { MilliCelsius } from '../measure/quantity.ts';
+import { isKeptForPostHeating, isWeldingComplete } from './after/after-welding.ts';
 import { alarmRules, breakNearItsEnd, breakNoLongerNear } from './alarm-rules.ts';
 import type { Alarm, AlarmKind, Suppression } from './assessment.ts';
 import { boardsNow } from './boards.ts';
@@ -99,7 +100,7 @@ function aboveHighest(state: State): Watched[] {
 function breaks(state: State, minimum: MinimumNow): Watched[] {
   const limit = state.limits.maintenanceMinimum;
   if (limit === undefined) return [];
-  const isBreak = hasBegunWelding(state) && !isPassRunning(state);
+  const isBreak = hasBegunWelding(state) && !isPassRunning(state) && !isWeldingComplete(state);
   const ahead = breakByTrend(state);
   const kind = 'break near its end';
   return [
@@ -188,9 +189,13 @@ function hottestProven(state: State): ReturnType<typeof hottestOf> {
 
 const beforeHeating = ({ underway }: State): Suppression | undefined => (underway ? undefined : 'before heating');
 
-/** A part that is heated for the first time is too cold by nature; in a break that has a limit of its own, that limit counts. */
+/**
+ * A part that is heated for the first time is too cold by nature; in a break that has a limit of its own, that limit
+ * counts; and after the last arc a part may cool, unless it has to stay warm until post-heating begins.
+ */
 function mutedWhileCold(state: State): Suppression | undefined {
   if (!state.everReady && !hasBegunWelding(state)) return 'first heating';
+  if (isWeldingComplete(state)) return isKeptForPostHeating(state) ? undefined : 'after welding';
   const { maintenanceMinimum } = state.limits;
   const keptWarm = maintenanceMinimum !== undefined && hasBegunWelding(state) && !isPassRunning(state);
   return keptWarm ? 'break kept warm' : undefined;

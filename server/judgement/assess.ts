@@ -1,7 +1,8 @@
 /** The state as one plain picture: phase, conditions, probes, passes, findings, alarms, verdict. */
 import type { Instant, Millikelvin } from '../measure/quantity.ts';
+import { afterStatus, isWeldingComplete, phaseAfter } from './after/after-welding.ts';
 import { ambientStatus } from './ambient/check.ts';
-import type { Assessment, Condition, Phase, ProbeStatus, Verdict } from './assessment.ts';
+import type { Assessment, Condition, Phase, Verdict } from './assessment.ts';
 import { sectionStatus } from './inside/section-view.ts';
 import { throughStatus } from './inside/through-thickness.ts';
 import { interpassNow } from './interpass.ts';
@@ -9,6 +10,7 @@ import { registerStatus } from './measuring/register.ts';
 import { twinAsked, twinsRead } from './measuring/twin-reading.ts';
 import type { PassStatus } from './pass-status.ts';
 import { coldestOf, hottestOf, minimumNow, minimumProbes, onPart, spreads } from './places.ts';
+import type { ProbeStatus } from './probe-status.ts';
 import { conditions, isReady } from './readiness.ts';
 import { expandedFactor } from './rules.ts';
 import { withShelving } from './shelving.ts';
@@ -26,11 +28,12 @@ import { isWarming, trendPerMinute } from './trend.ts';
 
 export function assess(state: State): Assessment {
   const list = conditions(state);
-  const ready = state.closedAt === undefined && isReady(list);
+  const ready = state.closedAt === undefined && !isWeldingComplete(state) && isReady(list);
   const minimum = minimumNow(state);
   const coldest = minimum.governing ?? coldestOf(state, minimumProbes(state));
   const hottest = hottestOf(state, onPart(state));
   const ambientCheck = ambientStatus(state);
+  const after = afterStatus(state);
   const { by: _by, ...interpass } = interpassNow(state);
   return {
     at: state.now,
@@ -55,6 +58,7 @@ export function assess(state: State): Assessment {
     throughThickness: throughStatus(state),
     interpass,
     passes: state.passes.map((each): PassStatus => ({ ...each })),
+    ...(after === undefined ? {} : { after }),
     findings: state.findings.map((each) => ({ ...each })),
     alarms: state.alarms.map((each) => withShelving(state, each)),
     shelvings: [...state.shelvings],
@@ -74,6 +78,8 @@ function twins(state: State): Pick<Assessment, 'twinAsked' | 'twins'> {
 function phaseOf(state: State, list: readonly Condition[], ready: boolean): Phase {
   if (state.closedAt !== undefined) return 'closed';
   if (isPassRunning(state)) return 'pass running';
+  const after = phaseAfter(state);
+  if (after !== undefined) return after;
   if (hasBegunWelding(state)) return 'between passes';
   if (ready) return 'ready';
   const minimum = list.find((each) => each.id === 'minimum reached');

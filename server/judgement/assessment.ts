@@ -7,17 +7,29 @@ import type { Requirement } from '../metallurgy/answer.ts';
 import type { Seen, SignKind, Sureness } from '../suspicion/sign.ts';
 import type { Source } from '../weld/entry.ts';
 import type { Bound } from '../weld/hand-reading.ts';
-import type { Place, ProbeUse } from '../weld/probe.ts';
-import type { Quality } from '../weld/scan.ts';
+import type { AfterStatus } from './after/after-status.ts';
 import type { AmbientStatus } from './ambient/status.ts';
 import type { AmbientOutcome } from './ambient/touch.ts';
 import type { SectionReason, SectionStatus, ThroughStatus } from './inside/section-status.ts';
 import type { InstrumentStatus } from './measuring/instrument-status.ts';
 import type { TwinRead } from './measuring/twin-reading.ts';
 import type { PassStatus } from './pass-status.ts';
+import type { ProbeStatus } from './probe-status.ts';
 import type { SoakStatus } from './soak-status.ts';
 
-export type Phase = 'planned' | 'heating' | 'equalising' | 'ready' | 'pass running' | 'between passes' | 'closed';
+export type Phase =
+  | 'planned'
+  | 'heating'
+  | 'equalising'
+  | 'ready'
+  | 'pass running'
+  | 'between passes'
+  | 'before post-heating'
+  | 'post-heating'
+  | 'cooling'
+  | 'waiting'
+  | 'complete'
+  | 'closed';
 
 export type Verdict = 'complies' | 'does-not-comply' | 'cannot-be-judged';
 
@@ -44,6 +56,21 @@ export type FindingKind =
   | 'interpass not judged'
   | 'above highest temperature'
   | 'uneven'
+  | 'minimum lost before post-heating'
+  | 'minimum before post-heating not judged'
+  | 'post-heating not met'
+  | 'post-heating not judged'
+  | 'post-heating above maximum'
+  | 'heated too fast'
+  | 'cooled too fast'
+  | 'uncovered too warm'
+  | 'uncovering not judged'
+  | 'covered cooling not entered'
+  | 'not cooled before heat treatment'
+  | 'heat treatment late'
+  | 'tested before the waiting time'
+  | 'probe spot not examined'
+  | 'indication at a probe spot'
   | 'heat off but still rising'
   | 'maintenance temperature lost'
   | 'too few zone probes'
@@ -155,37 +182,6 @@ export interface Condition {
   readonly missing?: readonly string[];
 }
 
-export interface ProbeStatus {
-  readonly probe: string;
-  readonly use: ProbeUse;
-  readonly place?: Place;
-  /** The newest value that came in, good or not. Absent if none ever came. */
-  readonly quality?: Quality;
-  readonly temperature?: MilliCelsius;
-  readonly measuredAt?: Instant;
-  /** Younger than three periods. */
-  readonly fresh: boolean;
-  /** Good, fresh and without an open probe finding. */
-  readonly trusted: boolean;
-  /** What the corrections of its chain added to the newest reading; absent where nothing did. */
-  readonly correction?: Millikelvin;
-  /** Expanded uncertainty (k = 2) of the newest reading; absent where uncertainty is not kept. */
-  readonly expandedUncertainty?: Millikelvin;
-  /** Change over the last minutes, thousandths of a kelvin per minute. */
-  readonly trendPerMinute?: Millikelvin;
-  /** Left the judgement, by a named person or by the procedure's rule. */
-  readonly distrusted?: Distrust;
-  /** Must be at minimum for the joint to be ready. */
-  readonly required: boolean;
-}
-
-export interface Distrust {
-  readonly since: Instant;
-  readonly by: 'person' | 'rule';
-  /** The person, where it was one. */
-  readonly who?: string;
-}
-
 export type AlarmKind =
   | 'below minimum'
   | 'through thickness lost'
@@ -199,7 +195,13 @@ export type AlarmKind =
   | 'not recording';
 
 /** The rule by which an alarm that stands is not announced: a phase in which it says nothing, or the alarm that caused it. */
-export type Suppression = 'before heating' | 'first heating' | 'break kept warm' | 'board silent' | 'below minimum';
+export type Suppression =
+  | 'before heating'
+  | 'first heating'
+  | 'break kept warm'
+  | 'after welding'
+  | 'board silent'
+  | 'below minimum';
 
 /**
  * State words follow IEC 62682: an alarm leaves the list only when it is normal again and acknowledged. Suppressed
@@ -289,6 +291,8 @@ export interface Assessment {
   readonly throughThickness: ThroughStatus;
   readonly interpass: Interpass;
   readonly passes: readonly PassStatus[];
+  /** Once welding is said to be complete. */
+  readonly after?: AfterStatus;
   readonly findings: readonly Finding[];
   readonly alarms: readonly Alarm[];
   /** What is put aside now, whether its alarm stands or not. */

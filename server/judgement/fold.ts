@@ -8,6 +8,7 @@ import type { Instant, Milliseconds } from '../measure/quantity.ts';
 import { requirement } from '../metallurgy/requirement.ts';
 import type { Act, Input, StationEvent } from '../weld/entry.ts';
 import type { Joint } from '../weld/joint.ts';
+import { afterDue, closeAfter, settleAfter, takeAfterAct } from './after/after-welding.ts';
 import { acknowledge, alarmsDue, settleAlarms } from './alarms.ts';
 import { ambientMissed, settleAmbient, takeAmbientCheck } from './ambient/check.ts';
 import { distrust, trustAgain } from './distrust.ts';
@@ -83,6 +84,7 @@ function nextDue(state: State): Instant | undefined {
     ...throughDue(state),
     ...passesDue(state),
     ...limitsDue(state),
+    ...afterDue(state),
     ...alarmsDue(state),
   ]) {
     if (due > state.now && (next === undefined || due < next)) next = due;
@@ -99,6 +101,7 @@ function settle(state: State): void {
   settleThrough(state);
   settlePasses(state);
   settleLimits(state);
+  settleAfter(state);
   settleAlarms(state);
 }
 
@@ -149,6 +152,7 @@ function takeAct(state: State, act: Act, who: string, enteredAt: Instant): void 
       return;
     case 'close':
       for (const pass of state.passes) endPass(state, pass.pass);
+      closeAfter(state);
       for (const finding of state.findings) finding.to ??= state.now;
       state.alarms = [];
       state.shelvings = [];
@@ -167,6 +171,14 @@ function takeAct(state: State, act: Act, who: string, enteredAt: Instant): void 
         ...(act.place === undefined ? {} : { place: act.place }),
       });
       requireAnew(state, state.entered);
+      return;
+    case 'welding complete':
+    case 'post-heating':
+    case 'cover':
+    case 'heat treatment begun':
+    case 'testing begun':
+    case 'spot examined':
+      takeAfterAct(state, act);
       return;
     case 'declare source':
     case 'note':

@@ -41,13 +41,24 @@ export function beginHold(hold: HoldState, now: Instant): void {
   hold.since = now;
 }
 
-/** Voids, pauses, resumes and ends a hold that has begun. */
-export function settleHold(state: State, hold: HoldState, required: Milliseconds, standing: Standing): void {
+/**
+ * Voids, pauses, resumes and ends a hold that has begun. Where it is cumulative nothing voids it: whatever stops it
+ * pauses it, and it goes on where it was.
+ */
+export function settleHold(
+  state: State,
+  hold: HoldState,
+  required: Milliseconds,
+  standing: Standing,
+  counted: 'continuous' | 'cumulative' = 'continuous',
+): void {
+  const isSummed = counted === 'cumulative';
   const counts = hold.state === 'running' || hold.state === 'paused' || hold.state === 'done';
-  if (counts && standing.below) voidHold(hold, 'below minimum');
-  if (hold.state === 'running' && standing.state === 'not judged') pause(state, hold, standing);
+  if (counts && standing.below && !isSummed) voidHold(hold, 'below minimum');
+  if (hold.state === 'running' && (standing.state === 'not judged' || (standing.below && isSummed)))
+    pause(state, hold, standing);
   if (hold.state === 'paused') {
-    if (state.now - hold.pausedSince! > rules.gapPauses)
+    if (!isSummed && state.now - hold.pausedSince! > rules.gapPauses)
       voidHold(hold, hold.pausedNear === true ? 'guard band' : 'gap');
     else if (standing.state === 'met') resume(state, hold);
   }

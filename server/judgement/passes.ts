@@ -1,6 +1,7 @@
 /** Passes: judged once at the start, watched against the minimum while they run. Starting is never blocked. */
 import { elapsed, type Instant } from '../measure/quantity.ts';
 import type { Act } from '../weld/entry.ts';
+import { arcAgain } from './after/after-welding.ts';
 import { ambientMissed } from './ambient/check.ts';
 import type { Condition, Finding, Interpass } from './assessment.ts';
 import { note, open } from './findings.ts';
@@ -14,6 +15,7 @@ import { type Extreme, hasBegunWelding, type Mutable, type PassState, pendingSin
 export function startPass(state: State, act: Act & { kind: 'pass start' }, enteredAt: Instant): void {
   if (state.passes.some((each) => each.pass === act.pass)) return;
   ambientMissed(state);
+  arcAgain(state);
   const list = conditions(state);
   const minimum = minimumNow(state);
   const interpass = interpassNow(state);

@@ -11,13 +11,15 @@ import type { Bound } from '../weld/hand-reading.ts';
 import type { Joint } from '../weld/joint.ts';
 import type { Probe } from '../weld/probe.ts';
 import type { Quality } from '../weld/scan.ts';
+import { type AfterState, nothingAfter } from './after/after-state.ts';
 import type { AmbientState } from './ambient/check.ts';
-import type { Alarm, ConditionId, Distrust, Finding, FindingKind, Limits, Shelving } from './assessment.ts';
+import type { Alarm, ConditionId, Finding, FindingKind, Limits, Shelving } from './assessment.ts';
 import { type HoldState, notBegun } from './hold.ts';
 import { type SectionState, sectionsOf } from './inside/section-state.ts';
 import { limitsOf } from './limits-of.ts';
 import type { HandReading } from './measuring/hand-reading.ts';
 import { type InstrumentAct, type InstrumentState, registerOf } from './measuring/register.ts';
+import type { Distrust } from './probe-status.ts';
 import { rules } from './rules.ts';
 import type { Takeover } from './spares.ts';
 
@@ -130,6 +132,7 @@ export interface State {
   /** The newest check at ambient. */
   ambient?: AmbientState;
   passes: PassState[];
+  after: AfterState;
   findings: Mutable<Finding>[];
   alarms: Mutable<Alarm>[];
   shelvings: Shelving[];
@@ -173,6 +176,7 @@ export function begin(at: Instant, event: StationEvent & { kind: 'opened' }): St
     through: notBegun(),
     hand: [],
     passes: [],
+    after: nothingAfter(),
     findings: [],
     alarms: [],
     shelvings: [],

@@ -74,6 +74,18 @@ export function afterWelding(joint: Joint): AfterWelding {
   };
 }
 
+/** Hours to wait before the last test, and nothing besides; undefined where no rule is chosen, or it gives none. */
+export function waitingHours(joint: Joint): number | undefined {
+  const rule = waitingRules.find(({ edition }) => edition === joint.waitingEdition);
+  const thickest = Math.max(...joint.parts.map((part) => part.thicknessMillimetres));
+  const outcome = rule?.work({
+    joint,
+    sizeMillimetres: joint.weldSizeMillimetres ?? thickest,
+    thickestMillimetres: thickest,
+  });
+  return outcome?.kind === 'waits' ? outcome.hours : undefined;
+}
+
 function heated(
   joint: Joint,
   thickest: number,

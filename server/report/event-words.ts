@@ -4,6 +4,7 @@ import { ambientOutcomes } from '../judgement/ambient/touch.ts';
 import type { Instant } from '../measure/quantity.ts';
 import type { UnitSystem } from '../measure/units.ts';
 import type { Act, StationEvent } from '../weld/entry.ts';
+import { afterActText } from '../wording/after.ts';
 import { alarmKeyText } from '../wording/alarm.ts';
 import { checkText } from '../wording/ambient.ts';
 import { handKindText, instrumentActText, typedHandText } from '../wording/instrument.ts';
@@ -27,6 +28,13 @@ export const actWords = (act: Act, enteredAt: Instant, times: Times, units: Unit
       return `Contact reading ${typedHandText(act.celsius, act.shows, units)} with ${act.instrument}${ofKind(act)}${act.probe === undefined ? '' : `, beside ${act.probe}`}, ${useText(act.use).toLowerCase()}, part ${act.place.part}: ${placeText(act.place, units)}${earlier(act.happenedAt, enteredAt, times)}`;
     case 'ambient check':
       return checkText(act, ambientOutcomes(act), units);
+    case 'welding complete':
+    case 'post-heating':
+    case 'cover':
+    case 'heat treatment begun':
+    case 'testing begun':
+    case 'spot examined':
+      return `${afterActText(act)}${earlier(act.happenedAt, enteredAt, times)}`;
     case 'note':
       return `Note: ${folded(act.text)}${act.document === undefined ? '' : ` (document ${act.document.slice(0, 12)})`}`;
     case 'acknowledge':

@@ -6,6 +6,7 @@ import { sourceMark } from '../wording/words.ts';
 import { type ReportFacts, verdictsDiffer } from './facts.ts';
 import type { PageModel } from './page-model.ts';
 import { timesOf } from './paper.ts';
+import { afterWeldingSection } from './sections/after-welding.ts';
 import {
   cautionsSection,
   deviationsSection,
@@ -54,6 +55,7 @@ export function pages(facts: ReportFacts): PageModel {
       soakSection(facts, times),
       throughThicknessSection(facts, times),
       passesSection(facts, times),
+      ...afterWeldingSection(facts, times),
       findingsSection(facts, times),
       eventsSection(facts, times),
       documentsSection(facts, times),

@@ -27,6 +27,9 @@ export const passKinds = [
   'thermal cutting',
 ] as const;
 
+/** ISO 9712: visual, magnetic particle, penetrant, ultrasonic, eddy current testing. */
+export const spotMethods = ['VT', 'MT', 'PT', 'UT', 'ET'] as const;
+
 /** An alarm by its key as the station gave it. */
 const alarmKeySchema = z
   .string()
@@ -50,6 +53,20 @@ export const actSchema = z
     handReadingSchema,
     /** Made again it takes the place of the one before. */
     z.strictObject({ kind: z.literal('ambient check'), ...ambientCheckShape }),
+    /** The last arc is out. A pass that begins later takes it back, and all that was counted from it. */
+    z.strictObject({ kind: z.literal('welding complete'), happenedAt }),
+    z.strictObject({ kind: z.literal('post-heating'), state: z.enum(['begun', 'ended']), happenedAt }),
+    z.strictObject({ kind: z.literal('cover'), state: z.enum(['on', 'off']), happenedAt }),
+    z.strictObject({ kind: z.literal('heat treatment begun'), happenedAt }),
+    z.strictObject({ kind: z.literal('testing begun'), method: nameSchema, happenedAt }),
+    /** Where a probe was welded on: ground flush and examined. */
+    z.strictObject({
+      kind: z.literal('spot examined'),
+      probe: nameSchema,
+      method: z.enum(spotMethods),
+      result: z.enum(['no indication', 'indication']),
+      happenedAt,
+    }),
     z.strictObject({ kind: z.literal('note'), text: textSchema, document: sha256Schema.optional() }),
     z.strictObject({ kind: z.literal('acknowledge'), alarm: alarmKeySchema }),
     /** Put aside from its entry on, for so many minutes; for how long at most, the alarm's priority says. */

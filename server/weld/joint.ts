@@ -151,8 +151,21 @@ export const jointSchema = z
       .meta({ description: 'Rule for the wait between the end of welding and testing.' })
       .optional(),
     postHeating: z
-      .strictObject({ celsius: z.number().min(20).max(700), hours: z.number().positive().max(1000) })
-      .meta({ description: 'Post-heating (hydrogen release) that the procedure asks for.' })
+      .strictObject({
+        celsius: z.number().min(20).max(700),
+        hours: z.number().positive().max(1000),
+        maximumCelsius: z.number().min(20).max(900).optional(),
+        counted: z.enum(['continuous', 'cumulative']).optional(),
+      })
+      .superRefine(({ celsius, maximumCelsius }, context) => {
+        if (maximumCelsius === undefined || maximumCelsius > celsius) return;
+        const message = `more than ${celsius} °C, the temperature to be held; one of the two is mistyped`;
+        context.addIssue({ code: 'custom', path: ['maximumCelsius'], message });
+      })
+      .meta({
+        description:
+          'Post-heating (hydrogen release) that the procedure asks for: every zone place at the temperature or above for so many hours. Counted without a break (also where absent), or summed over several stretches.',
+      })
       .optional(),
     contact: labelSchema.meta({ description: 'Whom to call, for the card at the part.' }).optional(),
   })

@@ -25,6 +25,19 @@ export type Place = z.infer<typeof placeSchema>;
 export const probeUses = ['zone', 'interpass', 'opposite face', 'heater control', 'ambient', 'spare'] as const;
 export type ProbeUse = (typeof probeUses)[number];
 
+export const probeAttachments = [
+  'capacitor discharge',
+  'welded lug',
+  'clamp',
+  'magnet',
+  'under the pad',
+  'band',
+] as const;
+
+/** Leaves a spot on the part where hard metal and cracks can be. */
+export const isWeldedOn = ({ attachedBy }: Probe): boolean =>
+  attachedBy === 'capacitor discharge' || attachedBy === 'welded lug';
+
 export const probeSchema = z
   .strictObject({
     id: nameSchema,
@@ -41,6 +54,10 @@ export const probeSchema = z
       .meta({
         description: 'Id of its extension cable in the register, or "none" where its own wire goes to the board.',
       })
+      .optional(),
+    attachedBy: z
+      .enum(probeAttachments)
+      .meta({ description: 'How the tip is held. A welded one leaves a spot that is ground and examined afterwards.' })
       .optional(),
     attachmentErrorKelvin: z
       .number()

@@ -6,6 +6,13 @@ import { nameSchema } from './text.ts';
 
 const temperature = (description: string) => z.number().min(-50).max(900).meta({ description });
 
+const rate = (description: string) =>
+  z
+    .number()
+    .positive()
+    .max(10_000)
+    .meta({ description: `${description} Kelvin per hour.` });
+
 export const procedureSchema = z
   .strictObject({
     id: nameSchema,
@@ -53,6 +60,35 @@ export const procedureSchema = z
       .min(1)
       .max(limits.probesMaximum)
       .meta({ description: 'Zone places that must be at minimum, of those fitted. Absent: every one.' })
+      .optional(),
+    heatingMaximumKelvinPerHour: rate('Fastest heating of a zone place before the first pass.').optional(),
+    coolingMaximumKelvinPerHour: rate(
+      'Fastest cooling of a zone place after welding, or after post-heating where one is asked for.',
+    ).optional(),
+    ratesAboveCelsius: temperature(
+      'Heating and cooling rates count at and above this temperature. Absent: at all temperatures.',
+    ).optional(),
+    coveredToCelsius: temperature(
+      'The joint cools under cover down to this temperature before it is uncovered.',
+    ).optional(),
+    coolBeforeHeatTreatmentCelsius: temperature(
+      'The whole zone has to cool to this temperature or below before heat treatment (martensitic steels).',
+    ).optional(),
+    heatTreatmentWithinHours: z
+      .number()
+      .positive()
+      .max(1000)
+      .meta({ description: 'Longest time from the end of welding to the beginning of heat treatment.' })
+      .optional(),
+    ambientCelsius: temperature(
+      'The waiting time before testing counts from when the hottest place is at this temperature or below. Absent: from the end of welding.',
+    ).optional(),
+    probeSpots: z
+      .enum(['examined'])
+      .meta({
+        description:
+          'Spots where probes were welded on are ground and examined before the joint is closed. Absent: not asked for.',
+      })
       .optional(),
     decisionRule: z.enum(['simple acceptance', 'guarded']).meta({
       description:

@@ -18,6 +18,14 @@ export const eventKinds = [
   'pass start',
   'pass end',
   'contact reading',
+  'welding complete',
+  'post-heating begun',
+  'post-heating ended',
+  'cover on',
+  'cover off',
+  'heat treatment begun',
+  'testing begun',
+  'spot examined',
   'note',
   'accept',
   'calibration',
@@ -51,6 +59,14 @@ const uses: Readonly<Record<EventKind, readonly string[]>> = {
   'pass start': ['pass', 'pass kind', 'welder'],
   'pass end': ['pass'],
   'contact reading': ['celsius', 'instrument', 'instrument kind', 'shows', 'emissivity', 'probe', 'use'],
+  'welding complete': [],
+  'post-heating begun': [],
+  'post-heating ended': [],
+  'cover on': [],
+  'cover off': [],
+  'heat treatment begun': [],
+  'testing begun': ['method'],
+  'spot examined': ['probe', 'method', 'text'],
   note: ['text'],
   accept: ['subject', 'method', 'text'],
   calibration: ['instrument', 'certificate', 'calibrated on', 'due on', 'corrections'],
@@ -144,6 +160,28 @@ const makers: Readonly<Record<EventKind, Maker>> = {
   'pass start': passStart,
   'pass end': passEnd,
   'contact reading': contactReading,
+  'welding complete': () => ({ act: { kind: 'welding complete' } }),
+  'post-heating begun': () => ({ act: { kind: 'post-heating', state: 'begun' } }),
+  'post-heating ended': () => ({ act: { kind: 'post-heating', state: 'ended' } }),
+  'cover on': () => ({ act: { kind: 'cover', state: 'on' } }),
+  'cover off': () => ({ act: { kind: 'cover', state: 'off' } }),
+  'heat treatment begun': () => ({ act: { kind: 'heat treatment begun' } }),
+  'testing begun': (fields) => {
+    const method = text(fields, 'method');
+    return method === undefined
+      ? { column: 'method', problem: 'say by which method was tested, as in MT or UT' }
+      : { act: { kind: 'testing begun', method } };
+  },
+  'spot examined': (fields) => {
+    const probe = text(fields, 'probe');
+    if (probe === undefined) return { column: 'probe', problem: 'name the probe whose spot was examined' };
+    const method = text(fields, 'method');
+    if (method === undefined) return { column: 'method', problem: 'say how it was examined: VT, MT, PT, UT or ET' };
+    const result = text(fields, 'text')?.toLowerCase();
+    if (result !== 'no indication' && result !== 'indication')
+      return { column: 'text', problem: 'say what was found: no indication, or indication' };
+    return { act: { kind: 'spot examined', probe, method: method.toUpperCase(), result } };
+  },
   note: (fields) => ({ act: { kind: 'note', text: fields.get('text') ?? '' } }),
   accept: (fields) => {
     const subject = text(fields, 'subject');

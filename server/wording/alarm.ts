@@ -107,6 +107,7 @@ const priorities: Readonly<Record<AlarmPriority, string>> = {
 
 const suppressions: Readonly<Record<Suppression, string>> = {
   'before heating': 'not announced before heating begins',
+  'after welding': 'not announced once welding is complete',
   'first heating': 'not announced while the part is heated for the first time',
   'break kept warm': 'not announced in a break: then the temperature to be kept counts',
   'board silent': 'follows from the silence of its board',

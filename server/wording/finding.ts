@@ -2,6 +2,7 @@
 import type { Finding } from '../judgement/assessment.ts';
 import type { Instant, MilliCelsius, Millikelvin, Milliseconds } from '../measure/quantity.ts';
 import type { UnitSystem } from '../measure/units.ts';
+import { afterFindingText, isAfterFinding } from './after-finding.ts';
 import { ambientFindingText } from './ambient-finding.ts';
 import { instrumentFindingText } from './instrument-finding.ts';
 import { lengthText } from './length.ts';
@@ -29,8 +30,10 @@ export const findingText = (finding: Finding, units: UnitSystem): FindingWords =
   const start = finding.pass === undefined ? 'when a pass began' : `when pass ${finding.pass} began`;
   const during = finding.pass === undefined ? 'during a pass' : `during pass ${finding.pass}`;
   const inside = finding.part === undefined ? '' : ` inside ${finding.part}`;
-  if (finding.kind === 'probe suspect') return signText(finding, units);
-  switch (finding.kind) {
+  const { kind } = finding;
+  if (kind === 'probe suspect') return signText(finding, units);
+  if (isAfterFinding(kind)) return afterFindingText(kind, finding, units);
+  switch (kind) {
     case 'silent':
       return {
         what: `${probe} gave no reading`,
@@ -229,11 +232,11 @@ export const findingText = (finding: Finding, units: UnitSystem): FindingWords =
     case 'verification failed':
     case 'calibration not shown':
     case 'twin reading apart':
-      return instrumentFindingText(finding.kind, finding, units);
+      return instrumentFindingText(kind, finding, units);
     case 'ambient check not made':
     case 'ambient check failed':
     case 'ambient check not shown':
-      return ambientFindingText(finding, finding.kind, `${at} ${start}`, units);
+      return ambientFindingText(finding, kind, `${at} ${start}`, units);
     case 'within uncertainty':
       return {
         what: `Within the uncertainty of its reading${at} ${start}${only(finding, units)}${finding.limit === undefined ? '' : `, limit ${limitText(finding.limit as MilliCelsius, units)}`}`,

@@ -4,6 +4,7 @@
  */
 import type { Assessment, Condition, ConditionId } from '../judgement/assessment.ts';
 import type { Outlook, SectionOutlook } from '../judgement/inside/section-status.ts';
+import { afterSentence } from './after.ts';
 import { conditionText, probeWhere } from './condition.ts';
 import { inside } from './list.ts';
 import { outlookText } from './section.ts';
@@ -18,6 +19,12 @@ export const readinessSentence = (assessment: Assessment, outlook?: Outlook): st
       return `Closed: ${verdictHeadline(assessment.verdict).toLowerCase()}`;
     case 'pass running':
       return `${runningText(assessment)}${outsideText(assessment)}`;
+    case 'before post-heating':
+    case 'post-heating':
+    case 'cooling':
+    case 'waiting':
+    case 'complete':
+      return afterSentence(assessment);
     case 'planned':
     case 'heating':
     case 'equalising':

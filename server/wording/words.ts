@@ -48,6 +48,11 @@ const phases: Readonly<Record<Phase, string>> = {
   ready: 'Ready',
   'pass running': 'Pass running',
   'between passes': 'Between passes',
+  'before post-heating': 'Before post-heating',
+  'post-heating': 'Post-heating',
+  cooling: 'Cooling',
+  waiting: 'Waiting before the test',
+  complete: 'Complete',
   closed: 'Closed',
 };
 

@@ -1,5 +1,6 @@
 /** One row for each probe: value, age, trend, place. A value that is not fresh is never shown as the present one. */
-import type { Assessment, ProbeStatus } from '../../server/judgement/assessment.ts';
+import type { Assessment } from '../../server/judgement/assessment.ts';
+import type { ProbeStatus } from '../../server/judgement/probe-status.ts';
 import type { Instant, MilliCelsius } from '../../server/measure/quantity.ts';
 import { outcomeText } from '../../server/wording/ambient.ts';
 import { plusMinusText, signedDifferenceText } from '../../server/wording/instrument.ts';

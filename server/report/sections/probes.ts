@@ -1,5 +1,5 @@
 /** Where the temperatures were taken: section and plan to scale, the probes in a table, the boards that read them. */
-import type { ProbeStatus } from '../../judgement/assessment.ts';
+import type { ProbeStatus } from '../../judgement/probe-status.ts';
 import { type MilliCelsius, milliCelsius } from '../../measure/quantity.ts';
 import type { UnitSystem } from '../../measure/units.ts';
 import { instrumentCode, uncertaintyText } from '../../wording/instrument.ts';

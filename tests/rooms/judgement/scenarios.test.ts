@@ -79,6 +79,7 @@ function inWords(scenario: Scenario, assessment: Assessment): string[] {
     for (const pass of assessment.passes)
       lines.push(`pass ${pass.pass} minimum ${pass.minimum}, maximum ${pass.maximum}`);
   }
+  if (uses('after')) lines.push(...afterWords(assessment, time));
   if (uses('alarm') && assessment.alarms.length === 0) lines.push('alarm none');
   if (uses('alarm')) for (const alarm of assessment.alarms) lines.push(`alarm ${alarm.key} ${alarmWords(alarm)}`);
   if (uses('condition')) {
@@ -86,6 +87,16 @@ function inWords(scenario: Scenario, assessment: Assessment): string[] {
       if (each.state !== 'met') lines.push(`condition ${each.id} ${each.state}, ${each.reason}`);
   }
   return lines.sort();
+}
+
+function afterWords({ after }: Assessment, time: (at: number) => string): string[] {
+  if (after === undefined) return ['after nothing'];
+  const { postHeating: held, wait, heatTreatment } = after;
+  return [
+    ...(held === undefined ? [] : [`after post-heating ${held.state}, ${Math.round(held.held / 6000) / 10} min held`]),
+    `after wait ${wait.state}${wait.state === 'waiting' || wait.state === 'over' ? `, ${wait.hours} h from ${time(wait.from)}` : ''}`,
+    ...(heatTreatment?.cooledAt === undefined ? [] : [`after cooled at ${time(heatTreatment.cooledAt)}`]),
+  ];
 }
 
 function alarmWords({ state, suppressed, shelved }: Alarm): string {

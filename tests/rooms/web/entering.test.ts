@@ -166,7 +166,7 @@ test('what the schema refuses is told with what was found and what is allowed', 
 test('a group of which a part is filled asks for the rest', () => {
   const draft = {
     ...draftOf(girder),
-    postHeating: { temperature: '250', hours: '' },
+    postHeating: { temperature: '250', maximum: '', hours: '', counted: '' },
     cooling: { minimum: '', maximum: '15' },
   };
   expect(problemsOf(draft)).toEqual({

@@ -44,7 +44,15 @@ export const everyField: Joint = jointSchema.parse({
   heating: { ...girder.heating, halfWidthMillimetres: 320, airCelsius: -7.5, setPointCelsius: 175 },
   heatInput: { instantaneousJoules: 160_000, beadMillimetres: 120 },
   probes: girder.probes.map((probe, index) =>
-    index === 0 ? { ...probe, wire: 'W-1', extension: 'X-1', attachmentErrorKelvin: 1.25 } : probe,
+    index === 0
+      ? {
+          ...probe,
+          wire: 'W-1',
+          extension: 'X-1',
+          attachmentErrorKelvin: 1.25,
+          attachedBy: 'capacitor discharge' as const,
+        }
+      : probe,
   ),
   instruments: [
     {
@@ -78,6 +86,14 @@ export const everyField: Joint = jointSchema.parse({
     soakHoldMinutes: 15,
     throughThicknessHoldMinutes: 10,
     zonePlacesRequired: 4,
+    heatingMaximumKelvinPerHour: 150,
+    coolingMaximumKelvinPerHour: 55,
+    ratesAboveCelsius: 200,
+    coveredToCelsius: 100,
+    coolBeforeHeatTreatmentCelsius: 80,
+    heatTreatmentWithinHours: 8,
+    ambientCelsius: 40,
+    probeSpots: 'examined',
   },
   codeFloor: { preheatMinimumCelsius: 65, source: 'table of the code, row 3' },
   bindingMethods: ['en-1011-2-method-b'],
@@ -98,5 +114,5 @@ export const everyField: Joint = jointSchema.parse({
   coolingSeconds: { minimum: 8, maximum: 20 },
   weldSizeMillimetres: 60,
   waitingEdition: 'EN 1090-2:2008',
-  postHeating: { celsius: 250, hours: 4 },
+  postHeating: { celsius: 250, hours: 4, maximumCelsius: 300, counted: 'cumulative' },
 });

@@ -9,6 +9,7 @@ import type { Instant } from '../../../server/measure/quantity.ts';
 import type { Act, passKinds } from '../../../server/weld/entry.ts';
 import type { Joint } from '../../../server/weld/joint.ts';
 import type { LiveJoint } from '../../feed/live-joint.ts';
+import { afterActOf, freshAfter } from './after-draft.ts';
 import { handReadingOf, lastEmissivity, lastHandInstrument } from './hand-draft.ts';
 
 export type SheetKind =
@@ -18,6 +19,7 @@ export type SheetKind =
   | 'contact reading'
   | 'twin reading'
   | InstrumentSheetKind
+  | 'after'
   | 'note'
   | 'attach'
   | 'close'
@@ -54,7 +56,8 @@ export type Made =
 export const minutesAgoMost = 30;
 
 /** What a fresh form says before anything is typed. `by` is who acts on this device. */
-export const freshDraft = (kind: SheetKind, { assessment, joint }: LiveJoint, by: string): Draft => {
+export const freshDraft = (kind: SheetKind, live: LiveJoint, by: string): Draft => {
+  const { assessment, joint } = live;
   const last = assessment.passes.at(-1);
   switch (kind) {
     case 'heat':
@@ -96,6 +99,8 @@ export const freshDraft = (kind: SheetKind, { assessment, joint }: LiveJoint, by
     case 'adjustment':
     case 'instrument':
       return {};
+    case 'after':
+      return freshAfter(live);
     case 'note':
     case 'declare source':
     case 'close':
@@ -156,6 +161,8 @@ export const actOf = (kind: Exclude<SheetKind, OwnSheet>, draft: Draft, now: Ins
       case 'contact reading':
       case 'twin reading':
         return handReadingOf(draft, joint, { text, number, problem }, ago);
+      case 'after':
+        return afterActOf(draft, problem, ago);
       case 'note':
         return { kind, text: text('text', 'A note needs words.') };
       case 'declare source':

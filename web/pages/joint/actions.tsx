@@ -6,6 +6,7 @@ import type { LiveJoint } from '../../feed/live-joint.ts';
 import { NotLoaded, useLoaded } from '../../parts/lazy.tsx';
 import { connected, contact } from '../../state/station.ts';
 import type { OpenSheet, SheetKind } from './act-draft.ts';
+import { stepsNow, stepWords } from './after-draft.ts';
 
 interface Props {
   readonly live: LiveJoint;
@@ -26,6 +27,7 @@ const load = () =>
     import('./twin-sheet.tsx'),
     import('./ambient-sheet.tsx'),
     import('./probe-sheet.tsx'),
+    import('./after-sheet.tsx'),
   ]);
 
 export function Actions({ live, outside, known, open, done }: Props) {
@@ -43,7 +45,7 @@ export function Actions({ live, outside, known, open, done }: Props) {
 
   if (open.value !== undefined) {
     if (forms === 'loading' || forms === 'failed') return <NotLoaded state={forms} />;
-    const [sheets, documents, answers, hands, twins, ambient, probes] = forms;
+    const [sheets, documents, answers, hands, twins, ambient, probes, afters] = forms;
     const props = {
       live,
       back: () => {
@@ -65,6 +67,8 @@ export function Actions({ live, outside, known, open, done }: Props) {
         return <hands.ContactSheet {...props} />;
       case 'twin reading':
         return <twins.TwinSheet {...props} />;
+      case 'after':
+        return <afters.AfterSheet {...props} />;
       case 'note':
         return <sheets.NoteSheet {...props} />;
       case 'attach':
@@ -91,11 +95,18 @@ export function Actions({ live, outside, known, open, done }: Props) {
   };
   return (
     <div class="actions">
-      {running ? (
+      {assessment.after !== undefined && (
+        <button type="button" class="act big" data-opens="after" onClick={press('after')}>
+          {stepWords[stepsNow(live)[0] ?? 'testing begun']}
+          <span class="under">or another step after welding</span>
+        </button>
+      )}
+      {running && (
         <button type="button" class="act big" data-opens="pass end" onClick={press('pass end')}>
           End pass
         </button>
-      ) : (
+      )}
+      {!running && assessment.after === undefined && (
         <button
           type="button"
           class={outside === undefined ? 'act big' : 'big'}
@@ -104,6 +115,12 @@ export function Actions({ live, outside, known, open, done }: Props) {
         >
           Start pass
           {outside !== undefined && <span class="under">{known ? 'conditions not met' : 'conditions not known'}</span>}
+        </button>
+      )}
+      {assessment.passes.length > 0 && !running && assessment.after === undefined && (
+        <button type="button" class="big" data-opens="after" onClick={press('after')}>
+          Welding complete
+          <span class="under">after the last arc</span>
         </button>
       )}
       <button type="button" class="big" data-opens="heat" onClick={press('heat')}>
@@ -132,9 +149,9 @@ export function Actions({ live, outside, known, open, done }: Props) {
         </button>
       )}
       <div class="small">
-        {running && (
+        {(running || assessment.after !== undefined) && (
           <button type="button" data-opens="pass start" onClick={press('pass start')}>
-            Another pass
+            {running ? 'Another pass' : 'Another arc'}
           </button>
         )}
         {!isCheckDue(assessment) && (

@@ -21,6 +21,7 @@ import { contact, serverSecond, station } from '../../state/station.ts';
 import { entryLine } from '../record/entry-line.ts';
 import type { OpenSheet } from './act-draft.ts';
 import { Actions } from './actions.tsx';
+import { AfterWelding } from './after.tsx';
 import { Alarms, QuietAlarms } from './alarms.tsx';
 import { CallMe } from './call-me.tsx';
 import { Closed } from './closed.tsx';
@@ -137,6 +138,7 @@ function OneJoint({ live, feed }: { readonly live: LiveJoint; readonly feed: Joi
         openedAt={openedAt}
         closedAt={closed ? (closedAtOf(feed.timeline.value) ?? assessment.at) : undefined}
       />
+      <AfterWelding assessment={assessment} />
       <Passes assessment={assessment} now={now ?? assessment.at} />
       <Instruments live={live} openedAt={openedAt} done={done} />
       <QuietAlarms live={live} changed={() => void feed.refresh()} />

@@ -1,5 +1,6 @@
 /** What taking a probe out of the judgement, trusting it again or letting a spare take over means for this joint, in plain sentences. */
-import type { Assessment, ProbeStatus } from '../../../server/judgement/assessment.ts';
+import type { Assessment } from '../../../server/judgement/assessment.ts';
+import type { ProbeStatus } from '../../../server/judgement/probe-status.ts';
 import { listText } from '../../../server/wording/list.ts';
 import { placeShort, useText } from '../../../server/wording/words.ts';
 

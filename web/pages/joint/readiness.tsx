@@ -52,7 +52,7 @@ export function Readiness({ live, standing }: { readonly live: LiveJoint; readon
       </div>
       {standing.advice !== undefined && <p class="advice">{standing.advice}</p>}
       {old && <p class="advice">Last known, not the present:</p>}
-      {live.assessment.phase !== 'closed' && (
+      {live.assessment.phase !== 'closed' && live.assessment.after === undefined && (
         <div class={old ? 'was' : ''}>
           <Conditions assessment={live.assessment} />
         </div>

@@ -41,7 +41,7 @@ const isKept = (value: unknown): value is Kept =>
 
 /** After this, "five minutes ago" and "pass 3" no longer mean what they meant; only free text outlives it. */
 const agesAfterMilliseconds = 5 * 60_000;
-const aging = ['ago', 'state', 'pass', 'celsius', 'shows', 'probe', 'air', 'progress', 'deed'];
+const aging = ['ago', 'state', 'pass', 'celsius', 'shows', 'probe', 'air', 'progress', 'deed', 'step'];
 
 /** What was typed before, as far as it still means the same. */
 const fromKept = (place: string, fresh: Draft): Kept => {

@@ -132,7 +132,22 @@ const metricDraft = (joint: Joint): JointDraft => {
       minimum: text(reading.preheatMinimumCelsius),
       role: reading.role,
     })),
-    postHeating: { temperature: text(joint.postHeating?.celsius), hours: text(joint.postHeating?.hours) },
+    postHeating: {
+      temperature: text(joint.postHeating?.celsius),
+      maximum: text(joint.postHeating?.maximumCelsius),
+      hours: text(joint.postHeating?.hours),
+      counted: joint.postHeating?.counted ?? '',
+    },
+    afterWelding: {
+      heatingRate: text(procedure?.heatingMaximumKelvinPerHour),
+      coolingRate: text(procedure?.coolingMaximumKelvinPerHour),
+      ratesAbove: text(procedure?.ratesAboveCelsius),
+      coveredTo: text(procedure?.coveredToCelsius),
+      coolBefore: text(procedure?.coolBeforeHeatTreatmentCelsius),
+      within: text(procedure?.heatTreatmentWithinHours),
+      ambient: text(procedure?.ambientCelsius),
+      spots: procedure?.probeSpots ?? '',
+    },
     waitingEdition: joint.waitingEdition ?? '',
     probes: joint.probes.map(({ id, board, channel, thermocouple, use, place, ...chain }) => ({
       id,
@@ -149,6 +164,7 @@ const metricDraft = (joint: Joint): JointDraft => {
       wire: chain.wire ?? '',
       extension: chain.extension ?? '',
       attachment: text(chain.attachmentErrorKelvin),
+      attachedBy: chain.attachedBy ?? '',
     })),
     carried: Object.fromEntries(Object.entries(joint).filter(([field]) => !known.has(field))),
   };

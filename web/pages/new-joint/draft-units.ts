@@ -9,7 +9,7 @@ export const inUnits = (draft: JointDraft, units: DraftUnits): JointDraft => ({
 });
 
 export const quantitiesMapped = (draft: JointDraft, map: (text: string, kind: QuantityKind) => string): JointDraft => {
-  const { heatInput, heating, procedure, codeFloor, postHeating } = draft;
+  const { heatInput, heating, procedure, codeFloor, postHeating, afterWelding } = draft;
   return {
     ...draft,
     parts: draft.parts.map((part) => ({
@@ -48,7 +48,20 @@ export const quantitiesMapped = (draft: JointDraft, map: (text: string, kind: Qu
       heatInput: map(reading.heatInput, 'heat input'),
       minimum: map(reading.minimum, 'temperature'),
     })),
-    postHeating: { ...postHeating, temperature: map(postHeating.temperature, 'temperature') },
+    postHeating: {
+      ...postHeating,
+      temperature: map(postHeating.temperature, 'temperature'),
+      maximum: map(postHeating.maximum, 'temperature'),
+    },
+    afterWelding: {
+      ...afterWelding,
+      heatingRate: map(afterWelding.heatingRate, 'difference'),
+      coolingRate: map(afterWelding.coolingRate, 'difference'),
+      ratesAbove: map(afterWelding.ratesAbove, 'temperature'),
+      coveredTo: map(afterWelding.coveredTo, 'temperature'),
+      coolBefore: map(afterWelding.coolBefore, 'temperature'),
+      ambient: map(afterWelding.ambient, 'temperature'),
+    },
     probes: draft.probes.map((probe) => ({
       ...probe,
       distance: map(probe.distance, 'length'),

@@ -56,6 +56,7 @@ export interface ProbeDraft {
   readonly extension: string;
   /** How far its fixing can put the reading off. */
   readonly attachment: string;
+  readonly attachedBy: string;
 }
 
 export interface ChartReadingDraft {
@@ -149,7 +150,23 @@ export interface JointDraft {
   readonly codeFloor: { readonly stated: boolean; readonly celsius: string; readonly source: string };
   readonly bindingMethods: readonly string[];
   readonly chartReadings: readonly ChartReadingDraft[];
-  readonly postHeating: { readonly temperature: string; readonly hours: string };
+  readonly postHeating: {
+    readonly temperature: string;
+    readonly maximum: string;
+    readonly hours: string;
+    readonly counted: string;
+  };
+  /** Rates, cooling and spots, as the procedure asks for them. */
+  readonly afterWelding: {
+    readonly heatingRate: string;
+    readonly coolingRate: string;
+    readonly ratesAbove: string;
+    readonly coveredTo: string;
+    readonly coolBefore: string;
+    readonly within: string;
+    readonly ambient: string;
+    readonly spots: string;
+  };
   readonly waitingEdition: string;
   readonly probes: readonly ProbeDraft[];
   /** Fields of the joint that this form does not know, kept as they are through a correction. */

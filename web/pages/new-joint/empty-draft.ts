@@ -33,7 +33,7 @@ export const emptyReading: ChartReadingDraft = {
 };
 
 /** A probe of which nobody said what its reading comes through. */
-export const emptyChain = { wire: '', extension: '', attachment: '' } as const;
+export const emptyChain = { wire: '', extension: '', attachment: '', attachedBy: '' } as const;
 
 export const emptyDraft: JointDraft = {
   format: 'joint draft 2',
@@ -100,7 +100,17 @@ export const emptyDraft: JointDraft = {
   codeFloor: { stated: false, celsius: '', source: '' },
   bindingMethods: [],
   chartReadings: [],
-  postHeating: { temperature: '', hours: '' },
+  postHeating: { temperature: '', maximum: '', hours: '', counted: '' },
+  afterWelding: {
+    heatingRate: '',
+    coolingRate: '',
+    ratesAbove: '',
+    coveredTo: '',
+    coolBefore: '',
+    within: '',
+    ambient: '',
+    spots: '',
+  },
   waitingEdition: '',
   probes: [],
   carried: {},
@@ -125,6 +135,8 @@ export const draftFrom = (kept: KeptDraft): JointDraft => ({
   heatInput: { ...emptyDraft.heatInput, ...kept.heatInput },
   heating: { ...emptyDraft.heating, ...kept.heating },
   procedure: { ...emptyDraft.procedure, ...kept.procedure },
+  postHeating: { ...emptyDraft.postHeating, ...kept.postHeating },
+  afterWelding: { ...emptyDraft.afterWelding, ...kept.afterWelding },
   probes: (kept.probes ?? []).map((probe) => ({ ...emptyChain, ...probe })),
 });
 

@@ -1,13 +1,13 @@
 /** The thermocouples: wire, use and place, with the cross-section drawn as one types. */
 import { limits } from '../../../server/measure/limits.ts';
 import { thermocoupleTypes } from '../../../server/measure/thermocouple.ts';
-import { faces, probeUses, sides } from '../../../server/weld/probe.ts';
+import { faces, probeAttachments, probeUses, sides } from '../../../server/weld/probe.ts';
 import { useText as wordOfUse } from '../../../server/wording/words.ts';
 import { SelectField, TextField } from '../../parts/field.tsx';
 import { station } from '../../state/station.ts';
 import type { JointDraft, ProbeDraft } from './draft.ts';
 import { type Entry, replaced, without } from './entry.tsx';
-import { NumberField } from './number-field.tsx';
+import { NumberField, orNone } from './number-field.tsx';
 import { nextProbe } from './suggest.ts';
 
 export function ProbeFields({ entry }: { readonly entry: Entry }) {
@@ -143,6 +143,15 @@ function OneProbe({ entry, probe, index, boards, set, remove }: OneProps) {
         </>
       ) : (
         <p class="hint">Not on the part, so no place is asked.</p>
+      )}
+      {entry.draft.afterWelding.spots !== '' && (
+        <SelectField
+          label="Held by"
+          field={`${path}.attachedBy`}
+          value={probe.attachedBy}
+          choices={orNone(probeAttachments)}
+          onValue={(attachedBy) => put('attachedBy', { attachedBy })}
+        />
       )}
       {instrumentIds(entry.draft).length > 0 && (
         <>

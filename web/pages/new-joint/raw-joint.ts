@@ -20,7 +20,7 @@ export const rawJoint = (draft: JointDraft): RawJoint => {
 };
 
 const jointOf = (draft: JointDraft, { number, quantity }: Reader): unknown => {
-  const { procedure, codeFloor, cooling, postHeating } = draft;
+  const { procedure, codeFloor, cooling, postHeating, afterWelding: after } = draft;
   return clean({
     ...draft.carried,
     format: 'preheat joint 1',
@@ -80,6 +80,26 @@ const jointOf = (draft: JointDraft, { number, quantity }: Reader): unknown => {
           calibration: filled(procedure.calibration),
           twinReadingHours: number(procedure.twinHours, 'procedure.twinReadingHours'),
           ambientCheck: filled(procedure.ambientCheck),
+          heatingMaximumKelvinPerHour: quantity(
+            after.heatingRate,
+            'difference',
+            'procedure.heatingMaximumKelvinPerHour',
+          ),
+          coolingMaximumKelvinPerHour: quantity(
+            after.coolingRate,
+            'difference',
+            'procedure.coolingMaximumKelvinPerHour',
+          ),
+          ratesAboveCelsius: quantity(after.ratesAbove, 'temperature', 'procedure.ratesAboveCelsius'),
+          coveredToCelsius: quantity(after.coveredTo, 'temperature', 'procedure.coveredToCelsius'),
+          coolBeforeHeatTreatmentCelsius: quantity(
+            after.coolBefore,
+            'temperature',
+            'procedure.coolBeforeHeatTreatmentCelsius',
+          ),
+          heatTreatmentWithinHours: number(after.within, 'procedure.heatTreatmentWithinHours'),
+          ambientCelsius: quantity(after.ambient, 'temperature', 'procedure.ambientCelsius'),
+          probeSpots: filled(after.spots),
         })
       : undefined,
     codeFloor: codeFloor.stated
@@ -96,7 +116,9 @@ const jointOf = (draft: JointDraft, { number, quantity }: Reader): unknown => {
     postHeating: begunGroup(postHeating.temperature, postHeating.hours)
       ? clean({
           celsius: quantity(postHeating.temperature, 'temperature', 'postHeating.celsius', true),
+          maximumCelsius: quantity(postHeating.maximum, 'temperature', 'postHeating.maximumCelsius'),
           hours: number(postHeating.hours, 'postHeating.hours', true),
+          counted: filled(postHeating.counted),
         })
       : undefined,
     waitingEdition: filled(draft.waitingEdition),
@@ -219,6 +241,7 @@ const jointOf = (draft: JointDraft, { number, quantity }: Reader): unknown => {
         : undefined,
       wire: filled(probe.wire),
       extension: filled(probe.extension),
+      attachedBy: filled(probe.attachedBy),
       attachmentErrorKelvin: quantity(probe.attachment, 'difference', `${path}.attachmentErrorKelvin`),
     });
   }

@@ -7,6 +7,7 @@ import type { TimelineEvent } from '../../../server/screen/contract.ts';
 import { ambientCheckSchema } from '../../../server/weld/ambient-check.ts';
 import type { Bound } from '../../../server/weld/hand-reading.ts';
 import { type HandKind, handKinds } from '../../../server/weld/instrument.ts';
+import { type AfterAct, afterActText } from '../../../server/wording/after.ts';
 import { alarmKeyText } from '../../../server/wording/alarm.ts';
 import { checkText } from '../../../server/wording/ambient.ts';
 import {
@@ -46,6 +47,13 @@ export const entryLine = ({ at, kind, body }: TimelineEvent, units: UnitSystem, 
         const check = ambientCheckSchema.safeParse(withoutKind(said));
         return check.success ? checkText(check.data, ambientOutcomes(check.data), units) : 'Probes checked at ambient';
       }
+      case 'welding complete':
+      case 'post-heating':
+      case 'cover':
+      case 'heat treatment begun':
+      case 'testing begun':
+      case 'spot examined':
+        return afterActText({ kind, ...said } as AfterAct);
       case 'note':
         return `Note: ${text('text')}`;
       case 'acknowledge':

@@ -1,0 +1,85 @@
+/** The form of what comes after the last arc: one step at a time, the likely one chosen already. */
+import { spotMethods } from '../../../server/weld/entry.ts';
+import { ChoiceField, TextField } from '../../parts/field.tsx';
+import { type AfterStep, stepsNow, stepWords } from './after-draft.ts';
+import { Ago, SheetFrame } from './sheet-frame.tsx';
+import type { SheetProps } from './sheets.tsx';
+import { useSheet } from './use-sheet.ts';
+
+export function AfterSheet({ live, done, back }: SheetProps) {
+  const sheet = useSheet('after', live, done);
+  const { draft, problems } = sheet;
+  const steps = stepsNow(live);
+  const step = steps.find((each) => each === draft.step) ?? steps[0]!;
+  const spots = live.assessment.after?.spots ?? [];
+  return (
+    <SheetFrame
+      title="After welding"
+      sheet={sheet}
+      back={back}
+      action={`Record: ${stepWords[step].toLowerCase()}`}
+      later={{ title: 'It was earlier', content: <Ago sheet={sheet} what="It was" /> }}
+    >
+      {steps.length > 1 && (
+        <ChoiceField
+          label="What happened"
+          value={step}
+          choices={steps.map((each) => ({ value: each, text: stepWords[each] }))}
+          onValue={(value) => sheet.set('step', value)}
+        />
+      )}
+      <p>{means[step]}</p>
+      {step === 'testing begun' && (
+        <div class="fields">
+          <TextField
+            label="Method"
+            value={draft.method ?? ''}
+            problem={problems.method}
+            onValue={(value) => sheet.set('method', value)}
+          />
+        </div>
+      )}
+      {step === 'spot examined' && (
+        <>
+          <ChoiceField
+            label="Spot of probe"
+            value={draft.spot ?? ''}
+            problem={problems.spot}
+            choices={spots.map(({ probe, examined }) => ({
+              value: probe,
+              text: examined === undefined ? probe : `${probe} (again)`,
+            }))}
+            onValue={(value) => sheet.set('spot', value)}
+          />
+          <ChoiceField
+            label="Examined by"
+            value={draft.by ?? 'MT'}
+            choices={spotMethods.map((method) => ({ value: method as string, text: method }))}
+            onValue={(value) => sheet.set('by', value)}
+          />
+          <ChoiceField
+            label="Found"
+            value={draft.result ?? ''}
+            problem={problems.result}
+            choices={[
+              { value: 'no indication', text: 'No indication' },
+              { value: 'indication', text: 'An indication' },
+            ]}
+            onValue={(value) => sheet.set('result', value)}
+          />
+        </>
+      )}
+    </SheetFrame>
+  );
+}
+
+const means: Readonly<Record<AfterStep, string>> = {
+  'welding complete': 'The last arc is out. A pass that is started later takes this back.',
+  'post-heating begun': 'Until this is entered the joint has to stay at the minimum preheat.',
+  'post-heating ended': 'What was held at temperature is judged when it ends.',
+  'cover on': 'The joint is covered to cool slowly.',
+  'cover off': 'The temperature at which the cover comes off is judged.',
+  'heat treatment begun': 'The temperature and the time since welding are judged.',
+  'testing begun': 'The time since welding is judged against the waiting time.',
+  'spot examined': 'Where the probe was welded on the part is ground flush and examined.',
+};
