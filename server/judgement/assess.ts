@@ -2,7 +2,8 @@
 import type { Instant, Millikelvin } from '../measure/quantity.ts';
 import { afterStatus, isWeldingComplete, phaseAfter } from './after/after-welding.ts';
 import { ambientStatus } from './ambient/check.ts';
-import type { Assessment, Condition, Phase, Verdict } from './assessment.ts';
+import type { Assessment, Phase, Verdict } from './assessment.ts';
+import type { Condition } from './condition.ts';
 import { sectionStatus } from './inside/section-view.ts';
 import { throughStatus } from './inside/through-thickness.ts';
 import { interpassNow } from './interpass.ts';

@@ -10,7 +10,8 @@ import type { Bound } from '../weld/hand-reading.ts';
 import type { AfterStatus } from './after/after-status.ts';
 import type { AmbientStatus } from './ambient/status.ts';
 import type { AmbientOutcome } from './ambient/touch.ts';
-import type { SectionReason, SectionStatus, ThroughStatus } from './inside/section-status.ts';
+import type { Condition } from './condition.ts';
+import type { SectionStatus, ThroughStatus } from './inside/section-status.ts';
 import type { InstrumentStatus } from './measuring/instrument-status.ts';
 import type { TwinRead } from './measuring/twin-reading.ts';
 import type { PassStatus } from './pass-status.ts';
@@ -123,63 +124,6 @@ export interface Finding {
   readonly against?: string;
   /** Of a check at ambient that failed; which other probe has to do with it stands in `against`. */
   readonly outcome?: AmbientOutcome;
-}
-
-export type ConditionId =
-  | 'minimum stated'
-  | 'zone probes placed'
-  | 'minimum reached'
-  | 'soak'
-  | 'through thickness'
-  | 'evenness'
-  | 'highest temperature'
-  | 'interpass maximum'
-  | 'answers given'
-  | 'instruments calibrated'
-  | 'ambient check';
-
-export interface Condition {
-  readonly id: ConditionId;
-  readonly state: 'met' | 'not met' | 'not judged';
-  /** Machine-readable reason; worded by server/wording. */
-  readonly reason:
-    | 'ok'
-    | 'below minimum'
-    | 'no trusted fresh reading'
-    | 'no minimum stated'
-    | 'no zone probe'
-    | 'side without zone probe at 75 mm'
-    | 'heat is on'
-    | 'waiting after heat off'
-    | 'holding'
-    | 'no hold stated'
-    | 'face still rising'
-    | 'heat state not entered'
-    | 'spread too large'
-    | 'no limit stated'
-    | 'too hot'
-    | 'only a distrusted probe is above it'
-    | 'no interpass place'
-    | 'named answer missing'
-    | 'paused by gap'
-    | 'no soak needed'
-    | 'judged through the thickness'
-    | 'stopped within guard band'
-    | 'calibration not shown'
-    | 'ambient check not made'
-    | 'ambient check failed'
-    | SectionReason;
-  readonly probe?: string;
-  readonly value?: MilliCelsius | Millikelvin | Milliseconds;
-  readonly limit?: MilliCelsius | Millikelvin | Milliseconds;
-  /** Of a value read with a crayon. */
-  readonly bound?: Bound;
-  /** Time until it is expected to be met, where it can be known. */
-  readonly timeToGo?: Milliseconds;
-  /** The part whose section holds it up. */
-  readonly part?: string;
-  /** Names of what is missing: probes, sides, answers. */
-  readonly missing?: readonly string[];
 }
 
 export type AlarmKind =

@@ -4,7 +4,7 @@
  * it, missing readings pause it for at most a minute and only time that readings cover counts.
  */
 import { after, type Instant, type Milliseconds } from '../measure/quantity.ts';
-import type { Condition } from './assessment.ts';
+import type { Condition } from './condition.ts';
 import { rules } from './rules.ts';
 import type { State } from './state.ts';
 

@@ -1,7 +1,7 @@
 /** One pass as it was judged: what was measured when it began and while it ran. */
 import type { Instant, MilliCelsius } from '../measure/quantity.ts';
 import type { Bound } from '../weld/hand-reading.ts';
-import type { ConditionId } from './assessment.ts';
+import type { ConditionId } from './condition.ts';
 
 export interface PassStatus {
   readonly pass: string;

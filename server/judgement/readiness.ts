@@ -4,8 +4,8 @@
  */
 import type { Millikelvin, Milliseconds } from '../measure/quantity.ts';
 import { ambientCondition } from './ambient/check.ts';
-import type { Condition } from './assessment.ts';
 import { type Kept, keepsEvenness, keepsMaximum } from './compare.ts';
+import type { Condition } from './condition.ts';
 import { hiddenExcess } from './distrust.ts';
 import { stopped } from './hold.ts';
 import { throughCondition } from './inside/through-thickness.ts';

@@ -3,7 +3,8 @@
  * opens, before a break runs out. From what the judge says and foresees. Of the heat inside a part the lowest possible is
  * judged, so that its time counts here too. Nothing is judged by it.
  */
-import type { Assessment, Condition } from '../judgement/assessment.ts';
+import type { Assessment } from '../judgement/assessment.ts';
+import type { Condition } from '../judgement/condition.ts';
 import type { Outlook } from '../judgement/inside/section-status.ts';
 import { type Milliseconds, minutes } from '../measure/quantity.ts';
 import { unmetConditions } from './readiness.ts';

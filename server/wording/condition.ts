@@ -2,7 +2,8 @@
  * One condition of readiness in words, with its number and, where it can be known, the time to go. The
  * words say what is and, where it is not met, what would meet it.
  */
-import type { Assessment, Condition } from '../judgement/assessment.ts';
+import type { Assessment } from '../judgement/assessment.ts';
+import type { Condition } from '../judgement/condition.ts';
 import type { SectionReason } from '../judgement/inside/section-status.ts';
 import type { MilliCelsius, Millikelvin, Milliseconds } from '../measure/quantity.ts';
 import type { UnitSystem } from '../measure/units.ts';

@@ -2,7 +2,8 @@
  * The one sentence that answers "may I start": what holds it up, with its number and the time to go, or
  * that it is ready and by what. It never says that a weld is safe, and it says "ready" only when the judge does.
  */
-import type { Assessment, Condition, ConditionId } from '../judgement/assessment.ts';
+import type { Assessment } from '../judgement/assessment.ts';
+import type { Condition, ConditionId } from '../judgement/condition.ts';
 import type { Outlook, SectionOutlook } from '../judgement/inside/section-status.ts';
 import { afterSentence } from './after.ts';
 import { conditionText, probeWhere } from './condition.ts';

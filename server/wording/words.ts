@@ -1,5 +1,6 @@
 /** Short names: phases, qualities, uses, places, conditions, severities. Every kind has its words or this does not compile. */
-import type { Alarm, ConditionId, Phase, Severity, Verdict } from '../judgement/assessment.ts';
+import type { Alarm, Phase, Severity, Verdict } from '../judgement/assessment.ts';
+import type { ConditionId } from '../judgement/condition.ts';
 import type { UnitSystem } from '../measure/units.ts';
 import type { Source } from '../weld/entry.ts';
 import type { Place, ProbeUse } from '../weld/probe.ts';

@@ -7,6 +7,7 @@ import { after, type Instant, instant, milliCelsius } from '../../server/measure
 import type { Act, Input, SourceKind } from '../../server/weld/entry.ts';
 import { type Joint, jointSchema } from '../../server/weld/joint.ts';
 import type { Quality, Scan, ScanValue } from '../../server/weld/scan.ts';
+import { afterActOf, afterFacts, afterOf, afterProcedureOf, optional } from './scenario-after.ts';
 import { checkOf } from './scenario-check.ts';
 
 export interface Scenario {
@@ -134,48 +135,6 @@ function jointOf(header: Map<string, string[]>): Joint {
   });
 }
 
-/** "after: post-heating 250 for 2 at most 300 summed, wait North Sea practice, cover 100, spots": what comes after the last arc. */
-const afterFacts = (header: Map<string, string[]>): Map<string, string> =>
-  new Map(
-    (header.get('after')?.[0] ?? '').split(/,\s*/).map((each) => {
-      const [key, ...value] = each.split(' ');
-      return [key!, value.join(' ')];
-    }),
-  );
-
-function afterOf(header: Map<string, string[]>): object {
-  const facts = afterFacts(header);
-  const [, celsius, hours, most, summed] =
-    /^([\d.]+) for ([\d.]+)(?: at most ([\d.]+))?( summed)?$/.exec(facts.get('post-heating') ?? '') ?? [];
-  const postHeating = {
-    ...optional({ maximumCelsius: most === undefined ? undefined : Number(most) }),
-    ...(summed === undefined ? {} : { counted: 'cumulative' }),
-  };
-  return {
-    ...(celsius === undefined
-      ? {}
-      : { postHeating: { celsius: Number(celsius), hours: Number(hours), ...postHeating } }),
-    ...(facts.has('wait') ? { waitingEdition: facts.get('wait') } : {}),
-  };
-}
-
-function afterProcedureOf(header: Map<string, string[]>): object {
-  const facts = afterFacts(header);
-  const number = (key: string): number | undefined => (facts.has(key) ? Number(facts.get(key)) : undefined);
-  return {
-    ...optional({
-      heatingMaximumKelvinPerHour: number('heating'),
-      coolingMaximumKelvinPerHour: number('cooling'),
-      ratesAboveCelsius: number('above'),
-      coveredToCelsius: number('cover'),
-      coolBeforeHeatTreatmentCelsius: number('cool'),
-      heatTreatmentWithinHours: number('within'),
-      ambientCelsius: number('ambient'),
-    }),
-    ...(facts.has('spots') ? { probeSpots: 'examined' } : {}),
-  };
-}
-
 /** "W1, wire lot, class IEC 60584-1 class 1, certificate C-1, due 2026-03-02": facts by their first word. */
 function instrumentOf(line: string): unknown {
   const [id, kind, ...rest] = line.split(/,\s*/);
@@ -194,9 +153,6 @@ function instrumentOf(line: string): unknown {
     }),
   };
 }
-
-const optional = (facts: Record<string, number | undefined>): Record<string, number | undefined> =>
-  Object.fromEntries(Object.entries(facts).filter(([, value]) => value !== undefined));
 
 function inputsOf(
   joint: Joint,
@@ -274,16 +230,9 @@ function actOf(text: string, at: Instant): Act {
     const ago = rest[1] === undefined ? {} : { happenedAt: at - Number(rest[1]) * 60_000 };
     return { kind: 'pass start', pass: rest[0]!, passKind: 'fill', welder: 'Bo', ...ago };
   }
-  if (verb === 'complete') return { kind: 'welding complete' };
-  if (verb === 'post-heating') return { kind: 'post-heating', state: rest[0] as 'begun' | 'ended' };
-  if (verb === 'cover') return { kind: 'cover', state: rest[0] as 'on' | 'off' };
-  if (verb === 'treat') return { kind: 'heat treatment begun' };
-  if (verb === 'test') return { kind: 'testing begun', method: rest[0]! };
+  const later = afterActOf(verb!, rest);
+  if (later !== undefined) return later;
   if (verb === 'close') return { kind: 'close' };
-  if (verb === 'spot') {
-    const result = rest[1] === 'bad' ? 'indication' : 'no indication';
-    return { kind: 'spot examined', probe: rest[0]!, method: 'MT', result };
-  }
   if (verb === 'end') return { kind: 'pass end', pass: rest[0]! };
   if (verb === 'contact') return contactOf(rest);
   if (verb === 'acknowledge') return { kind: 'acknowledge', alarm: rest.join(' ') };

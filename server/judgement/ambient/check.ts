@@ -4,7 +4,8 @@
  */
 import { elapsed, type Instant } from '../../measure/quantity.ts';
 import type { Act } from '../../weld/entry.ts';
-import type { Condition, Finding } from '../assessment.ts';
+import type { Finding } from '../assessment.ts';
+import type { Condition } from '../condition.ts';
 import { close, open, remove } from '../findings.ts';
 import { rules } from '../rules.ts';
 import type { State } from '../state.ts';

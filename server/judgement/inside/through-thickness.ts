@@ -3,8 +3,8 @@
  * section counts, and the worst section stands for the joint. A section that is not judged is never warm.
  */
 import type { Instant, Millikelvin, Milliseconds } from '../../measure/quantity.ts';
-import type { Condition } from '../assessment.ts';
 import { keepsMinimum } from '../compare.ts';
+import type { Condition } from '../condition.ts';
 import { beginHold, holdDue, passedOf, type Standing, settleHold, stopped } from '../hold.ts';
 import { bandOf } from '../measuring/guard.ts';
 import { isTrusted, type State } from '../state.ts';

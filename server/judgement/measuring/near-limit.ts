@@ -1,6 +1,6 @@
 /** A remark where a pass begins with a reading so near a limit that its uncertainty reaches across it. Simple acceptance only. */
 import type { MilliCelsius } from '../../measure/quantity.ts';
-import type { Condition, ConditionId } from '../assessment.ts';
+import type { Condition, ConditionId } from '../condition.ts';
 import { note } from '../findings.ts';
 import type { State } from '../state.ts';
 import { isWithinUncertainty } from './guard.ts';

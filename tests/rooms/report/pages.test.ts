@@ -114,6 +114,7 @@ describe('sections', () => {
       'Soak and heat',
       'Heat through the thickness',
       'Passes',
+      'After welding',
       'Findings and alarms',
       'Notes and events',
       'Documents',

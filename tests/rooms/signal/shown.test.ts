@@ -1,6 +1,7 @@
 /** What lamp, horn and permission say of a joint. The mapping is this project's own choice; that acknowledging silences follows IEC 62682 (second-hand). */
 import { describe, expect, test } from 'vitest';
-import type { Alarm, Condition } from '../../../server/judgement/assessment.ts';
+import type { Alarm } from '../../../server/judgement/assessment.ts';
+import type { Condition } from '../../../server/judgement/condition.ts';
 import { shownFor, shownOf, shownTogether } from '../../../server/signal/shown.ts';
 import { assessment, at } from '../wording/sample-assessment.ts';
 

@@ -1,6 +1,6 @@
 /** When somebody who asked is told. Two minutes is what was asked for; the sums are computed here. */
 import { describe, expect, test } from 'vitest';
-import type { Condition } from '../../../server/judgement/assessment.ts';
+import type { Condition } from '../../../server/judgement/condition.ts';
 import type { Outlook, SectionOutlook } from '../../../server/judgement/inside/section-status.ts';
 import { milliCelsius, minutes, seconds } from '../../../server/measure/quantity.ts';
 import { calledText, timeUntil } from '../../../server/wording/call.ts';

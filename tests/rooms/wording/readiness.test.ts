@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { Condition } from '../../../server/judgement/assessment.ts';
+import type { Condition } from '../../../server/judgement/condition.ts';
 import type { SectionOutlook } from '../../../server/judgement/inside/section-status.ts';
 import type { PassStatus } from '../../../server/judgement/pass-status.ts';
 import { milliCelsius, minutes } from '../../../server/measure/quantity.ts';

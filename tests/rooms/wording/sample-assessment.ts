@@ -1,5 +1,6 @@
 /** A plain assessment to put one's own facts into: a heated joint with two zone probes and one opposite the heat. */
-import type { Assessment, Condition } from '../../../server/judgement/assessment.ts';
+import type { Assessment } from '../../../server/judgement/assessment.ts';
+import type { Condition } from '../../../server/judgement/condition.ts';
 import type { BoundedCelsius, SectionStatus } from '../../../server/judgement/inside/section-status.ts';
 import type { ProbeStatus } from '../../../server/judgement/probe-status.ts';
 import { instant, type MilliCelsius, milliCelsius, milliseconds } from '../../../server/measure/quantity.ts';

@@ -1,7 +1,7 @@
 /** Heat through the thickness in words: every reason with what mends it, ends that never narrow, and what lies ahead. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { Condition } from '../../../server/judgement/assessment.ts';
+import type { Condition } from '../../../server/judgement/condition.ts';
 import type {
   SectionOutlook,
   SectionReason,

@@ -1,5 +1,6 @@
 /** Every condition of readiness with its number: met, not met, or not judged, told by word, shape and place. */
-import type { Assessment, Condition } from '../../../server/judgement/assessment.ts';
+import type { Assessment } from '../../../server/judgement/assessment.ts';
+import type { Condition } from '../../../server/judgement/condition.ts';
 import { conditionText } from '../../../server/wording/condition.ts';
 import { begun } from '../../../server/wording/list.ts';
 import { conditionName } from '../../../server/wording/words.ts';
