@@ -16,6 +16,7 @@ import { type Instant, type Milliseconds, milliseconds } from './measure/quantit
 import { createArrival } from './trip/arrival.ts';
 import { type Batch, batchOf, type Queued, takeInto, tellRefused } from './trip/batch.ts';
 import type { PortIdentity } from './trip/boards.ts';
+import { askFolds, type FoldBeside } from './trip/fold-beside.ts';
 import { createIntake, type Intake } from './trip/intake.ts';
 import { conclude, foresee, type JointRun, resumeRun } from './trip/joint-run.ts';
 import { arrival, type Input, type NamedAct, type StationEvent } from './weld/entry.ts';
@@ -71,14 +72,16 @@ export interface PipelineOptions {
   /** Program and rules version, written into each opening entry. */
   readonly rules: string;
   readonly station: string;
+  /** Without it what reaches far back is folded on the trip, which stands still for that time. */
+  readonly foldBeside?: FoldBeside;
 }
 
 const tickEvery = milliseconds(1000);
 /** One batch takes no further input from here on: room for what one input makes, well below what a commit may hold. */
 const batchItemsEnough = limits.commitItemsMaximum / 4;
 
-export function createPipeline({ store, clock, rules, station }: PipelineOptions): Pipeline {
-  const intake = createIntake(rules, station, (chain) => store.inputs(chain));
+export function createPipeline({ store, clock, rules, station, foldBeside }: PipelineOptions): Pipeline {
+  const intake = createIntake(rules, station, (chain) => store.inputs(chain), foldBeside !== undefined);
   const time = createArrival(clock);
   const stepListeners: ((step: Step) => void)[] = [];
   const recordingListeners: (() => void)[] = [];
@@ -97,6 +100,16 @@ export function createPipeline({ store, clock, rules, station }: PipelineOptions
     if (queue.length >= limits.queueMaximum) dropOldest();
     queue.push(each);
     cancelStep ??= clock.after(limits.commitGroupMilliseconds as Milliseconds, step);
+  };
+
+  /** What was folded beside the trip comes in like any input, unless the station has ended meanwhile. */
+  const takeTurn = (fold: (at: Instant) => void): void => {
+    const at = time.now();
+    const make = (): Item[] => {
+      fold(at);
+      return [];
+    };
+    if (cancelTick !== undefined) enqueue({ at, make, reading: false });
   };
 
   const dropOldest = (): void => {
@@ -149,6 +162,7 @@ export function createPipeline({ store, clock, rules, station }: PipelineOptions
     tellRecording();
     for (const { asked, index } of batch.asked) asked.done(committed[index]!.position);
     tell(committed);
+    if (foldBeside !== undefined) askFolds(intake.openRuns(), foldBeside, takeTurn);
   };
 
   const tellRecording = (): void => {
@@ -260,6 +274,7 @@ export function createPipeline({ store, clock, rules, station }: PipelineOptions
       step();
       cancelStep?.();
       cancelTick?.();
+      cancelTick = undefined;
     },
   };
 }

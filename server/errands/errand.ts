@@ -1,7 +1,7 @@
 /** Work that takes longer than a reading may wait: done beside the trip, on a connection of its own that can only read. */
 import type { Assessment } from '../judgement/assessment.ts';
 import type { SectionCourse } from '../judgement/inside/section-status.ts';
-import { judgeAll } from '../judgement/judge.ts';
+import { firstOf, type JudgeMemory, judgeAll } from '../judgement/judge.ts';
 import { measuredOverTime } from '../judgement/measuring/over-time.ts';
 import { inputOf } from '../ledger/item.ts';
 import type { HistoryView } from '../measure/history.ts';
@@ -30,6 +30,8 @@ export type Errand =
       readonly points: number;
     }
   | { readonly kind: 'judge'; readonly joint: string }
+  /** The first so many inputs judged, and what the judge remembers after them. */
+  | { readonly kind: 'fold anew'; readonly joint: string; readonly inputs: number }
   | { readonly kind: 'pdf'; readonly joint: string; readonly zone: string }
   | { readonly kind: 'paper'; readonly joint: string; readonly paper: PaperKind; readonly address: string }
   | { readonly kind: 'csv'; readonly joint: string; readonly zone: string };
@@ -44,13 +46,15 @@ export type Outcome<E extends Errand> = E extends { kind: 'history' }
   ? HistoryView
   : E extends { kind: 'judge' }
     ? Judged
-    : Uint8Array;
+    : E extends { kind: 'fold anew' }
+      ? JudgeMemory
+      : Uint8Array;
 
 export async function run(
   errand: Errand,
   reader: RecordReader,
   program: Program,
-): Promise<HistoryView | Judged | Uint8Array> {
+): Promise<HistoryView | Judged | JudgeMemory | Uint8Array> {
   switch (errand.kind) {
     case 'history':
       return thinJudgedCourses(
@@ -63,6 +67,10 @@ export async function run(
       );
     case 'judge':
       return judged(reader, errand.joint);
+    case 'fold anew':
+      return judgeAll({
+        [Symbol.iterator]: () => firstOf(reader.inputs(errand.joint), errand.inputs)[Symbol.iterator](),
+      }).judge.memory();
     case 'pdf': {
       const facts = gather({ ...ofRecord(reader, errand.joint), program, rules: program.rules, zone: errand.zone });
       return renderPdf(pages(facts));

@@ -12,12 +12,15 @@ export function createErrands(folder: string): Errands {
   const quick = createThread(folder);
   const paper = createThread(folder);
   return {
-    run: (errand) => (errand.kind === 'pdf' || errand.kind === 'csv' ? paper : quick).run(errand),
+    run: (errand) => (slow.has(errand.kind) ? paper : quick).run(errand),
     close: async () => {
       await Promise.all([quick.close(), paper.close()]);
     },
   };
 }
+
+/** What nobody looks at while it is made. */
+const slow: ReadonlySet<Errand['kind']> = new Set<Errand['kind']>(['pdf', 'csv', 'fold anew']);
 
 interface Waiting {
   readonly done: (outcome: never) => void;

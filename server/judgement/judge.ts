@@ -15,7 +15,7 @@ import { outlookOf } from './inside/outlook.ts';
 import { courseOf } from './inside/section-course.ts';
 import { copySections } from './inside/section-state.ts';
 import type { Outlook, SectionCourse } from './inside/section-status.ts';
-import { createKeptInputs, type KeptInputs } from './kept-inputs.ts';
+import { createKeptInputs, type KeptInputs, type PackedInputs } from './kept-inputs.ts';
 import type { HandReading } from './measuring/hand-reading.ts';
 import { rules } from './rules.ts';
 import { begin, type State } from './state.ts';
@@ -32,6 +32,16 @@ export interface Judge {
   handReadings(): readonly HandReading[];
   /** Some milliseconds a part: every few seconds, not with every reading. */
   outlook(): Outlook;
+  /** Whether taking this in means folding the whole record anew: seconds of work for a long job. */
+  foldsAnew(input: Input): boolean;
+  /** All that it remembers, as plain data, from which a judge goes on in another thread. */
+  memory(): JudgeMemory;
+}
+
+export interface JudgeMemory {
+  readonly state: State;
+  readonly newest: Instant;
+  readonly kept: readonly { readonly state: State; readonly inputs: PackedInputs }[];
 }
 
 interface Kept {
@@ -48,13 +58,19 @@ export function createJudge(
   openedAt: Instant,
   opened: StationEvent & { kind: 'opened' },
   earlier?: () => Iterable<Input>,
+  from?: JudgeMemory,
 ): Judge {
-  let state = begin(openedAt, opened);
-  const kept: Kept[] = [{ state: copyOf(state), inputs: createKeptInputs() }];
-  let newest = openedAt;
+  let state = from?.state ?? begin(openedAt, opened);
+  const kept: Kept[] = from?.kept.map((each) => ({ state: each.state, inputs: createKeptInputs(each.inputs) })) ?? [
+    { state: copyOf(state), inputs: createKeptInputs() },
+  ];
+  let newest = from?.newest ?? openedAt;
+
+  const keptAt = (at: Instant): number =>
+    state.now - at > rules.lookBack ? -1 : kept.findLastIndex((each) => each.state.now <= at);
 
   const goBack = (input: Input, at: Instant): boolean => {
-    const index = state.now - at > rules.lookBack ? -1 : kept.findLastIndex((each) => each.state.now <= at);
+    const index = keptAt(at);
     if (index < 0) return reachesBack(input) && earlier !== undefined && foldAnew(input, earlier);
     const now = state.now;
     const knownBefore = new Map(state.findings.map((each) => [each.key, each.knownAt]));
@@ -110,6 +126,17 @@ export function createJudge(
     courses: (until) => state.sections.map((each) => courseOf(each.place.part, each.course, until)),
     handReadings: () => [...state.hand],
     outlook: () => outlookOf(state),
+    foldsAnew(input) {
+      if (!reachesBack(input) || earlier === undefined) return false;
+      const at = effectiveAt(input);
+      const now = Math.max(state.now, arrival(input)) as Instant;
+      return at < Math.max(now, newest) && (now - at > rules.lookBack || keptAt(at) < 0);
+    },
+    memory: () => ({
+      state,
+      newest,
+      kept: kept.map((each) => ({ state: each.state, inputs: each.inputs.packed() })),
+    }),
   };
 }
 

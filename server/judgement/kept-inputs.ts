@@ -11,6 +11,16 @@ export interface KeptInputs {
   add(input: Input): void;
   /** As they were. */
   all(): Input[];
+  /** As plain data, which goes from one thread to another as it is. */
+  packed(): PackedInputs;
+}
+
+export interface PackedInputs {
+  readonly shapes: readonly Shape[];
+  readonly texts: readonly string[];
+  readonly others: readonly { readonly beforeRow: number; readonly input: Input }[];
+  readonly table: Float64Array;
+  readonly rows: number;
 }
 
 /** What many scans share: the board and the names of the probes in their order. */
@@ -27,14 +37,16 @@ const width = 3;
 const half = 0.5;
 const firstLength = 1024;
 
-export function createKeptInputs(): KeptInputs {
-  const shapes: Shape[] = [];
-  const texts: string[] = [];
-  const placeOfText = new Map<string, number>();
-  const others: { readonly beforeRow: number; readonly input: Input }[] = [];
-  let table = new Float64Array(firstLength);
-  let length = 0;
-  let rows = 0;
+/** Empty, or with what was packed. */
+export function createKeptInputs(from?: PackedInputs): KeptInputs {
+  const shapes: Shape[] = [...(from?.shapes ?? [])];
+  const texts: string[] = [...(from?.texts ?? [])];
+  const placeOfText = new Map(texts.map((text, index) => [text, index]));
+  const others: { readonly beforeRow: number; readonly input: Input }[] = [...(from?.others ?? [])];
+  let table = new Float64Array(Math.max(firstLength, from?.table.length ?? 0));
+  table.set(from?.table ?? []);
+  let length = from?.table.length ?? 0;
+  let rows = from?.rows ?? 0;
 
   const shapeOf = (scan: Scan): number => {
     const found = shapes.findIndex((shape) => isOfShape(scan, shape));
@@ -87,6 +99,13 @@ export function createKeptInputs(): KeptInputs {
       if (input.type === 'scan') addScan(input.scan);
       else others.push({ beforeRow: rows, input });
     },
+    packed: () => ({
+      shapes: [...shapes],
+      texts: [...texts],
+      others: [...others],
+      table: table.slice(0, length),
+      rows,
+    }),
     all() {
       const inputs: Input[] = [];
       let next = 0;

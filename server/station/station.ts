@@ -53,9 +53,15 @@ export async function startStation(options: StationOptions): Promise<Station> {
     opened.push(() => http.close());
     // The address first: a station that cannot be reached leaves no trace in the record.
     const address = await listen(http, options.httpPort, options.host);
-    const pipeline = createPipeline({ store: record, clock, rules: program.rules, station: `station ${options.host}` });
-    opened.push(() => pipeline.close());
     const errands = createErrands(folder);
+    const pipeline = createPipeline({
+      store: record,
+      clock,
+      rules: program.rules,
+      station: `station ${options.host}`,
+      foldBeside: (joint, inputs) => errands.run({ kind: 'fold anew', joint, inputs }),
+    });
+    opened.push(() => pipeline.close());
     const links = new Map<string, Link>();
     const linkEvents = new Map<string, WireEvent & { type: 'link' }>();
     const signals = options.signals === true ? signalsOf(pipeline, links, clock) : undefined;

@@ -33,7 +33,13 @@ export interface Intake {
   forgetBoardClocks(): void;
 }
 
-export function createIntake(rules: string, station: string, committed: (chain: string) => Iterable<Input>): Intake {
+/** `beside`: what reaches far back is folded in beside the trip. */
+export function createIntake(
+  rules: string,
+  station: string,
+  committed: (chain: string) => Iterable<Input>,
+  beside: boolean,
+): Intake {
   const boards = createBoards();
   const runs = new Map<string, JointRun>();
   let timeline: Timeline = emptyTimeline;
@@ -150,11 +156,13 @@ export function createIntake(rules: string, station: string, committed: (chain: 
       const run = runs.get(joint);
       if (run === undefined || run.closed)
         throw new Refusal([{ field: 'act', found: named.act.kind, allowed: notOpen }]);
+      if (run.anew !== undefined && named.act.kind === 'close')
+        throw new Refusal([{ field: 'act', found: 'close', allowed: beingFolded }]);
       const { name, role } = named.who;
       const who = role === undefined ? { who: name } : { who: name, role };
       const input: Input = { type: 'act', at, ...who, act: named.act };
       mustBeRecordable(itemOf(run.id, input), 'act');
-      const item = feed(run, input);
+      const item = feed(run, input, beside);
       return named.act.kind === 'revise' ? [item, ...sourceItems(run, at)] : [item];
     },
     ofStation: (event, at) => openRuns().map((run) => feed(run, stationInput(at, event))),
@@ -170,6 +178,8 @@ export function createIntake(rules: string, station: string, committed: (chain: 
 const stationInput = (at: Instant, event: StationEvent): Input => ({ type: 'station', at, event });
 
 const taken = 'a name that no joint of this record has; this one is taken';
+const beingFolded =
+  'to be tried again in some seconds: an entry that reaches back is being judged, and the verdict must have it';
 const notOpen = 'nothing more: this joint is closed; enter a new joint for further work';
 
 /** Asked before it is judged: what is judged and cannot be kept must not exist. */

@@ -6,7 +6,7 @@
 import type { Assessment } from '../judgement/assessment.ts';
 import { conclusions } from '../judgement/conclusions.ts';
 import type { Outlook } from '../judgement/inside/section-status.ts';
-import { createJudge, firstOf, type Judge } from '../judgement/judge.ts';
+import { createJudge, firstOf, type Judge, type JudgeMemory, judgeAll } from '../judgement/judge.ts';
 import { type Item, itemOf, stationName } from '../ledger/item.ts';
 import { type Instant, seconds } from '../measure/quantity.ts';
 import type { Input, Source, StationEvent } from '../weld/entry.ts';
@@ -15,7 +15,9 @@ import type { Joint } from '../weld/joint.ts';
 export interface JointRun {
   readonly id: string;
   joint: Joint;
-  readonly judge: Judge;
+  judge: Judge;
+  /** How it was opened, for a judge that goes on from elsewhere. */
+  readonly opened: { readonly at: Instant; readonly event: Opened };
   /** Source as the record states it, unless a person has declared another. */
   source: Source;
   declared: boolean;
@@ -30,10 +32,23 @@ export interface JointRun {
   fed: Input[];
   /** All that was committed before. */
   committed: () => Iterable<Input>;
+  /** Inputs of its chain taken in so far. */
+  taken: number;
+  /** An input that has to be folded in beside the trip: until that is done the old judgement goes on. */
+  anew: Anew | undefined;
   /** Its closing has been taken in: nothing more is fed. */
   closed: boolean;
   /** Newest position of this joint in the record. */
   position: number;
+}
+
+export interface Anew {
+  /** Inputs up to and with the one that reaches back. */
+  readonly inputs: number;
+  /** What came after it, to be taken in by the new judge. */
+  readonly after: Input[];
+  /** Somebody is folding. */
+  asked: boolean;
 }
 
 export type Opened = StationEvent & { kind: 'opened' };
@@ -45,6 +60,9 @@ export function startRun(at: Instant, opened: Opened, committed: () => Iterable<
     id: opened.joint.id,
     joint: opened.joint,
     judge,
+    opened: { at, event: opened },
+    taken: 1,
+    anew: undefined,
     fed: [{ type: 'station', at, event: opened }],
     committed,
     source: opened.source,
@@ -65,9 +83,18 @@ function* chained({ committed, fed }: JointRun): Iterable<Input> {
   yield* fed;
 }
 
-/** Takes the input in and hands back the item to commit. */
-export function feed(run: JointRun, input: Input): Item {
-  run.judge.take(input);
+/**
+ * Takes the input in and hands back the item to commit. `beside`: what reaches back beyond what the judge keeps is only
+ * noted, to be folded in beside the trip (foldedAnew).
+ */
+export function feed(run: JointRun, input: Input, beside = false): Item {
+  run.taken += 1;
+  const isAnew = beside && run.judge.foldsAnew(input);
+  if (isAnew) run.anew = { inputs: run.taken, after: [], asked: false };
+  else {
+    run.anew?.after.push(input);
+    run.judge.take(input);
+  }
   run.fed.push(input);
   run.touched = true;
   if (input.type === 'act' && input.act.kind === 'revise') run.joint = input.act.joint;
@@ -78,6 +105,28 @@ export function feed(run: JointRun, input: Input): Item {
     run.periods.set(input.event.board, input.event.periodMilliseconds);
   }
   return itemOf(run.id, input);
+}
+
+/** Goes on from what was folded beside the trip, with all that came meanwhile. */
+export function foldedAnew(run: JointRun, memory: JudgeMemory, at: Instant): void {
+  const { anew, opened } = run;
+  if (anew === undefined) return;
+  run.anew = undefined;
+  run.judge = createJudge(opened.at, opened.event, () => chained(run), memory);
+  for (const input of anew.after) run.judge.take(input);
+  run.judge.advance(at);
+  run.touched = true;
+}
+
+/** The same on the trip itself, where it could not be done beside it. */
+export function foldHere(run: JointRun, at: Instant): void {
+  if (run.anew === undefined) return;
+  const { inputs } = run.anew;
+  foldedAnew(
+    run,
+    judgeAll({ [Symbol.iterator]: () => firstOf(chained(run), inputs)[Symbol.iterator]() }).judge.memory(),
+    at,
+  );
 }
 
 /** Judges anew and hands back what is concluded since the last time, to be committed with its inputs. */

@@ -6,6 +6,7 @@ import type { Item } from '../../server/ledger/item.ts';
 import { createPipeline, type Pipeline, type Step, type Store } from '../../server/pipeline.ts';
 import type { Disk } from '../../server/record/database.ts';
 import { openRecord, type RecordStore } from '../../server/record/store.ts';
+import type { FoldBeside } from '../../server/trip/fold-beside.ts';
 import type { Act } from '../../server/weld/entry.ts';
 import type { Joint } from '../../server/weld/joint.ts';
 import type { Probe } from '../../server/weld/probe.ts';
@@ -57,7 +58,8 @@ export const jointOn = (id: string, ...boards: string[]): Joint =>
     probes: boards.flatMap((board) => [probeOn(board, 1), probeOn(board, 2)]),
   });
 
-export function pipelineBench(disk?: Disk): PipelineBench {
+/** `foldBeside`: who folds what reaches far back beside the trip; absent: the trip itself. */
+export function pipelineBench(disk?: Disk, foldBeside?: FoldBeside): PipelineBench {
   const folder = join(temporaryFolder(), 'station');
   const clock = createMovedClock();
   const boards = new Map<string, { hello: Hello; port: string; startedAt: number; sequence: number }>();
@@ -143,7 +145,13 @@ export function pipelineBench(disk?: Disk): PipelineBench {
     inputs: (chain) => bench.record.inputs(chain),
   };
   const start = (): void => {
-    bench.pipeline = createPipeline({ store, clock, rules: 'test', station: 'test' });
+    bench.pipeline = createPipeline({
+      store,
+      clock,
+      rules: 'test',
+      station: 'test',
+      ...(foldBeside === undefined ? {} : { foldBeside }),
+    });
     bench.pipeline.onStep((step) => bench.steps.push(step));
   };
   start();
