@@ -46,7 +46,7 @@ export function stepsNow({ assessment }: LiveJoint): readonly AfterStep[] {
 
 export const freshAfter = (live: LiveJoint): Draft => ({
   step: stepsNow(live)[0] ?? 'testing begun',
-  method: 'VT, MT',
+  method: '',
   spot: live.assessment.after?.spots.find(({ examined }) => examined === undefined)?.probe ?? '',
   by: 'MT',
   result: '',
