@@ -15,6 +15,7 @@ import { plainJoint, plainProcedure } from './plain-joint.ts';
 import { temporaryFolder } from './record.ts';
 
 export interface PipelineBench {
+  readonly folder: string;
   readonly clock: MovedClock;
   record: RecordStore;
   pipeline: Pipeline;
@@ -67,6 +68,7 @@ export function pipelineBench(disk?: Disk, foldBeside?: FoldBeside): PipelineBen
     openRecord({ folder, begin, program: 'test', now: clock.wall, ...(disk === undefined ? {} : { disk }) });
 
   const bench: PipelineBench = {
+    folder,
     clock,
     record: openStore(true),
     pipeline: undefined as unknown as Pipeline,

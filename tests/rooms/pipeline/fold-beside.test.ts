@@ -1,5 +1,6 @@
 /** A correction that reaches far back is folded beside the trip: readings go on, the old verdict stands meanwhile, and the new one is the same. */
-import { expect, it } from 'vitest';
+import { expect, it, onTestFinished } from 'vitest';
+import { createErrands, type Errands } from '../../../server/errands/errands.ts';
 import { firstOf, type JudgeMemory, judgeAll } from '../../../server/judgement/judge.ts';
 import type { Act } from '../../../server/weld/entry.ts';
 import { jointOn, pipelineBench } from '../../support/pipeline-bench.ts';
@@ -115,4 +116,31 @@ it('where it cannot be folded beside, it is folded on the trip', async () => {
   await new Promise((resolve) => setImmediate(resolve));
   bench.clock.move(200);
   expect(isCold()).toBe(false);
+});
+
+it('an errand folds the same in a thread of its own, over the record on the disk', async () => {
+  let errands: Errands | undefined;
+  const asked: Promise<JudgeMemory>[] = [];
+  const bench = pipelineBench(undefined, (id, inputs) => {
+    const memory = errands!.run({ kind: 'fold anew', joint: id, inputs });
+    asked.push(memory);
+    return memory;
+  });
+  errands = createErrands(bench.folder);
+  onTestFinished(() => errands!.close());
+  bench.hello('b1');
+  await bench.open(joint);
+  bench.seconds(10, 148);
+  bench.restart({ awayMilliseconds: 40 * 60_000 });
+  bench.hello('b1');
+  bench.seconds(60, 148);
+  await bench.act('one', calibration(5));
+  bench.seconds(5, 148);
+  expect(bench.pipeline.run('one')!.assessment.coldest?.temperature).toBe(148_000);
+  await asked[0];
+  await new Promise((resolve) => setImmediate(resolve));
+  bench.clock.move(200);
+  const live = bench.pipeline.run('one')!.assessment;
+  expect(live.coldest?.temperature).toBe(153_000);
+  expect(judgeAll(bench.record.inputs('one'), live.at).assessment).toEqual(live);
 });
