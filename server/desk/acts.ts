@@ -8,6 +8,7 @@ import type { Joint } from '../weld/joint.ts';
 import type { Problem } from '../weld/problems.ts';
 import { afterProblems } from './after-acts.ts';
 import { alarmProblems } from './alarm-acts.ts';
+import { dispositionProblems } from './disposition.ts';
 import { handReadingProblems } from './hand-reading-acts.ts';
 
 export function actProblems(act: Act, assessment: Assessment, joint: Joint, now: Instant): readonly Problem[] {
@@ -89,6 +90,8 @@ function kindProblems(act: Act, assessment: Assessment, joint: Joint): Problem[]
     case 'shelve':
     case 'unshelve':
       return alarmProblems(act, assessment);
+    case 'disposition':
+      return dispositionProblems(act, assessment);
     case 'contact reading':
       return handReadingProblems(act, joint, assessment);
     case 'ambient check':

@@ -14,6 +14,7 @@ import { type Person, personSchema } from '../weld/person.ts';
 import { type Problem, problems } from '../weld/problems.ts';
 import { readJoint } from '../weld/read-joint.ts';
 import { actProblems } from './acts.ts';
+import { dutyProblems } from './duty.ts';
 import { NotRecording, Refusal } from './refusal.ts';
 
 /** What the desk needs of the station. Both promises reject with NotRecording while nothing can be recorded, or with Refusal. */
@@ -54,6 +55,7 @@ export function deskRouter(station: DeskStation): Router {
       const read = readJoint(body?.joint);
       const found: Problem[] = [
         ...(who.success ? [] : within('who', problems(who.error, body?.who, personSchema))),
+        ...(who.success ? dutyProblems('open', who.data) : []),
         ...('problems' in read ? within('joint', read.problems) : jointProblems(read.joint, station)),
       ];
       if (!who.success || 'problems' in read || found.length > 0) return refused(found);
@@ -67,7 +69,8 @@ export function deskRouter(station: DeskStation): Router {
       if (known === undefined) return notFound;
       const named = namedActSchema.safeParse(request.body);
       if (!named.success) return refused(problems(named.error, request.body, namedActSchema));
-      const found = actProblems(named.data.act, known.assessment, known.joint, station.now());
+      const { who, act } = named.data;
+      const found = [...dutyProblems(act.kind, who), ...actProblems(act, known.assessment, known.joint, station.now())];
       if (found.length > 0) return refused(found);
       return recorded(station.act(known.joint.id, named.data), (position) => ({ position }));
     }),

@@ -10,6 +10,7 @@ import { interpassNow } from './interpass.ts';
 import { registerStatus } from './measuring/register.ts';
 import { twinAsked, twinsRead } from './measuring/twin-reading.ts';
 import type { PassStatus } from './pass-status.ts';
+import { withDisposition } from './people/deviations.ts';
 import { coldestOf, hottestOf, minimumNow, minimumProbes, onPart, spreads } from './places.ts';
 import type { ProbeStatus } from './probe-status.ts';
 import { conditions, isReady } from './readiness.ts';
@@ -60,7 +61,7 @@ export function assess(state: State): Assessment {
     interpass,
     passes: state.passes.map((each): PassStatus => ({ ...each })),
     ...(after === undefined ? {} : { after }),
-    findings: state.findings.map((each) => ({ ...each })),
+    findings: state.findings.map((each) => withDisposition(state, each)),
     alarms: state.alarms.map((each) => withShelving(state, each)),
     shelvings: [...state.shelvings],
     verdict: verdictOf(state),

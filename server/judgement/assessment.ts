@@ -11,10 +11,12 @@ import type { AfterStatus } from './after/after-status.ts';
 import type { AmbientStatus } from './ambient/status.ts';
 import type { AmbientOutcome } from './ambient/touch.ts';
 import type { Condition } from './condition.ts';
+import type { FindingKind } from './finding-kind.ts';
 import type { SectionStatus, ThroughStatus } from './inside/section-status.ts';
 import type { InstrumentStatus } from './measuring/instrument-status.ts';
 import type { TwinRead } from './measuring/twin-reading.ts';
 import type { PassStatus } from './pass-status.ts';
+import type { Disposition } from './people/deviations.ts';
 import type { ProbeStatus } from './probe-status.ts';
 import type { SoakStatus } from './soak-status.ts';
 
@@ -34,67 +36,6 @@ export type Phase =
 
 export type Verdict = 'complies' | 'does-not-comply' | 'cannot-be-judged';
 
-/** Kinds of finding. Severity is a property of the kind (rules.ts). */
-export type FindingKind =
-  | 'silent'
-  | 'intermittent'
-  | 'running away'
-  | 'out of range'
-  | 'open circuit'
-  | 'short circuit'
-  | 'cold junction out of range'
-  | 'below minimum at pass start'
-  | 'below minimum during pass'
-  | 'minimum not judged'
-  | 'soak not met'
-  | 'soak not judged'
-  | 'through thickness not met'
-  | 'through thickness not held'
-  | 'through thickness not judged'
-  | 'rises faster than steel'
-  | 'far face not as computed'
-  | 'interpass above maximum'
-  | 'interpass not judged'
-  | 'above highest temperature'
-  | 'uneven'
-  | 'minimum lost before post-heating'
-  | 'minimum before post-heating not judged'
-  | 'post-heating not met'
-  | 'post-heating not judged'
-  | 'post-heating above maximum'
-  | 'heated too fast'
-  | 'cooled too fast'
-  | 'uncovered too warm'
-  | 'uncovering not judged'
-  | 'covered cooling not entered'
-  | 'not cooled before heat treatment'
-  | 'heat treatment late'
-  | 'tested before the waiting time'
-  | 'probe spot not examined'
-  | 'indication at a probe spot'
-  | 'heat off but still rising'
-  | 'maintenance temperature lost'
-  | 'too few zone probes'
-  | 'no minimum to judge'
-  | 'source not verified'
-  | 'procedure below calculation'
-  | 'extended range not accepted'
-  | 'recording interrupted'
-  | 'probe distrusted'
-  | 'highest temperature not judged'
-  | 'evenness not judged'
-  | 'calibration overdue'
-  | 'calibration not known'
-  | 'verification failed'
-  | 'calibration not shown'
-  | 'within uncertainty'
-  | 'within guard band'
-  | 'twin reading apart'
-  | 'probe suspect'
-  | 'ambient check not made'
-  | 'ambient check failed'
-  | 'ambient check not shown';
-
 /** nonconformity: does not comply. not judged: cannot be judged. remark: told, and changes no verdict. */
 export type Severity = 'nonconformity' | 'not judged' | 'remark';
 
@@ -107,11 +48,16 @@ export interface Finding {
   readonly pass?: string;
   readonly part?: string;
   readonly instrument?: string;
+  /** Of an entry: whose it is, and which act. */
+  readonly who?: string;
+  readonly act?: string;
   /** Held from / to; no `to` while it lasts. */
   readonly from: Instant;
   readonly to?: Instant;
   /** When the judge could first say so. */
   readonly knownAt: Instant;
+  /** What a named person decided on it, where it needs an answer. */
+  readonly disposition?: Disposition;
   readonly value?: MilliCelsius | Millikelvin | Milliseconds;
   readonly limit?: MilliCelsius | Millikelvin | Milliseconds;
   /** Of a value read with a crayon. */

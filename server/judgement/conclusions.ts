@@ -2,12 +2,16 @@
 import type { Alarm, Assessment, Finding, Phase, Verdict } from './assessment.ts';
 
 export type Conclusion =
-  | { readonly kind: 'finding'; readonly change: 'opened' | 'closed' | 'withdrawn'; readonly finding: Finding }
+  | {
+      readonly kind: 'finding';
+      readonly change: 'opened' | 'closed' | 'decided' | 'withdrawn';
+      readonly finding: Finding;
+    }
   | { readonly kind: 'alarm'; readonly alarm: Alarm; readonly change: 'changed' | 'gone' }
   | { readonly kind: 'phase'; readonly phase: Phase }
   | { readonly kind: 'verdict'; readonly verdict: Verdict };
 
-/** Withdrawn: later evidence told the same story better (three silences became one intermittent probe). */
+/** Decided: a person decided on it, or what was decided holds no longer. Withdrawn: later evidence told the same story better (three silences became one intermittent probe). */
 export function conclusions(before: Assessment | undefined, now: Assessment): Conclusion[] {
   const list: Conclusion[] = [];
   const known = new Map((before?.findings ?? []).map((each) => [each.key, each]));
@@ -16,6 +20,8 @@ export function conclusions(before: Assessment | undefined, now: Assessment): Co
     if (earlier === undefined) list.push({ kind: 'finding', change: 'opened', finding });
     if (finding.to !== undefined && earlier?.to !== finding.to)
       list.push({ kind: 'finding', change: 'closed', finding });
+    if (finding.disposition?.at !== earlier?.disposition?.at)
+      list.push({ kind: 'finding', change: 'decided', finding });
     known.delete(finding.key);
   }
   for (const finding of known.values()) list.push({ kind: 'finding', change: 'withdrawn', finding });

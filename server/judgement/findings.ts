@@ -3,7 +3,8 @@ import type { Instant } from '../measure/quantity.ts';
 import type { Seen, SignKind, Sureness } from '../suspicion/sign.ts';
 import type { Bound } from '../weld/hand-reading.ts';
 import type { AmbientOutcome } from './ambient/touch.ts';
-import type { Finding, FindingKind } from './assessment.ts';
+import type { Finding } from './assessment.ts';
+import type { FindingKind } from './finding-kind.ts';
 import { severities } from './rules.ts';
 import type { Mutable, State } from './state.ts';
 
@@ -13,6 +14,8 @@ export interface FindingDetail {
   readonly part?: string;
   readonly instrument?: string;
   readonly board?: string;
+  readonly who?: string;
+  readonly act?: string;
   readonly value?: number;
   readonly limit?: number;
   readonly bound?: Bound;
@@ -26,7 +29,7 @@ export interface FindingDetail {
 export const findingKey = (kind: FindingKind, from: Instant, detail: FindingDetail): string =>
   [
     kind,
-    detail.probe ?? detail.part ?? detail.instrument ?? detail.board ?? '',
+    detail.probe ?? detail.part ?? detail.instrument ?? detail.board ?? detail.act ?? '',
     detail.pass ?? detail.sign ?? '',
     from,
   ].join('/');

@@ -21,6 +21,8 @@ import { limitsDue, settleLimits } from './limits-watch.ts';
 import { handDue, takeHandReading } from './measuring/hand-readings.ts';
 import { registerDue, revisedRegister, settleRegister, takeInstrumentAct } from './measuring/register.ts';
 import { endPass, passesDue, settlePasses, startPass } from './passes.ts';
+import { dispose } from './people/deviations.ts';
+import { takesEffect } from './people/entry-role.ts';
 import { probeDue, settleProbes, takeScan } from './probe-watch.ts';
 import { shelve, unshelve } from './shelving.ts';
 import { settleSoak, soakDue, soakOnHeat } from './soak.ts';
@@ -54,7 +56,7 @@ export function take(state: State, input: Input): State {
       driveSections(state, input.scan);
       break;
     case 'act':
-      takeAct(state, input.act, input.who, input.at);
+      if (takesEffect(state, input.act, input.who, input.role)) takeAct(state, input.act, input, input.at);
       break;
     case 'station':
       takeStation(state, input.event);
@@ -105,7 +107,12 @@ function settle(state: State): void {
   settleAlarms(state);
 }
 
-function takeAct(state: State, act: Act, who: string, enteredAt: Instant): void {
+function takeAct(
+  state: State,
+  act: Act,
+  { who, role }: { readonly who: string; readonly role?: string },
+  enteredAt: Instant,
+): void {
   switch (act.kind) {
     case 'heat':
       state.heat = act.state;
@@ -146,6 +153,9 @@ function takeAct(state: State, act: Act, who: string, enteredAt: Instant): void 
         ...(act.method === undefined ? {} : { method: act.method }),
       });
       requireAnew(state, state.entered);
+      return;
+    case 'disposition':
+      dispose(state, act, who, role);
       return;
     case 'revise':
       requireAnew(state, act.joint);

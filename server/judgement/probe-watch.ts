@@ -4,7 +4,7 @@
  */
 import { after, type Instant } from '../measure/quantity.ts';
 import type { Quality, Scan, ScanValue } from '../weld/scan.ts';
-import type { FindingKind } from './assessment.ts';
+import type { FindingKind } from './finding-kind.ts';
 import { close, open, remove } from './findings.ts';
 import { judgedReading } from './measuring/judged-reading.ts';
 import { rules } from './rules.ts';

@@ -3,7 +3,8 @@
  * judged by: a change here changes verdicts, and the rules version in a record's first entry says which held.
  */
 import { minutes, seconds } from '../measure/quantity.ts';
-import type { FindingKind, Severity } from './assessment.ts';
+import type { Severity } from './assessment.ts';
+import type { FindingKind } from './finding-kind.ts';
 
 export const rules = {
   /** A reading is fresh while it is younger than this many periods. Own choice. */
@@ -127,4 +128,5 @@ export const severities: { readonly [kind in FindingKind]: Severity } = {
   'ambient check not made': 'remark',
   'ambient check failed': 'remark',
   'ambient check not shown': 'not judged',
+  'entry outside role': 'remark',
 };

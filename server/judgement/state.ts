@@ -13,13 +13,15 @@ import type { Probe } from '../weld/probe.ts';
 import type { Quality } from '../weld/scan.ts';
 import { type AfterState, nothingAfter } from './after/after-state.ts';
 import type { AmbientState } from './ambient/check.ts';
-import type { Alarm, Finding, FindingKind, Limits, Shelving } from './assessment.ts';
+import type { Alarm, Finding, Limits, Shelving } from './assessment.ts';
 import type { ConditionId } from './condition.ts';
+import type { FindingKind } from './finding-kind.ts';
 import { type HoldState, notBegun } from './hold.ts';
 import { type SectionState, sectionsOf } from './inside/section-state.ts';
 import { limitsOf } from './limits-of.ts';
 import type { HandReading } from './measuring/hand-reading.ts';
 import { type InstrumentAct, type InstrumentState, registerOf } from './measuring/register.ts';
+import type { KeptDisposition } from './people/deviations.ts';
 import type { Distrust } from './probe-status.ts';
 import { rules } from './rules.ts';
 import type { Takeover } from './spares.ts';
@@ -110,6 +112,7 @@ export interface State {
   /** Announced, and in force from the board's next scan. */
   shorterPeriods: { [board: string]: Milliseconds };
   acceptances: Acceptance[];
+  dispositions: KeptDisposition[];
   /** The joint as it was entered or revised; `joint` is this with the spares that took over in their places. */
   entered: Joint;
   takeovers: Takeover[];
@@ -164,6 +167,7 @@ export function begin(at: Instant, event: StationEvent & { kind: 'opened' }): St
     boardPeriods: {},
     shorterPeriods: {},
     acceptances: [],
+    dispositions: [],
     entered: event.joint,
     takeovers: [],
     requirement: answer,

@@ -45,6 +45,8 @@ export const actWords = (act: Act, enteredAt: Instant, times: Times, units: Unit
       return `Took alarm ${alarmKeyText(act.alarm)} up again`;
     case 'accept':
       return `Accepted: ${act.subject}${act.method === undefined ? '' : `, method ${act.method}`}. Reason: ${folded(act.reason)}`;
+    case 'disposition':
+      return `Decided on ${alarmKeyText(act.finding)}: ${act.decision}. Reason: ${folded(act.reason)}`;
     case 'calibration':
     case 'verification':
     case 'adjustment':

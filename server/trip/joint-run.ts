@@ -9,6 +9,7 @@ import type { Outlook } from '../judgement/inside/section-status.ts';
 import { createJudge, firstOf, type Judge, type JudgeMemory, judgeAll } from '../judgement/judge.ts';
 import { type Item, itemOf, stationName } from '../ledger/item.ts';
 import { type Instant, seconds } from '../measure/quantity.ts';
+import { againstDuty } from '../weld/duties.ts';
 import type { Input, Source, StationEvent } from '../weld/entry.ts';
 import type { Joint } from '../weld/joint.ts';
 
@@ -98,7 +99,12 @@ export function feed(run: JointRun, input: Input, beside = false): Item {
   run.fed.push(input);
   run.touched = true;
   if (input.type === 'act' && input.act.kind === 'revise') run.joint = input.act.joint;
-  if (input.type === 'act' && input.act.kind === 'declare source') run.declared = true;
+  if (
+    input.type === 'act' &&
+    input.act.kind === 'declare source' &&
+    againstDuty('declare source', input.role) === undefined
+  )
+    run.declared = true;
   if (input.type === 'act' && input.act.kind === 'close') run.closed = true;
   if (input.type === 'station' && input.event.kind === 'source') run.source = input.event.source;
   if (input.type === 'station' && input.event.kind === 'period') {

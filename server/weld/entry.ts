@@ -30,8 +30,8 @@ export const passKinds = [
 /** ISO 9712: visual, magnetic particle, penetrant, ultrasonic, eddy current testing. */
 export const spotMethods = ['VT', 'MT', 'PT', 'UT', 'ET'] as const;
 
-/** An alarm by its key as the station gave it. */
-const alarmKeySchema = z
+/** An alarm or a finding by its key as the station gave it. */
+const keySchema = z
   .string()
   .min(1)
   .max(4 * limits.nameMaximum);
@@ -68,19 +68,27 @@ export const actSchema = z
       happenedAt,
     }),
     z.strictObject({ kind: z.literal('note'), text: textSchema, document: sha256Schema.optional() }),
-    z.strictObject({ kind: z.literal('acknowledge'), alarm: alarmKeySchema }),
+    z.strictObject({ kind: z.literal('acknowledge'), alarm: keySchema }),
     /** Put aside from its entry on, for so many minutes; for how long at most, the alarm's priority says. */
     z.strictObject({
       kind: z.literal('shelve'),
-      alarm: alarmKeySchema,
+      alarm: keySchema,
       minutes: z.number().int().min(1).max(limits.shelvingMinutesMaximum),
       reason: textSchema,
     }),
-    z.strictObject({ kind: z.literal('unshelve'), alarm: alarmKeySchema }),
+    z.strictObject({ kind: z.literal('unshelve'), alarm: keySchema }),
     z.strictObject({
       kind: z.literal('accept'),
       subject: z.enum(['extended range', 'procedure below calculation']),
       method: nameSchema.optional(),
+      reason: textSchema,
+    }),
+    /** What a named person decided on a finding that needs an answer; `value`: its number as that person saw it. */
+    z.strictObject({
+      kind: z.literal('disposition'),
+      finding: keySchema,
+      decision: z.enum(['accept', 'repair', 'reject']),
+      value: z.number().int().optional(),
       reason: textSchema,
     }),
     /** How far an instrument is off, and how sure that is. Holds from `happenedAt`, which may lie before all readings. */

@@ -2,7 +2,17 @@
 import { z } from 'zod';
 import { nameSchema } from './text.ts';
 
-export const roles = ['welder', 'heater operator', 'inspector', 'coordinator', 'third party'] as const;
+/** What a person is on the job. Which entry each may make stands in duties.ts. */
+export const roles = [
+  'welder',
+  'heater operator',
+  'inspector',
+  'coordinator',
+  'third party',
+  'administrator',
+  'viewer',
+] as const;
+export type Role = (typeof roles)[number];
 
 export const personSchema = z
   .strictObject({

@@ -7,7 +7,7 @@
 import { limits } from '../measure/limits.ts';
 import type { Instant } from '../measure/quantity.ts';
 import { actSchema, type Input } from '../weld/entry.ts';
-import { personSchema } from '../weld/person.ts';
+import { personSchema, roles } from '../weld/person.ts';
 import { problems as schemaProblems } from '../weld/problems.ts';
 import { type CsvItem, csvRecords, delimiterOf, encodingOf } from './csv-records.ts';
 import { actOf, type EventFields, eventColumns } from './event-act.ts';
@@ -57,7 +57,7 @@ Columns are parted by comma, semicolon or tab, in any order. Lines that begin wi
 
 Further columns, as the kinds need them:
 
-  role         welder | heater operator | inspector | coordinator | third party
+  role         ${roles.join(' | ')}
   pass         name of the pass. pass start: required. pass end: may be empty while one pass is running
   pass kind    pass start: tack | root | fill | cap | temper bead | attachment | gouging | thermal cutting
   welder       pass start: who welds; empty: the person in "who"

@@ -1,5 +1,6 @@
 /** Findings of the time after the last arc, and of rates of heating and cooling, in words. */
-import type { Finding, FindingKind } from '../judgement/assessment.ts';
+import type { Finding } from '../judgement/assessment.ts';
+import type { FindingKind } from '../judgement/finding-kind.ts';
 import type { MilliCelsius, Millikelvin, Milliseconds } from '../measure/quantity.ts';
 import type { UnitSystem } from '../measure/units.ts';
 import type { FindingWords } from './finding.ts';

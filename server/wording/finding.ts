@@ -1,21 +1,16 @@
 /** A finding in words: what was found, why it matters, what to do first. */
 import type { Finding } from '../judgement/assessment.ts';
-import type { Instant, MilliCelsius, Millikelvin, Milliseconds } from '../measure/quantity.ts';
+import type { Instant, MilliCelsius } from '../measure/quantity.ts';
 import type { UnitSystem } from '../measure/units.ts';
 import { afterFindingText, isAfterFinding } from './after-finding.ts';
 import { ambientFindingText } from './ambient-finding.ts';
+import { capped, gap, lasted, only, reached, spread } from './finding-numbers.ts';
 import { instrumentFindingText } from './instrument-finding.ts';
 import { lengthText } from './length.ts';
+import { peopleFindingText } from './people-finding.ts';
 import { signText } from './sign.ts';
-import {
-  atMostText,
-  differenceLimitText,
-  differenceText,
-  limitText,
-  ofLimitText,
-  temperatureText,
-} from './temperature.ts';
-import { clockText, durationText } from './time.ts';
+import { limitText, temperatureText } from './temperature.ts';
+import { clockText } from './time.ts';
 
 export interface FindingWords {
   /** What, where, with its number: a phrase in sentence case without a full stop. */
@@ -237,6 +232,8 @@ export const findingText = (finding: Finding, units: UnitSystem): FindingWords =
     case 'ambient check failed':
     case 'ambient check not shown':
       return ambientFindingText(finding, kind, `${at} ${start}`, units);
+    case 'entry outside role':
+      return peopleFindingText(kind, finding);
     case 'within uncertainty':
       return {
         what: `Within the uncertainty of its reading${at} ${start}${only(finding, units)}${finding.limit === undefined ? '' : `, limit ${limitText(finding.limit as MilliCelsius, units)}`}`,
@@ -260,32 +257,3 @@ export const findingSpan = ({ from, to }: { readonly from: Instant; readonly to?
 };
 
 const placeNotJudged = 'Its place is not judged while it lasts, and a place not judged never counts as warm.';
-
-type Numbers = Pick<Finding, 'value' | 'limit' | 'bound'>;
-
-const reached = ({ value, limit, bound }: Numbers, units: UnitSystem): string =>
-  value === undefined
-    ? ''
-    : `: ${ofLimitText(value as MilliCelsius, limit as MilliCelsius | undefined, units, undefined, bound)}`;
-
-const capped = ({ value, limit, bound }: Numbers, units: UnitSystem): string =>
-  value === undefined ? '' : `: ${atMostText(value as MilliCelsius, limit as MilliCelsius | undefined, units, bound)}`;
-
-const only = ({ value, bound }: Numbers, units: UnitSystem): string =>
-  value === undefined ? '' : `: ${ofLimitText(value as MilliCelsius, undefined, units, undefined, bound)}`;
-
-const spread = ({ value, limit }: Numbers, units: UnitSystem): string => {
-  if (value === undefined) return '';
-  const number = differenceText(value as Millikelvin, units, { limit: limit as Millikelvin | undefined });
-  return limit === undefined
-    ? `: ${number}`
-    : `: ${number}, at most ${differenceLimitText(limit as Millikelvin, units)}`;
-};
-
-const lasted = ({ value, limit }: Numbers): string => {
-  if (value === undefined) return '';
-  const done = durationText(value as Milliseconds);
-  return limit === undefined ? `: ${done}` : `: ${done} of ${durationText(limit as Milliseconds)}`;
-};
-
-const gap = ({ value }: Numbers): string => (value === undefined ? '' : ` for ${durationText(value as Milliseconds)}`);

@@ -1,5 +1,6 @@
 /** Findings about what is measured with, in words. */
-import type { Finding, FindingKind } from '../judgement/assessment.ts';
+import type { Finding } from '../judgement/assessment.ts';
+import type { FindingKind } from '../judgement/finding-kind.ts';
 import type { Millikelvin } from '../measure/quantity.ts';
 import type { UnitSystem } from '../measure/units.ts';
 import type { FindingWords } from './finding.ts';

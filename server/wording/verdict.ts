@@ -3,11 +3,15 @@
  * first what stands against it.
  */
 import type { Assessment, Finding } from '../judgement/assessment.ts';
+import { deviationSentence } from './deviation.ts';
 import { findingText } from './finding.ts';
 import { inside, listText } from './list.ts';
 
-/** Two sentences at most: what was found, and how far it reaches. */
-export const verdictText = (assessment: Assessment): string => {
+/** What was found, how far it reaches, and what named persons decided on it. */
+export const verdictText = (assessment: Assessment): string =>
+  `${measuredText(assessment)}${deviationSentence(assessment.findings)}`;
+
+const measuredText = (assessment: Assessment): string => {
   switch (assessment.verdict) {
     case 'complies':
       return `Complies: every temperature limit that was judged was kept${ofPasses(assessment)}. This says nothing about the weld itself.`;

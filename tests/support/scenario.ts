@@ -4,11 +4,11 @@
  * Between two rows temperatures run straight; "-" is no reading, "open" a flagged open circuit, both until the next row.
  */
 import { after, type Instant, instant, milliCelsius } from '../../server/measure/quantity.ts';
-import type { Act, Input, SourceKind } from '../../server/weld/entry.ts';
+import type { Input, SourceKind } from '../../server/weld/entry.ts';
 import { type Joint, jointSchema } from '../../server/weld/joint.ts';
 import type { Quality, Scan, ScanValue } from '../../server/weld/scan.ts';
-import { afterActOf, afterFacts, afterOf, afterProcedureOf, optional } from './scenario-after.ts';
-import { checkOf } from './scenario-check.ts';
+import { clock, said } from './scenario-act.ts';
+import { afterFacts, afterOf, afterProcedureOf, optional } from './scenario-after.ts';
 
 export interface Scenario {
   readonly title: string;
@@ -52,11 +52,6 @@ export function readScenario(text: string): Scenario {
   const end = after(scenarioStart, rows.at(-1)!.at);
   return { title, joint, inputs: inputsOf(joint, columns, rows, period, header), end, expected };
 }
-
-const clock = (text: string): number => {
-  const parts = text.split(':').map(Number);
-  return parts.reduce((sum, each) => sum * 60 + each, 0) * 1000;
-};
 
 function jointOf(header: Map<string, string[]>): Joint {
   const facts = Object.fromEntries(
@@ -184,7 +179,7 @@ function inputsOf(
     const acts =
       from.act === ''
         ? []
-        : from.act.split(';').map((act): Input => ({ type: 'act', at, who: 'Ada', act: actOf(act.trim(), at) }));
+        : from.act.split(';').map((act): Input => ({ type: 'act', at, ...said(act.trim(), at, scenarioStart) }));
     if (from.cells.every((cell) => cell === '.')) inputs.push(...acts);
     for (let time = from.at; time < until; time += period) {
       if (from.cells.every((cell) => cell === '.')) continue;
@@ -221,78 +216,4 @@ function value(probe: string, from: string, to: string | undefined, share: numbe
   const end = to === undefined || words[to] !== undefined || to === '.' ? start : Number(to);
   const temperature = milliCelsius(start + (end - start) * share);
   return [{ probe, quality: 'good', temperature, raw: { form: 'temperature', reported: temperature } }];
-}
-
-function actOf(text: string, at: Instant): Act {
-  const [verb, ...rest] = text.split(' ');
-  if (verb === 'heat') return { kind: 'heat', state: rest[0] as 'on' | 'off' };
-  if (verb === 'start') {
-    const ago = rest[1] === undefined ? {} : { happenedAt: at - Number(rest[1]) * 60_000 };
-    return { kind: 'pass start', pass: rest[0]!, passKind: 'fill', welder: 'Bo', ...ago };
-  }
-  const later = afterActOf(verb!, rest);
-  if (later !== undefined) return later;
-  if (verb === 'close') return { kind: 'close' };
-  if (verb === 'end') return { kind: 'pass end', pass: rest[0]! };
-  if (verb === 'contact') return contactOf(rest);
-  if (verb === 'acknowledge') return { kind: 'acknowledge', alarm: rest.join(' ') };
-  if (verb === 'check') return checkOf(rest, scenarioStart);
-  if (verb === 'distrust') return { kind: 'distrust probe', probe: rest[0]!, reason: 'doubted' };
-  if (verb === 'trust') return { kind: 'trust probe again', probe: rest[0]!, reason: 'mended' };
-  if (verb === 'spare') return { kind: 'spare takes over', spare: rest[0]!, probe: rest[1]!, reason: 'doubted' };
-  if (verb === 'shelve') {
-    const [minutes, ...alarm] = rest;
-    return { kind: 'shelve', alarm: alarm.join(' '), minutes: Number(minutes), reason: 'told to the foreman' };
-  }
-  if (verb === 'unshelve') return { kind: 'unshelve', alarm: rest.join(' ') };
-  // "calibrate W1 -2.5 from 0:00": corrections of -2.5 K at all points, holding from that time.
-  if (verb === 'calibrate') {
-    const [instrument, kelvin, , from] = rest;
-    return {
-      kind: 'calibration',
-      instrument: instrument!,
-      certificate: 'C-9',
-      calibratedOn: '2026-03-01',
-      corrections: [0, 400].map((atCelsius) => ({
-        atCelsius,
-        correctionKelvin: Number(kelvin),
-        expandedKelvin: 0.6,
-        coverageFactor: 2,
-      })),
-      ...(from === undefined ? {} : { happenedAt: after(scenarioStart, clock(from)) }),
-    };
-  }
-  if (verb === 'adjust') return { kind: 'adjustment', instrument: rest[0]!, what: 'new input stage' };
-  if (verb === 'verify') {
-    const result = rest[1] === 'outside' ? 'outside its limit' : 'within its limit';
-    return {
-      kind: 'verification',
-      instrument: rest[0]!,
-      reference: 'R-1',
-      readCelsius: 100,
-      referenceCelsius: 97,
-      result,
-    };
-  }
-  if (verb === 'close') return { kind: 'close' };
-  throw new Error(`the scenario has an act that nobody knows: ${text}`);
-}
-
-/** "contact 190", "contact 150 zone beside T1 with CR-1 crayon below", "contact 190 with P-1 pyrometer 0.85". */
-function contactOf([celsius, ...words]: string[]): Act {
-  const after = (word: string, ahead = 1): string | undefined =>
-    words.includes(word) ? words[words.indexOf(word) + ahead] : undefined;
-  const kind = words.includes('crayon') ? 'crayon' : words.includes('pyrometer') ? 'pyrometer' : undefined;
-  const probe = after('beside');
-  return {
-    kind: 'contact reading',
-    celsius: Number(celsius),
-    instrument: after('with') ?? 'hand thermometer',
-    ...(kind === undefined ? {} : { instrumentKind: kind }),
-    ...(kind === 'crayon' ? { shows: after('crayon') === 'below' ? 'below' : 'at least' } : {}),
-    ...(kind === 'pyrometer' ? { emissivity: Number(after('pyrometer')) } : {}),
-    ...(probe === undefined ? {} : { probe }),
-    use: words[0] === 'zone' ? 'zone' : words[0] === 'opposite' ? 'opposite face' : 'interpass',
-    place: { part: 'plate-a', side: 'A', face: 'front', distanceMillimetres: 10 },
-  };
 }

@@ -8,7 +8,7 @@ import { endOfDay } from '../../weld/day.ts';
 import type { Act } from '../../weld/entry.ts';
 import type { Instrument } from '../../weld/instrument.ts';
 import type { Joint } from '../../weld/joint.ts';
-import type { FindingKind } from '../assessment.ts';
+import type { FindingKind } from '../finding-kind.ts';
 import { close, open } from '../findings.ts';
 import type { State } from '../state.ts';
 import type { InstrumentStatus } from './instrument-status.ts';

@@ -1,6 +1,9 @@
 /** What stands behind the report and who answers for it: documents, deviations, signatures, method and rules, cautions, identity of the record. */
+import type { Finding } from '../../judgement/assessment.ts';
+import { needsAnswer } from '../../judgement/people/deviations.ts';
 import { millikelvin } from '../../measure/quantity.ts';
 import { cautions } from '../../wording/cautions.ts';
+import { dispositionText } from '../../wording/deviation.ts';
 import { findingText } from '../../wording/finding.ts';
 import { decisionRuleText } from '../../wording/instrument.ts';
 import { noInterlock } from '../../wording/signal.ts';
@@ -41,9 +44,9 @@ const sizeText = (bytes: number): string =>
       ? `${Math.round(bytes / 1000)} kB`
       : `${(bytes / 1_000_000).toFixed(1)} MB`;
 
-/** Every limit not kept with room for what was decided, and every answer that a named person gave. */
+/** Every limit not kept or not judged with what was decided, or room for it, and every answer that a named person gave. */
 export const deviationsSection = ({ assessment, timeline }: ReportFacts, times: Times): Section => {
-  const deviations = assessment.findings.filter(({ severity }) => severity === 'nonconformity');
+  const deviations = assessment.findings.filter(needsAnswer);
   return {
     heading: 'Deviations and named answers',
     blocks: [
@@ -53,12 +56,12 @@ export const deviationsSection = ({ assessment, timeline }: ReportFacts, times: 
         columns: [
           { heading: 'Deviation', share: 9 },
           { heading: 'Held', share: 6 },
-          { heading: 'What was decided, by whom, when (by hand)', share: 10 },
+          { heading: 'What was decided, by whom, when', share: 10 },
         ],
         rows: deviations.map((finding) => [
           findingText(finding, assessment.requirement.units).what,
           times.span(finding.from, finding.to),
-          '\n\n',
+          decidedText(finding, times),
         ]),
         empty: 'No deviation was found.',
       },
@@ -89,6 +92,12 @@ export const deviationsSection = ({ assessment, timeline }: ReportFacts, times: 
     ],
   };
 };
+
+/** What stands in the record; without it room for what is written by hand. */
+const decidedText = ({ disposition }: Finding, times: Times): string =>
+  disposition === undefined
+    ? 'OPEN\n\n'
+    : `${dispositionText(disposition)}, ${times.when(disposition.at)}. Reason: ${folded(disposition.reason)}`;
 
 export const signaturesSection = (): Section => ({
   heading: 'Signatures',

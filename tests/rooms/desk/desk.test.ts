@@ -7,8 +7,10 @@ import { at } from '../../support/record.ts';
 
 const ada = { name: 'Ada', role: 'welder' };
 const open = (http: HttpBench, id = 'one') => http.post('/api/joints', { who: ada, joint: asJson(jointOn(id, 'b1')) });
-const act = (http: HttpBench, body: object, headers = {}, joint = 'one') =>
-  http.post(`/api/joints/${joint}/acts`, { who: ada, act: body }, headers);
+const ben = { name: 'Ben', role: 'coordinator' };
+const act = (http: HttpBench, body: object, headers = {}, joint = 'one', who: object = ada) =>
+  http.post(`/api/joints/${joint}/acts`, { who, act: body }, headers);
+const close = (http: HttpBench, joint = 'one') => act(http, { kind: 'close' }, {}, joint, ben);
 const fields = async (answer: Response): Promise<string[]> =>
   ((await answer.json()) as { problems: { field: string }[] }).problems.map((each) => each.field);
 const notes = (http: HttpBench) => [...http.bench.record.entries('one')].filter((entry) => entry.kind === 'note');
@@ -44,7 +46,7 @@ describe('entering a joint', () => {
     const [first, second] = await Promise.all([open(http), open(http)]);
     expect([first.status, second.status].toSorted()).toEqual([201, 422]);
     expect(await fields(first.status === 422 ? first : second)).toEqual(['joint.id']);
-    await act(http, { kind: 'close' });
+    await close(http);
     expect(await fields(await open(http))).toEqual(['joint.id']);
     expect((await open(http, 'station')).status).toBe(422);
     expect([...http.bench.record.entries('one')].filter((entry) => entry.kind === 'opened')).toHaveLength(1);
@@ -58,7 +60,7 @@ describe('entering a joint', () => {
     http.bench.clock.move(group);
     await Promise.all(opening);
     expect(await fields(await open(http))).toEqual(['joint']);
-    await act(http, { kind: 'close' }, {}, 'joint-0');
+    await close(http, 'joint-0');
     expect((await open(http)).status).toBe(201);
   });
 
@@ -118,17 +120,60 @@ describe('an act', () => {
       [{ ...check, touches: Array.from({ length: 257 }, () => touch) }, 'act.touches'],
     ];
     for (const [body, field] of refused) {
-      const answer = await act(http, body);
+      const answer = await act(http, body, {}, 'one', ben);
       expect(answer.status).toBe(422);
       expect(await fields(answer)).toEqual([field]);
     }
     expect(http.bench.record.position()).toBe(before);
   });
 
+  it('that the role of its writer may not make is refused, and it says who may; without a role it stands as typed', async () => {
+    const http = await httpBench();
+    const entering = { who: { name: 'Vi', role: 'viewer' }, joint: asJson(jointOn('one', 'b1')) };
+    expect(await fields(await http.post('/api/joints', entering))).toEqual(['who.role']);
+    await open(http);
+    const before = http.bench.record.position();
+    const answer = await act(http, { kind: 'close' });
+    expect(answer.status).toBe(422);
+    expect(await answer.json()).toEqual({
+      problems: [
+        { field: 'who.role', found: 'the role welder', allowed: 'for closing a joint: inspector and coordinator' },
+      ],
+    });
+    expect(http.bench.record.position()).toBe(before);
+    expect((await act(http, { kind: 'close' }, {}, 'one', { name: 'Ada' })).status).toBe(201);
+  });
+
+  it('that decides on a deviation asks for a role, a finding that is over, and the number that it has', async () => {
+    const http = await httpBench();
+    await open(http);
+    await act(http, { kind: 'pass start', pass: '1', passKind: 'root', welder: 'Ada' });
+    const { findings } = http.bench.pipeline.run('one')!.assessment;
+    const finding = findings.find(({ kind, to }) => kind === 'minimum not judged' && to !== undefined)!;
+    const decision = { kind: 'disposition', finding: finding.key, decision: 'reject', reason: 'nobody measured' };
+    const refused: [object, object, string][] = [
+      [decision, { name: 'Ben' }, 'who.role'],
+      [decision, ada, 'who.role'],
+      [{ ...decision, finding: 'no such finding' }, ben, 'act.finding'],
+      [{ ...decision, value: 148_000 }, ben, 'act.value'],
+    ];
+    for (const [body, who, field] of refused)
+      expect(await fields(await act(http, body, {}, 'one', who))).toEqual([field]);
+    expect((await act(http, decision, {}, 'one', ben)).status).toBe(201);
+    const decided = [...http.bench.record.conclusions('one')]
+      .map(({ body }) => body as { change?: string; finding?: object })
+      .filter(({ change }) => change === 'decided');
+    expect(decided).toHaveLength(1);
+    expect(decided[0]!.finding).toMatchObject({
+      key: finding.key,
+      disposition: { decision: 'reject', by: 'Ben', role: 'coordinator', reason: 'nobody measured' },
+    });
+  });
+
   it('after the closing is refused, also where both came at once', async () => {
     const http = await httpBench();
     await open(http);
-    const [closed, late] = await Promise.all([act(http, { kind: 'close' }), act(http, { kind: 'note', text: 'late' })]);
+    const [closed, late] = await Promise.all([close(http), act(http, { kind: 'note', text: 'late' })]);
     const later = await act(http, { kind: 'note', text: 'later' });
     expect(closed.status).toBe(201);
     // Which of the two arrives first is the network's choice; after the closing nothing is recorded.

@@ -3,7 +3,10 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import type { Alarm, Assessment } from '../../../server/judgement/assessment.ts';
 import { createJudge, judgeAll } from '../../../server/judgement/judge.ts';
+import { deviationsOf } from '../../../server/judgement/people/deviations.ts';
 import { arrival } from '../../../server/weld/entry.ts';
+import { deviationCountText } from '../../../server/wording/deviation.ts';
+import { verdictText } from '../../../server/wording/verdict.ts';
 import { readScenario, type Scenario, scenarioStart } from '../../support/scenario.ts';
 
 const folder = new URL('./scenarios/', import.meta.url);
@@ -52,12 +55,15 @@ function inWords(scenario: Scenario, assessment: Assessment): string[] {
   };
   const lines = [`verdict ${assessment.verdict}`];
   for (const each of assessment.findings) {
-    const what = [each.kind, each.sign, each.pass, each.part, each.instrument, each.probe]
+    const what = [each.kind, each.sign, each.pass, each.part, each.instrument, each.act, each.probe]
       .filter((part) => part !== undefined)
       .join(', ');
     const number = each.value === undefined ? '' : `, ${each.value / 1000}`;
     lines.push(`finding ${what}${number}, ${time(each.from)} to ${each.to === undefined ? 'end' : time(each.to)}`);
   }
+  const decided = deviationsOf(assessment.findings);
+  if (uses('deviations')) lines.push(`deviations ${deviationCountText(decided)}`);
+  if (uses('says')) lines.push(`says ${verdictText(assessment)}`);
   if (uses('phase')) lines.push(`phase ${assessment.phase}`);
   if (uses('reached'))
     lines.push(

@@ -56,6 +56,13 @@ const acts: readonly Record<string, unknown>[] = [
     result: 'within its limit',
   },
   { kind: 'adjustment', instrument: 'B-1', what: 'offset of channel 3 set anew' },
+  {
+    kind: 'disposition',
+    finding: 'below minimum at pass start/T1/1/0',
+    decision: 'accept',
+    value: 148_000,
+    reason: 'as the test weld',
+  },
   { kind: 'declare source', statement: 'board 7 is on this part; checked by touch' },
   { kind: 'distrust probe', probe: 'T1', reason: 'its tip hangs in the air' },
   { kind: 'trust probe again', probe: 'T1', reason: 'welded on anew' },

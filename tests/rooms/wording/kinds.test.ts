@@ -1,8 +1,9 @@
 /** Every kind that the judge can name has words, and the words keep the house's promises. */
 import { describe, expect, it } from 'vitest';
 import { alarmRules } from '../../../server/judgement/alarm-rules.ts';
-import type { Alarm, AlarmKind, Finding, FindingKind } from '../../../server/judgement/assessment.ts';
+import type { Alarm, AlarmKind, Finding } from '../../../server/judgement/assessment.ts';
 import type { Condition, ConditionId } from '../../../server/judgement/condition.ts';
+import type { FindingKind } from '../../../server/judgement/finding-kind.ts';
 import { severities } from '../../../server/judgement/rules.ts';
 import type { SoakStatus } from '../../../server/judgement/soak-status.ts';
 import { milliCelsius, millikelvin, minutes, seconds } from '../../../server/measure/quantity.ts';

@@ -24,14 +24,16 @@ export type SheetKind =
   | 'attach'
   | 'close'
   | 'accept'
+  | 'disposition'
   | 'declare source'
   | 'ambient check'
   | 'probe';
 /** Kinds whose act is made by their own sheet. */
-export type OwnSheet = 'attach' | 'accept' | 'ambient check' | 'probe' | InstrumentSheetKind;
+export type OwnSheet = 'attach' | 'accept' | 'disposition' | 'ambient check' | 'probe' | InstrumentSheetKind;
 const ownSheets: ReadonlySet<SheetKind> = new Set<OwnSheet>([
   'attach',
   'accept',
+  'disposition',
   'ambient check',
   'probe',
   'calibration',
@@ -108,6 +110,7 @@ export const freshDraft = (kind: SheetKind, live: LiveJoint, by: string): Draft 
     case 'attach':
       return { title: '' };
     case 'accept':
+    case 'disposition':
     case 'ambient check':
     case 'probe':
       return {};

@@ -1,6 +1,7 @@
 /** The large buttons of what a person does here, and in their place the form of the one that was pressed. */
 import type { Signal } from '@preact/signals';
 import { useEffect, useRef } from 'preact/hooks';
+import { deviationsOf, needsAnswer } from '../../../server/judgement/people/deviations.ts';
 import type { Act } from '../../../server/weld/entry.ts';
 import type { LiveJoint } from '../../feed/live-joint.ts';
 import { NotLoaded, useLoaded } from '../../parts/lazy.tsx';
@@ -28,6 +29,7 @@ const load = () =>
     import('./ambient-sheet.tsx'),
     import('./probe-sheet.tsx'),
     import('./after-sheet.tsx'),
+    import('./disposition-sheet.tsx'),
   ]);
 
 export function Actions({ live, outside, known, open, done }: Props) {
@@ -45,7 +47,7 @@ export function Actions({ live, outside, known, open, done }: Props) {
 
   if (open.value !== undefined) {
     if (forms === 'loading' || forms === 'failed') return <NotLoaded state={forms} />;
-    const [sheets, documents, answers, hands, twins, ambient, probes, afters] = forms;
+    const [sheets, documents, answers, hands, twins, ambient, probes, afters, dispositions] = forms;
     const props = {
       live,
       back: () => {
@@ -75,6 +77,8 @@ export function Actions({ live, outside, known, open, done }: Props) {
         return <documents.DocumentSheet {...props} />;
       case 'close':
         return <sheets.CloseSheet {...props} />;
+      case 'disposition':
+        return <dispositions.DispositionSheet {...props} />;
       case 'declare source':
         return <sheets.DeclareSheet {...props} />;
       case 'accept':
@@ -88,6 +92,8 @@ export function Actions({ live, outside, known, open, done }: Props) {
 
   const { assessment } = live;
   const running = assessment.passes.some((pass) => pass.endedAt === undefined);
+  const undecided = deviationsOf(assessment.findings).open.length;
+  const deviations = assessment.findings.filter(needsAnswer).length;
   const asked = assessment.requirement.warnings.filter((warning) => warning.wantsAnswer).length;
   const lost = contact.value.kind !== 'live' || !connected.value;
   const press = (kind: SheetKind) => (): void => {
@@ -146,6 +152,17 @@ export function Actions({ live, outside, known, open, done }: Props) {
         <button type="button" class="big asks" data-opens="accept" onClick={press('accept')}>
           Answer
           <span class="under">{asked === 1 ? '1 named answer waits' : `${asked} named answers wait`}</span>
+        </button>
+      )}
+      {deviations > 0 && (
+        <button
+          type="button"
+          class={undecided > 0 ? 'big asks' : 'big'}
+          data-opens="disposition"
+          onClick={press('disposition')}
+        >
+          Deviations
+          <span class="under">{undecided > 0 ? `${undecided} open` : 'all decided'}</span>
         </button>
       )}
       <div class="small">

@@ -64,6 +64,8 @@ export const entryLine = ({ at, kind, body }: TimelineEvent, units: UnitSystem, 
         return `Alarm taken up again: ${alarmKeyText(text('alarm'))}`;
       case 'accept':
         return `Accepted ${text('subject')}${optional(' of ', text('method'))}: ${text('reason')}`;
+      case 'disposition':
+        return `Decided on ${alarmKeyText(text('finding'))}: ${text('decision')}. ${text('reason')}`;
       case 'calibration':
       case 'verification':
       case 'adjustment':

@@ -1,0 +1,107 @@
+/** Deviations one after the other, each with the decision of a named person: accept, repair or reject, with the reason. */
+import { useSignal } from '@preact/signals';
+import type { Finding } from '../../../server/judgement/assessment.ts';
+import { deviationsOf } from '../../../server/judgement/people/deviations.ts';
+import { unitsOf } from '../../../server/measure/units.ts';
+import type { Act } from '../../../server/weld/entry.ts';
+import { deviationCountText, dispositionText } from '../../../server/wording/deviation.ts';
+import { rolesText } from '../../../server/wording/duty.ts';
+import { findingText } from '../../../server/wording/finding.ts';
+import { inside } from '../../../server/wording/list.ts';
+import { TextArea } from '../../parts/field.tsx';
+import { person } from '../../state/person.ts';
+import { SheetFrame } from './sheet-frame.tsx';
+import type { SheetProps } from './sheets.tsx';
+import { useSheet } from './use-sheet.ts';
+
+type Decision = (Act & { kind: 'disposition' })['decision'];
+const choices: readonly { readonly decision: Decision; readonly text: string }[] = [
+  { decision: 'accept', text: 'Accept as it is' },
+  { decision: 'repair', text: 'Repair' },
+  { decision: 'reject', text: 'Reject' },
+];
+
+export function DispositionSheet({ live, done, back }: SheetProps) {
+  const sheet = useSheet('disposition', live, done);
+  const deviations = deviationsOf(live.assessment.findings);
+  // Open ones first; what was decided can be decided anew.
+  const list = [...deviations.open, ...deviations.repair, ...deviations.rejected, ...deviations.accepted];
+  const chosen = useSignal(0);
+  const finding = list[Math.min(chosen.value, list.length - 1)];
+  if (finding === undefined) {
+    return (
+      <section class="sheet act-sheet">
+        <h2>Deviations</h2>
+        <p>No deviation needs an answer.</p>
+        <button type="button" class="plain" onClick={back}>
+          Back
+        </button>
+      </section>
+    );
+  }
+  const { what, why } = findingText(finding, unitsOf(live.joint));
+  const reason = sheet.draft.reason ?? '';
+  const decision = choices.find((each) => each.decision === sheet.draft.decision)?.decision;
+  return (
+    <SheetFrame
+      title="Decide on a deviation"
+      sheet={sheet}
+      back={back}
+      action="Sign with my name"
+      submit={() => {
+        if (decision === undefined) sheet.fail('Choose first: accept, repair or reject.');
+        else if (reason.trim() === '') sheet.fail('Give the reason: it stands in the record beside your name.');
+        else void sheet.send(dispositionOf(finding, decision, reason.trim()));
+      }}
+    >
+      <p class="aside">
+        {deviationCountText(deviations)}.{' '}
+        {list.length > 1 && (
+          <button
+            type="button"
+            class="plain"
+            onClick={() => {
+              chosen.value = (chosen.value + 1) % list.length;
+            }}
+          >
+            Show the next of {list.length}
+          </button>
+        )}
+      </p>
+      <p class="notice">
+        <strong>{what}.</strong> {why}
+        {finding.disposition !== undefined && ` ${dispositionText(finding.disposition)}: ${finding.disposition.reason}`}
+      </p>
+      <fieldset class="choice">
+        <legend>What is decided</legend>
+        <div class="choices">
+          {choices.map((each) => (
+            <label key={each.decision} class={decision === each.decision ? 'chosen' : ''}>
+              <input
+                type="radio"
+                name="decision"
+                checked={decision === each.decision}
+                onChange={() => sheet.set('decision', each.decision)}
+              />
+              {each.text}
+            </label>
+          ))}
+        </div>
+      </fieldset>
+      <TextArea label="Reason" value={reason} onValue={(value) => sheet.set('reason', value)} />
+      <p class="hint">
+        A decision changes no measurement. It counts from {inside(rolesText('disposition'))}
+        {person.value?.role === undefined ? '; say your part in this at the top of the page.' : '.'}
+      </p>
+    </SheetFrame>
+  );
+}
+
+/** The decision on the finding as it stands on this screen. */
+export const dispositionOf = ({ key, value }: Finding, decision: Decision, reason: string): Act => ({
+  kind: 'disposition',
+  finding: key,
+  decision,
+  ...(value === undefined ? {} : { value }),
+  reason,
+});
