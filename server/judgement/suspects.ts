@@ -39,7 +39,8 @@ const surroundingsOf = (state: State, { board }: Scan): Surroundings => ({
   }),
 });
 
-function aboutOf(state: State, each: ProbeState): About {
+/** What the joint says of a probe, and whether others may be compared with it. */
+export function aboutOf(state: State, each: ProbeState): About {
   const { probe } = each;
   const { heating, parts } = state.joint;
   const { place } = probe;

@@ -13,7 +13,8 @@ export const inBlock = {
   /** Mean of the terminals, and of the voltage in tenths of a microvolt. */
   terminals: 3,
   volts: 4,
-  /** Noise: root mean square of the second differences, over the root of six. A straight rise has none. */
+  /** Noise: root mean square of the second differences, over the root of six; without the two largest, which are one step.
+   *  A straight rise has none. */
   noise: 5,
   /** Readings equal to the one before them, by their raw number. */
   repeats: 6,
@@ -21,8 +22,17 @@ export const inBlock = {
   arc: 7,
   lowest: 8,
   highest: 9,
+  /** All values, good or not, and the mean step of those raw numbers that changed. */
+  values: 10,
+  step: 11,
+  /** The smallest of those steps. Some instruments give finer numbers when they are cold. */
+  smallestStep: 12,
+  /** Runs of equal numbers that ended, the sum of their lengths and of its squares. */
+  runs: 13,
+  runLengths: 14,
+  runSquares: 15,
 } as const;
-export const blockWidth = 10;
+export const blockWidth = 16;
 
 /** Places in the running sums. */
 const sums = {
@@ -38,9 +48,17 @@ const sums = {
   arc: 9,
   lowest: 10,
   highest: 11,
-  begunAt: 12,
+  values: 12,
+  steps: 13,
+  stepsCount: 14,
+  largestBend: 15,
+  secondBend: 16,
+  smallestStep: 17,
+  runs: 18,
+  runLengths: 19,
+  runSquares: 20,
 } as const;
-const sumsWidth = 13;
+const sumsWidth = 21;
 
 /** Places among the newest: the last three readings and what the run of equal numbers is. */
 export const newest = {
@@ -120,11 +138,21 @@ export function addReading(history: History, reading: NewReading): number {
     last[newest.same]! += 1;
     sum[sums.repeats]! += 1;
   } else {
+    const run = last[newest.same]!;
+    sum[sums.runs]! += 1;
+    sum[sums.runLengths]! += run;
+    sum[sums.runSquares]! += run * run;
     last[newest.same] = 1;
     last[newest.sameSince] = at;
     const step = Math.abs(code - last[newest.code]!);
     if (step < last[newest.step]!) last[newest.step] = step;
+    if (isNeighbour && !Number.isNaN(step)) {
+      sum[sums.steps]! += step;
+      sum[sums.stepsCount]! += 1;
+      if (step < sum[sums.smallestStep]!) sum[sums.smallestStep] = step;
+    }
   }
+  sum[sums.values]! += 1;
   last[newest.code] = code;
   last[newest.at] = at;
   last[newest.beforeThat] = last[newest.before]!;
@@ -153,8 +181,13 @@ export function addReading(history: History, reading: NewReading): number {
   }
   const bend = temperature - 2 * last[newest.before]! + last[newest.beforeThat]!;
   if (!Number.isNaN(bend)) {
-    sum[sums.bends]! += bend * bend;
+    const square = bend * bend;
+    sum[sums.bends]! += square;
     sum[sums.bendsCount]! += 1;
+    if (square > sum[sums.largestBend]!) {
+      sum[sums.secondBend] = sum[sums.largestBend]!;
+      sum[sums.largestBend] = square;
+    } else if (square > sum[sums.secondBend]!) sum[sums.secondBend] = square;
   }
   return bend;
 }
@@ -169,11 +202,17 @@ export function closeBlock(history: History, at: number): void {
   blocks[place + inBlock.mean] = readings === 0 ? Number.NaN : sum[sums.temperature]! / readings;
   blocks[place + inBlock.terminals] = sum[sums.terminals]! / sum[sums.terminalsCount]!;
   blocks[place + inBlock.volts] = sum[sums.volts]! / sum[sums.voltsCount]!;
-  blocks[place + inBlock.noise] = Math.sqrt(sum[sums.bends]! / sum[sums.bendsCount]! / 6);
+  blocks[place + inBlock.noise] = noiseOf(sum);
   blocks[place + inBlock.repeats] = sum[sums.repeats]!;
   blocks[place + inBlock.arc] = sum[sums.arc]!;
   blocks[place + inBlock.lowest] = sum[sums.lowest]!;
   blocks[place + inBlock.highest] = sum[sums.highest]!;
+  blocks[place + inBlock.values] = sum[sums.values]!;
+  blocks[place + inBlock.step] = sum[sums.steps]! / sum[sums.stepsCount]!;
+  blocks[place + inBlock.smallestStep] = sum[sums.smallestStep]!;
+  blocks[place + inBlock.runs] = sum[sums.runs]!;
+  blocks[place + inBlock.runLengths] = sum[sums.runLengths]!;
+  blocks[place + inBlock.runSquares] = sum[sums.runSquares]!;
   history.blockCount += 1;
   const lastMinuteAt = minuteAt(history, 0);
   if (readings > 0 && (lastMinuteAt === undefined || at - lastMinuteAt >= numbers.minute)) {
@@ -186,6 +225,15 @@ export function closeBlock(history: History, at: number): void {
   beginBlock(history);
 }
 
+function noiseOf(sum: Float64Array): number {
+  const count = sum[sums.bendsCount]!;
+  if (count < fewBends) return Math.sqrt(sum[sums.bends]! / count / 6);
+  const rest = Math.max(0, sum[sums.bends]! - sum[sums.largestBend]! - sum[sums.secondBend]!);
+  return Math.sqrt(rest / (count - 2) / 6);
+}
+
+/** Of fewer none is left out. */
+const fewBends = 6;
 const minuteWidth = 3;
 
 /** A number of the block so many before the newest closed one; NaN where it is no longer, or never was. */
@@ -217,5 +265,6 @@ function minuteAt(history: History, back: number): number | undefined {
 function beginBlock({ sums: sum }: History): void {
   sum.fill(0);
   sum[sums.lowest] = Number.POSITIVE_INFINITY;
+  sum[sums.smallestStep] = Number.POSITIVE_INFINITY;
   sum[sums.highest] = Number.NEGATIVE_INFINITY;
 }

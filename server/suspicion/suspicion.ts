@@ -16,10 +16,13 @@ export interface Suspicion {
   /** Signs that stand, by kind, probe or board. */
   readonly standing: Map<string, Standing>;
   blockEnds: number;
+  arc: boolean;
+  arcChangedAt: number;
 }
 
 interface ProbeMemory {
-  readonly wire: string;
+  /** Board and channel that it came in on. */
+  wire?: string;
   readonly history: History;
   readonly events: Events;
 }
@@ -29,17 +32,20 @@ interface Standing {
   seenAt: Instant;
 }
 
-export const emptySuspicion = (): Suspicion => ({ probes: new Map(), standing: new Map(), blockEnds: 0 });
+export const emptySuspicion = (): Suspicion => ({
+  probes: new Map(),
+  standing: new Map(),
+  blockEnds: 0,
+  arc: false,
+  arcChangedAt: Number.NEGATIVE_INFINITY,
+});
 
-export const copySuspicion = ({ probes, standing, blockEnds }: Suspicion): Suspicion => ({
+export const copySuspicion = ({ probes, standing, ...rest }: Suspicion): Suspicion => ({
+  ...rest,
   probes: new Map(
-    [...probes].map(([id, { wire, history, events }]) => [
-      id,
-      { wire, history: copyHistory(history), events: { ...events } },
-    ]),
+    [...probes].map(([id, each]) => [id, { ...each, history: copyHistory(each.history), events: { ...each.events } }]),
   ),
   standing: new Map([...standing].map(([key, each]) => [key, { ...each }])),
-  blockEnds,
 });
 
 /** What the caller knows of the joint; asked for only when a block ends. */
@@ -60,16 +66,33 @@ export function watchScan(suspicion: Suspicion, scan: Scan, surroundings: Surrou
   }
   const gap = 2.5 * surroundings.period;
   const arc = surroundings.arc || (scan.inputs & 1) === 1;
-  for (const value of scan.values) takeValue(suspicion, scan.board, value, { at, gap, arc });
+  const arcChanged = arc !== suspicion.arc;
+  if (arcChanged) suspicion.arcChangedAt = at;
+  suspicion.arc = arc;
+  // What comes with the arc, or with its end, is not the wire's.
+  const calm = !arc && at - suspicion.arcChangedAt > numbers.calmAfterArc;
+  for (const value of scan.values) takeValue(suspicion, value, { at, gap, arc, arcChanged, calm });
   return changes;
 }
 
-/** Forgets a probe that is no longer there, or comes in on another wire; its signs end. */
-function memoryOf(suspicion: Suspicion, probe: string, wire: string): ProbeMemory {
-  const known = suspicion.probes.get(probe);
-  if (known?.wire === wire) return known;
-  const memory = { wire, history: emptyHistory(), events: noEvents() };
-  suspicion.probes.set(probe, memory);
+function memoryOf({ probes }: Suspicion, probe: string): ProbeMemory {
+  const known = probes.get(probe);
+  if (known !== undefined) return known;
+  const memory = { history: emptyHistory(), events: noEvents() };
+  probes.set(probe, memory);
+  return memory;
+}
+
+/** What was remembered of a probe says nothing of the one that comes in on another wire by the same name. */
+function onItsWire({ probes }: Suspicion, { probe, board, channel }: About): ProbeMemory | undefined {
+  const memory = probes.get(probe);
+  if (memory === undefined) return undefined;
+  const wire = `${board}/${channel}`;
+  if (memory.wire !== undefined && memory.wire !== wire) {
+    probes.delete(probe);
+    return undefined;
+  }
+  memory.wire = wire;
   return memory;
 }
 
@@ -78,21 +101,33 @@ const noEvents = (): Events => ({
   firstJumpAt: Number.NaN,
   lastJumpAt: Number.NaN,
   biggestJump: 0,
+  lastJump: 0,
   lost: 0,
   firstLostAt: Number.NaN,
   lastLostAt: Number.NaN,
+  arcOn: Number.NaN,
+  arcOff: Number.NaN,
+  arcOnAt: Number.NaN,
+  arcOffAt: Number.NaN,
   patterns: 0,
   pattern: undefined,
   patternSince: Number.NaN,
 });
 
+interface Moment {
+  readonly at: Instant;
+  readonly gap: number;
+  readonly arc: boolean;
+  readonly arcChanged: boolean;
+  readonly calm: boolean;
+}
+
 function takeValue(
   suspicion: Suspicion,
-  board: string,
   { probe, quality, temperature, raw }: ScanValue,
-  { at, gap, arc }: { readonly at: Instant; readonly gap: number; readonly arc: boolean },
+  { at, gap, arc, arcChanged, calm }: Moment,
 ): void {
-  const { history, events } = memoryOf(suspicion, probe, board);
+  const { history, events } = memoryOf(suspicion, probe);
   if (at <= history.newest[newest.at]!) return;
   const good = quality === 'good' && temperature !== undefined ? temperature : Number.NaN;
   const isVoltage = raw.form === 'voltage';
@@ -106,7 +141,8 @@ function takeValue(
     arc,
     gap,
   });
-  if (Math.abs(bend) > numbers.jump && !arc) noteJump(events, at, bend, gap);
+  if (Math.abs(bend) > numbers.jump && calm) noteJump(events, at, bend, gap);
+  if (arcChanged) noteArc(events, at, bend, arc);
   // A reading lost after a good one; a wire that stays open is a trouble that the judge tells by itself.
   if (quality === 'open' && !Number.isNaN(history.newest[newest.before]!)) noteLost(events, at);
   notePattern(events, at, busPattern(raw));
@@ -126,7 +162,18 @@ function noteJump(events: Events, at: number, bend: number, gap: number): void {
   if (events.jumps === 0) events.firstJumpAt = at;
   events.jumps += 1;
   events.lastJumpAt = at;
+  events.lastJump = bend;
   events.biggestJump = Math.max(Math.abs(bend), events.jumps === 1 ? 0 : events.biggestJump);
+}
+
+function noteArc(events: Events, at: number, bend: number, on: boolean): void {
+  if (on) {
+    events.arcOn = bend;
+    events.arcOnAt = at;
+  } else {
+    events.arcOff = bend;
+    events.arcOffAt = at;
+  }
 }
 
 function notePattern(events: Events, at: number, pattern: RawPattern | undefined): void {
@@ -142,16 +189,24 @@ function look(suspicion: Suspicion, at: Instant, { about, circumstances }: Surro
   for (const { history } of suspicion.probes.values()) closeBlock(history, at);
   const there = about();
   const watched = there.flatMap((each): Watched[] => {
-    const memory = suspicion.probes.get(each.probe);
-    return memory === undefined || memory.wire !== each.board ? [] : [{ ...each, ...memory }];
+    const memory = onItsWire(suspicion, each);
+    return memory === undefined ? [] : [{ ...each, history: memory.history, events: memory.events }];
   });
   const view: View = { at, ...circumstances(), watched, suspects: suspectsOf(suspicion) };
   const sightings = detectors.flatMap((detector) => detector(view));
   return [...opened(suspicion, at, sightings), ...closed(suspicion, at, there)];
 }
 
-const suspectsOf = ({ standing }: Suspicion): ReadonlySet<string> =>
-  new Set([...standing.values()].flatMap(({ sign }) => sign.probe ?? []));
+function suspectsOf({ standing }: Suspicion): ReadonlyMap<string, SignKind> {
+  const suspects = new Map<string, SignKind>();
+  for (const { sign } of standing.values()) {
+    if (sign.probe === undefined) continue;
+    const known = suspects.get(sign.probe);
+    if (known === undefined || signKinds.indexOf(sign.kind) < signKinds.indexOf(known))
+      suspects.set(sign.probe, sign.kind);
+  }
+  return suspects;
+}
 
 function opened({ standing }: Suspicion, at: Instant, sightings: readonly Sighting[]): SignChange[] {
   const changes: SignChange[] = [];

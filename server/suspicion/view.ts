@@ -2,8 +2,9 @@
 import type { ThermocoupleType } from '../measure/thermocouple.ts';
 import type { Place, ProbeUse } from '../weld/probe.ts';
 import type { RawPattern } from './detectors/bus.ts';
-import { block, type History, minute, minutesOf } from './history.ts';
-import type { Sighting } from './sign.ts';
+import { block, type History, type inBlock, minute, minutesOf } from './history.ts';
+import { numbers } from './numbers.ts';
+import type { Sighting, SignKind } from './sign.ts';
 
 /** What the joint says of a probe. */
 export interface About {
@@ -38,10 +39,17 @@ export interface Events {
   firstJumpAt: number;
   lastJumpAt: number;
   biggestJump: number;
+  /** Of the newest jump. */
+  lastJump: number;
   /** Single readings lost with the flag of an open wire, counted as jumps are. */
   lost: number;
   firstLostAt: number;
   lastLostAt: number;
+  /** How far the first reading after the arc began, and after it ended, lies off the line before; and when that was. */
+  arcOn: number;
+  arcOff: number;
+  arcOnAt: number;
+  arcOffAt: number;
   /** The pattern of the newest raw number, how often in a row, and since when. */
   pattern: RawPattern | undefined;
   patterns: number;
@@ -55,8 +63,8 @@ export interface Watched extends About {
 
 export interface View extends Circumstances {
   readonly watched: readonly Watched[];
-  /** Probes of which a sign stands: nobody is compared with them. */
-  readonly suspects: ReadonlySet<string>;
+  /** Probes of which a sign stands, with the gravest: nobody is compared with them. */
+  readonly suspects: ReadonlyMap<string, SignKind>;
 }
 
 export type Detector = (view: View) => readonly Sighting[];
@@ -85,10 +93,49 @@ function at(history: History, since: number): number | undefined {
   return undefined;
 }
 
-/** The middle one; NaN of none. */
+/** The middle one, or the mean of the middle two; NaN of none. */
 export function middle(values: readonly number[]): number {
   const sorted = values.filter((each) => !Number.isNaN(each)).sort((a, b) => a - b);
-  return sorted.length === 0 ? Number.NaN : sorted[sorted.length >> 1]!;
+  const [below, above] = [sorted[(sorted.length - 1) >> 1], sorted[sorted.length >> 1]];
+  return below === undefined || above === undefined ? Number.NaN : (below + above) / 2;
+}
+
+/** Middle of a number of the blocks from so far back on. */
+export const overBlocks = ({ history }: Watched, what: keyof typeof inBlock, from: number, count: number): number =>
+  middle(Array.from({ length: count }, (_, index) => block(history, from + index, what)));
+
+/** No arc burnt in the newest blocks. */
+export const isQuiet = ({ history }: Watched, blocks: number): boolean =>
+  Array.from({ length: blocks }, (_, back) => block(history, back, 'arc')).every((each) => !(each > 0));
+
+/** So near to the groove that a passing arc warms it within seconds, in a joint whose welding has begun. */
+export const isNearArc = (view: View, { place }: Watched): boolean =>
+  view.welding && (place?.distanceMillimetres ?? 0) < numbers.nearArcMillimetres;
+
+/**
+ * The spare beside a probe, or the probe that it is the spare of: what the two differ by is theirs and not the steel's. Two
+ * probes that are not spares may lie far apart along the joint, which their place does not tell.
+ */
+export function twinOf(view: View, watched: Watched): Watched | undefined {
+  const beside = view.watched.filter(
+    ({ onPart, place }) =>
+      onPart && place?.part === watched.place?.part && isBeside(watched, place, numbers.twinMillimetres),
+  );
+  const [one, other, ...more] = beside;
+  if (one === undefined || other === undefined || more.length > 0) return undefined;
+  const twin = one === watched ? other : one;
+  const isPair = (one.use === 'spare') !== (other.use === 'spare');
+  return isPair && twin.trusted && !view.suspects.has(twin.probe) ? twin : undefined;
+}
+
+/** Others on the same kind of face at much the same distance, on any part. */
+export const peersOf = (view: View, watched: Watched): Watched[] =>
+  companyOf(view, watched).filter(({ place }) => isBeside(watched, place, numbers.peerMillimetres));
+
+function isBeside({ place }: Watched, other: Place | undefined, millimetres: number): boolean {
+  if (place === undefined || other === undefined || place.face !== other.face) return false;
+  const clocks = (place.clock ?? 0) - (other.clock ?? 0);
+  return Math.abs(place.distanceMillimetres - other.distanceMillimetres) <= millimetres && Math.abs(clocks) <= 1;
 }
 
 /** How long since this probe should have followed: the others have been so much warmer than at their start for longer than heat takes to come here. */

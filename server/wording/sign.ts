@@ -59,11 +59,14 @@ function seenText(sign: SignKind, seen: Numbers, against: string | undefined): s
   const other = against ?? 'the other';
   switch (sign) {
     case 'open':
-      return seen.difference === 'some'
-        ? `single readings lost, ${seen.times}`
+      if (seen.difference === 'some') return `single readings lost, ${seen.times}`;
+      return seen.times === 'several times'
+        ? `it wanders by ${seen.difference} from one reading to the next, as no steel can`
         : `it jumped by up to ${seen.difference}, ${seen.times}, as no steel can`;
     case 'short':
-      return `${seen.reading} where others have ${seen.others}`;
+      return against === undefined
+        ? `it fell by ${seen.difference} in one reading and stays at ${seen.reading}, where others have ${seen.others}`
+        : `its rise is ${seen.share} of that of ${other} at the same place`;
     case 'dead-input':
       return `it stays at ${seen.reading}${seen.terminals === 'not told' ? '' : `, as its terminals at ${seen.terminals}`}, where others have ${seen.others}`;
     case 'stuck':
@@ -74,11 +77,13 @@ function seenText(sign: SignKind, seen: Numbers, against: string | undefined): s
     case 'copper-extension':
       return `${seen.difference} off from ${other}, more as its cable head warms`;
     case 'wrong-type':
-      return `its rise is ${seen.share} of that of ${other}`;
+      return `its rise is ${seen.share} of that of ${other} at the same place`;
     case 'detached':
       return `it fell by ${seen.difference} in ${seen.lasting} while others stayed`;
     case 'tip-on-heater':
-      return `${seen.difference} above others while the heat is on, and restless`;
+      return seen.lasting === 'some time'
+        ? `restless, and ${seen.difference} above others while the heat is on`
+        : `it fell by ${seen.difference} in ${seen.lasting} to what others read`;
     case 'mains-alias':
       return `it swings by ${seen.difference} every ${seen.lasting}, as no steel can`;
     case 'arc-noise':
@@ -86,9 +91,9 @@ function seenText(sign: SignKind, seen: Numbers, against: string | undefined): s
     case 'ground-loop':
       return `it steps by ${seen.difference} with the arc, and back`;
     case 'swapped':
-      return `it reads what belongs to the place of ${other}`;
+      return `it reads what belongs to the place of ${other}, and the other way round`;
     case 'drift':
-      return `${seen.difference} off from ${other}, and growing`;
+      return `${seen.difference} off from ${other} at the same place`;
     case 'cold-junction-jump':
       return `its terminals jumped by ${seen.difference} at once`;
     case 'slow-poll':
@@ -182,7 +187,7 @@ const causes: Readonly<Record<SignKind, Cause>> = {
   },
   drift: {
     name: 'drift',
-    cause: 'a wire that has aged where it is hot',
+    cause: 'one of the two has aged where it is hot, or lies elsewhere',
     check: 'Compare both with a third at one place; replace what is off.',
   },
   'cold-junction-jump': {

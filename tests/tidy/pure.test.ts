@@ -21,7 +21,7 @@ const outside = new Set(
 const purePackages = /^(zod|fflate|@noble\/hashes\/.*)$/;
 
 /** Functions that IEEE 754 does not require to round alike everywhere; + - * / and the square root it does. */
-const steadyMath = new Set('PI abs ceil floor max min round sign sqrt trunc'.split(' '));
+const steadyMath = new Set('PI SQRT2 abs ceil floor max min round sign sqrt trunc'.split(' '));
 
 function reachesOutside(source: ts.SourceFile): string[] {
   const found: string[] = [];

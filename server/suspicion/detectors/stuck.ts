@@ -14,7 +14,7 @@ function stuckOf(view: View, watched: Watched): Sighting[] {
   if (same < numbers.stuckReadings || lasting < numbers.stuckAtLeast || Number.isNaN(reading(watched))) return [];
   const others = least(companyOf(view, watched).map((each) => Math.abs(changeSince(each, since))));
   const moved = others >= Math.max(numbers.stuckOthersMoved, numbers.stuckOthersSteps * kelvinOf(watched, step));
-  const sure = wasNoisy(watched, since, step)
+  const sure = wasNoisy(watched, since)
     ? 'clear'
     : moved && lasting > Math.max(watched.lag, numbers.stuckWithoutNoise)
       ? 'likely'
@@ -40,11 +40,15 @@ function stuckOf(view: View, watched: Watched): Sighting[] {
 const least = (values: readonly number[]): number => (values.length === 0 ? Number.NaN : Math.min(...values));
 
 /** Before it stood still its noise alone was wider than the steps of its numbers: so long a run cannot come about. */
-function wasNoisy({ history }: Watched, since: number, step: number): boolean {
-  const isVoltage = !Number.isNaN(history.newest[newest.volts]!);
-  const fine = isVoltage ? step * numbers.kelvinPerDeciMicrovolt : step;
+function wasNoisy(watched: Watched, since: number): boolean {
+  const { history } = watched;
   for (let back = 0; back < numbers.blocksKept; back += 1) {
-    if (block(history, back, 'at') < since) return block(history, back, 'noise') >= numbers.stuckNoiseSteps * fine;
+    if (block(history, back, 'at') >= since) continue;
+    // A voltage has one step at all temperatures, a temperature may have several.
+    const isVoltage = !Number.isNaN(history.newest[newest.volts]!);
+    const before = Array.from({ length: 3 }, (_, more) => block(history, back + more, 'smallestStep'));
+    const fine = kelvinOf(watched, isVoltage ? history.newest[newest.step]! : Math.max(...before));
+    return block(history, back, 'noise') >= numbers.stuckNoiseSteps * fine;
   }
   return false;
 }
