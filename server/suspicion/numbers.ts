@@ -126,6 +126,7 @@ export const numbers = {
   twinsDecided: 0.5,
   /** Others of another plate may be warmer or colder by right, and decide only so near. Own choice. */
   twinsDecidedAfar: 0.8,
+  twinsAfarFrom: 40_000,
   /** Others must be this much above the terminals before a share of it tells anything. Own choice. */
   shareFrom: 25_000,
   /** An error grew when its share of the rise is by so much larger than it was at half of the rise. Own choice. */

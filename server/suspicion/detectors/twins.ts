@@ -53,8 +53,10 @@ function isTheOddOne(view: View, watched: Watched, twin: Watched, error: number)
   const near = same.length > 0 ? same : others;
   const level = middle(near.map((each) => overBlocks(each, 'mean', 0, 3)));
   const nearer = Math.abs(overBlocks(watched, 'mean', 0, 3) - level) - Math.abs(overBlocks(twin, 'mean', 0, 3) - level);
+  // Plates that are heated unevenly differ by as much as a small error does.
+  const tells = same.length > 0 || Math.abs(error) >= numbers.twinsAfarFrom;
   const least = same.length > 0 ? numbers.twinsDecided : numbers.twinsDecidedAfar;
-  if (Math.abs(nearer) >= least * Math.abs(error)) return nearer > 0;
+  if (tells && Math.abs(nearer) >= least * Math.abs(error)) return nearer > 0;
   return watched.use !== 'spare';
 }
 
