@@ -5,7 +5,7 @@ import { hiddenExcess } from './distrust.ts';
 import { close, open } from './findings.ts';
 import { bandOf } from './measuring/guard.ts';
 import { minimumNow, onPart } from './places.ts';
-import { conditions, isReady } from './readiness.ts';
+import { isReadyNow } from './readiness.ts';
 import { rules } from './rules.ts';
 import { isTrusted, type ProbeState, pendingSince, type State } from './state.ts';
 
@@ -15,7 +15,7 @@ export function settleLimits(state: State): void {
   if (state.minimumFirstReachedAt === undefined && minimumNow(state).state === 'met') {
     state.minimumFirstReachedAt = state.now;
   }
-  if (!state.everReady) state.everReady = isReady(conditions(state));
+  state.everReady ||= isReadyNow(state);
 }
 
 export function limitsDue(state: State): Instant[] {

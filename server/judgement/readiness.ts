@@ -45,6 +45,12 @@ export function conditions(state: State): Condition[] {
 export const isReady = (list: readonly Condition[]): boolean =>
   list.every((each) => each.state === 'met' || each.reason === 'no limit stated');
 
+/** The same for every reading that comes in: what can be said without the whole list is asked first. */
+export const isReadyNow = (state: State): boolean =>
+  (state.limits.throughThicknessHold === undefined || state.through.state === 'done') &&
+  minimumNow(state).state === 'met' &&
+  isReady(conditions(state));
+
 function minimumStated(state: State): Condition {
   const limit = state.limits.preheatMinimum;
   return limit === undefined

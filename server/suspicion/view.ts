@@ -95,18 +95,30 @@ function at(history: History, since: number): number | undefined {
 
 /** The middle one, or the mean of the middle two; NaN of none. */
 export function middle(values: readonly number[]): number {
-  const sorted = values.filter((each) => !Number.isNaN(each)).sort((a, b) => a - b);
+  // By insertion: there are a handful, and this is asked for every block of every probe.
+  const sorted: number[] = [];
+  for (const each of values) {
+    if (Number.isNaN(each)) continue;
+    let place = sorted.length;
+    for (; place > 0 && sorted[place - 1]! > each; place -= 1) sorted[place] = sorted[place - 1]!;
+    sorted[place] = each;
+  }
   const [below, above] = [sorted[(sorted.length - 1) >> 1], sorted[sorted.length >> 1]];
   return below === undefined || above === undefined ? Number.NaN : (below + above) / 2;
 }
 
 /** Middle of a number of the blocks from so far back on. */
-export const overBlocks = ({ history }: Watched, what: keyof typeof inBlock, from: number, count: number): number =>
-  middle(Array.from({ length: count }, (_, index) => block(history, from + index, what)));
+export function overBlocks({ history }: Watched, what: keyof typeof inBlock, from: number, count: number): number {
+  const values: number[] = [];
+  for (let index = 0; index < count; index += 1) values.push(block(history, from + index, what));
+  return middle(values);
+}
 
 /** No arc burnt in the newest blocks. */
-export const isQuiet = ({ history }: Watched, blocks: number): boolean =>
-  Array.from({ length: blocks }, (_, back) => block(history, back, 'arc')).every((each) => !(each > 0));
+export function isQuiet({ history }: Watched, blocks: number): boolean {
+  for (let back = 0; back < blocks; back += 1) if (block(history, back, 'arc') > 0) return false;
+  return true;
+}
 
 /** So near to the groove that a passing arc warms it within seconds, in a joint whose welding has begun. */
 export const isNearArc = (view: View, { place }: Watched): boolean =>

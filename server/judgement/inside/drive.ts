@@ -52,6 +52,7 @@ export function missingDrivers(state: State, { frontProbes, backProbes }: JointS
     probes.filter(({ id }) => !isTrustedUntilClosed(state, probeOf(state, id))).map(({ id }) => id);
   const front = unread(frontProbes);
   const back = unread(backProbes);
+  if (front.length === 0) return back;
   return [...(front.length > maySpare(state, frontProbes) ? front : []), ...back];
 }
 
@@ -181,7 +182,8 @@ function reasonOf({ refused }: Refusal): SectionReason {
 /** The coldest of a face, if all of it that has to be read is read. */
 function coldestReading(state: State, probes: readonly Probe[]): MilliCelsius | undefined {
   const trusted = probes.map(({ id }) => probeOf(state, id)).filter((each) => isTrusted(state, each));
-  if (trusted.length === 0 || probes.length - trusted.length > maySpare(state, probes)) return undefined;
+  const unread = probes.length - trusted.length;
+  if (trusted.length === 0 || (unread > 0 && unread > maySpare(state, probes))) return undefined;
   return Math.min(...trusted.map((each) => lowestOf(state, each.good!))) as MilliCelsius;
 }
 

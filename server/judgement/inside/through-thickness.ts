@@ -6,7 +6,7 @@ import type { Instant, Millikelvin, Milliseconds } from '../../measure/quantity.
 import { keepsMinimum } from '../compare.ts';
 import type { Condition } from '../condition.ts';
 import { beginHold, holdDue, passedOf, type Standing, settleHold, stopped } from '../hold.ts';
-import { bandOf } from '../measuring/guard.ts';
+import { bandOf, isGuarded } from '../measuring/guard.ts';
 import { isTrusted, type State } from '../state.ts';
 import { airKnown, missingDrivers } from './drive.ts';
 import type { SectionState } from './section-state.ts';
@@ -137,8 +137,9 @@ export function sectionStanding(state: State, each: SectionState): SectionStandi
   }
 }
 
-/** Of the least certain of the readings that drive it. */
+/** Of the least certain of the readings that drive it; none under simple acceptance. */
 function bandOfSection(state: State, { place }: SectionState): Millikelvin {
+  if (!isGuarded(state)) return 0 as Millikelvin;
   const drivers = new Set([...place.frontProbes, ...place.backProbes].map(({ id }) => id));
   const bands = state.probes
     .filter((each) => drivers.has(each.probe.id) && isTrusted(state, each))

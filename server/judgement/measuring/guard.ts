@@ -10,11 +10,12 @@ interface Uncertain {
   readonly standardUncertainty?: Millikelvin;
 }
 
+export const isGuarded = ({ joint }: State): boolean => joint.procedure?.decisionRule === 'guarded';
+
 /** Zero under simple acceptance. */
 export function bandOf(state: State, { standardUncertainty = 0 as Millikelvin }: Uncertain): Millikelvin {
-  const { procedure } = state.joint;
-  if (procedure?.decisionRule !== 'guarded') return 0 as Millikelvin;
-  return Math.ceil(procedure.guardFactor! * standardUncertainty) as Millikelvin;
+  if (!isGuarded(state)) return 0 as Millikelvin;
+  return Math.ceil(state.joint.procedure!.guardFactor! * standardUncertainty) as Millikelvin;
 }
 
 /** Of the difference of two readings, which are off independently. */
