@@ -61,7 +61,7 @@ describe.skipIf(noBrowser)('on this device', { timeout: testPatience }, () => {
     await page.goto(address);
     await page.getByRole('button', { name: 'Sound off' }).click();
     await page.getByRole('button', { name: 'Switch sound on and hear it' }).click();
-    await page.getByRole('button', { name: 'Done' }).click();
+    await page.getByRole('button', { name: 'Done', exact: true }).click();
     await heard();
     const opened = station.pipeline.open(tooHot, 'Runa Teld');
     await play(minutes(1));
@@ -99,7 +99,7 @@ describe.skipIf(noBrowser)('on this device', { timeout: testPatience }, () => {
     await expect.poll(() => wish.getAttribute('aria-pressed'), waiting).toBe('true');
     await page.getByRole('button', { name: 'Sound off' }).click();
     await page.getByRole('button', { name: 'Switch sound on and hear it' }).click();
-    await page.getByRole('button', { name: 'Done' }).click();
+    await page.getByRole('button', { name: 'Done', exact: true }).click();
     await heard();
     await play(minutes(18));
     await sentence(page)
