@@ -1,13 +1,8 @@
 /** Whether a step after the last arc makes sense now. Too early or too warm is recorded and judged; only what cannot be is told. */
 import type { Assessment } from '../judgement/assessment.ts';
-import type { Act } from '../weld/entry.ts';
+import type { AfterAct } from '../weld/entry.ts';
 import type { Joint } from '../weld/joint.ts';
 import type { Problem } from '../weld/problems.ts';
-
-export type AfterAct = Extract<
-  Act,
-  { kind: 'welding complete' | 'post-heating' | 'cover' | 'heat treatment begun' | 'testing begun' | 'spot examined' }
->;
 
 export function afterProblems(act: AfterAct, { after, passes }: Assessment, joint: Joint): Problem[] {
   const told = (found: string, allowed: string, field = 'act'): Problem[] => [{ field, found, allowed }];

@@ -139,6 +139,14 @@ export const actSchema = z
   .meta({ id: 'Act', description: "A person's act on a joint." });
 export type Act = z.infer<typeof actSchema>;
 
+/** The steps after the last arc. */
+export type AfterAct = Extract<
+  Act,
+  {
+    kind: 'welding complete' | 'post-heating' | 'cover' | 'heat treatment begun' | 'testing begun' | 'spot examined';
+  }
+>;
+
 export const namedActSchema = z.strictObject({ who: personSchema, act: actSchema });
 export type NamedAct = z.infer<typeof namedActSchema>;
 

@@ -3,16 +3,9 @@ import type { AfterStatus, PostHeatingStatus } from '../judgement/after/after-st
 import type { Assessment } from '../judgement/assessment.ts';
 import type { Instant, Milliseconds } from '../measure/quantity.ts';
 import type { UnitSystem } from '../measure/units.ts';
-import type { Act } from '../weld/entry.ts';
+import type { AfterAct } from '../weld/entry.ts';
 import { limitText, ofLimitText, temperatureText } from './temperature.ts';
 import { aboutText, durationText } from './time.ts';
-
-export type AfterAct = Extract<
-  Act,
-  {
-    kind: 'welding complete' | 'post-heating' | 'cover' | 'heat treatment begun' | 'testing begun' | 'spot examined';
-  }
->;
 
 /** One line without a full stop. */
 export const afterActText = (act: AfterAct): string => {

@@ -4,7 +4,7 @@
  */
 import { elapsed, type Instant, type Milliseconds, milliCelsius } from '../../measure/quantity.ts';
 import { waitingHours } from '../../metallurgy/after-welding.ts';
-import type { Act } from '../../weld/entry.ts';
+import type { AfterAct } from '../../weld/entry.ts';
 import { isWeldedOn } from '../../weld/probe.ts';
 import type { Phase } from '../assessment.ts';
 import { note } from '../findings.ts';
@@ -23,13 +23,6 @@ import {
 } from './post-heating.ts';
 import { forgetRates, settleRates } from './rates.ts';
 import { type ZoneNow, zoneStaysWithin } from './zone-now.ts';
-
-export type AfterAct = Extract<
-  Act,
-  {
-    kind: 'welding complete' | 'post-heating' | 'cover' | 'heat treatment begun' | 'testing begun' | 'spot examined';
-  }
->;
 
 export function takeAfterAct(state: State, act: AfterAct): void {
   const { after } = state;

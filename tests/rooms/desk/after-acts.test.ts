@@ -1,9 +1,10 @@
 /** What the desk says of steps after the last arc that cannot be yet. Too early or too warm is recorded and judged. */
 import { expect, test } from 'vitest';
-import { type AfterAct, afterProblems } from '../../../server/desk/after-acts.ts';
+import { afterProblems } from '../../../server/desk/after-acts.ts';
 import type { AfterStatus } from '../../../server/judgement/after/after-status.ts';
 import type { Assessment } from '../../../server/judgement/assessment.ts';
 import { instant, milliCelsius, milliseconds } from '../../../server/measure/quantity.ts';
+import type { AfterAct } from '../../../server/weld/entry.ts';
 import type { Joint } from '../../../server/weld/joint.ts';
 import { plainJoint } from '../../support/plain-joint.ts';
 import { assessment } from '../wording/sample-assessment.ts';

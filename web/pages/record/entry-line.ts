@@ -5,9 +5,10 @@ import type { Instant } from '../../../server/measure/quantity.ts';
 import type { UnitSystem } from '../../../server/measure/units.ts';
 import type { TimelineEvent } from '../../../server/screen/contract.ts';
 import { ambientCheckSchema } from '../../../server/weld/ambient-check.ts';
+import type { AfterAct } from '../../../server/weld/entry.ts';
 import type { Bound } from '../../../server/weld/hand-reading.ts';
 import { type HandKind, handKinds } from '../../../server/weld/instrument.ts';
-import { type AfterAct, afterActText } from '../../../server/wording/after.ts';
+import { afterActText } from '../../../server/wording/after.ts';
 import { alarmKeyText } from '../../../server/wording/alarm.ts';
 import { checkText } from '../../../server/wording/ambient.ts';
 import {
