@@ -1,9 +1,9 @@
 /**
  * How fast the zone warms before the first pass and cools after the last, place by place. A rate is the change over a
- * quarter of an hour, so that noise and a heater that switches make none. No standard limits the rate of a preheat: only what the procedure states is
- * judged.
+ * quarter of an hour, so that noise and a heater that switches make none. No standard limits the rate of a preheat: only
+ * what the procedure states is judged.
  */
-import type { Instant, MilliCelsius } from '../../measure/quantity.ts';
+import type { MilliCelsius } from '../../measure/quantity.ts';
 import { staysWithin } from '../compare.ts';
 import { close, open } from '../findings.ts';
 import { minimumProbes } from '../places.ts';
@@ -15,7 +15,7 @@ export function settleRates(state: State): void {
   const watched = watchedRate(state);
   for (const each of minimumProbes(state)) {
     if (watched === undefined || !isTrusted(state, each)) {
-      endRate(state, each);
+      endRate(state, each.probe.id);
       continue;
     }
     mark(state, each);
@@ -23,7 +23,7 @@ export function settleRates(state: State): void {
     const isFast = rate !== undefined && !staysWithin((watched.sign * rate.perHour) as MilliCelsius, watched.most);
     const counts = rate !== undefined && rate.hotter >= (watched.above ?? Number.NEGATIVE_INFINITY);
     if (!isFast || !counts) {
-      endRate(state, each);
+      endRate(state, each.probe.id);
       continue;
     }
     const value = watched.sign * rate.perHour;
@@ -41,7 +41,7 @@ export function settleRates(state: State): void {
 
 /** A new stretch begins: what was marked in the one before counts no more. */
 export function forgetRates(state: State): void {
-  for (const each of minimumProbes(state)) endRate(state, each);
+  for (const probe of Object.keys(state.after.tooFast)) endRate(state, probe);
   state.after.marks = {};
 }
 
@@ -87,9 +87,9 @@ function rateOf(
   return { perHour, hotter: Math.max(temperature, good!.temperature) };
 }
 
-function endRate(state: State, { probe: { id } }: ProbeState): void {
-  const key = state.after.tooFast[id];
+function endRate(state: State, probe: string): void {
+  const key = state.after.tooFast[probe];
   if (key === undefined) return;
-  close(state, key, state.now as Instant);
-  delete state.after.tooFast[id];
+  close(state, key, state.now);
+  delete state.after.tooFast[probe];
 }

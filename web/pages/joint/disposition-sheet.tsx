@@ -47,7 +47,7 @@ export function DispositionSheet({ live, done, back }: SheetProps) {
       title="Decide on a deviation"
       sheet={sheet}
       back={back}
-      action="Sign with my name"
+      action="Decide in my name"
       submit={() => {
         if (decision === undefined) sheet.fail('Choose first: accept, repair or reject.');
         else if (reason.trim() === '') sheet.fail('Give the reason: it stands in the record beside your name.');

@@ -89,14 +89,14 @@ export function AfterFields({ entry }: { readonly entry: Entry }) {
               'heatingMaximumKelvinPerHour',
               'heatingRate',
               { kind: 'difference' },
-              'An hour.',
+              'Per hour.',
             )}
             {asked(
               'Cooling, at most',
               'coolingMaximumKelvinPerHour',
               'coolingRate',
               { kind: 'difference' },
-              'An hour.',
+              'Per hour.',
             )}
             {asked(
               'Rates count from',
