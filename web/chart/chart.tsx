@@ -12,6 +12,7 @@ import { degreeUnit } from '../../server/wording/temperature.ts';
 import { asJudged, correctionsKey } from '../feed/as-judged.ts';
 import { getJson } from '../feed/http.ts';
 import type { LiveJoint } from '../feed/live-joint.ts';
+import { fetchPart } from '../feed/part-of-page.ts';
 import { zoneText } from '../format/time.ts';
 import type { JointFeed } from '../state/joint.ts';
 import { serverSecond } from '../state/station.ts';
@@ -47,24 +48,30 @@ export function JointChart({ feed, live, openedAt, closedAt }: Props) {
   /** Grows when the tracks were replaced or the drawing came to life: there is something new to draw. */
   const changed = useSignal(0);
   const failed = useSignal(false);
+  const undrawn = useSignal(false);
   const points = pointsFor(size.value.width);
   const probes = useMemo(() => joint.probes.map(({ id, use }) => ({ probe: id, use })), [joint]);
   const corrections = correctionsKey(live.assessment);
   const now = (): number => closedAt ?? serverSecond.peek() ?? live.assessment.at;
 
   useEffect(() => {
-    let gone = false;
-    void import('./draw.ts').then(({ createDrawing }) => {
-      if (gone || canvas.current === null) return;
-      drawing.current = createDrawing(canvas.current);
-      changed.value += 1;
+    const stopFetching = fetchPart(() => import('./draw.ts'), {
+      here({ createDrawing }) {
+        undrawn.value = false;
+        if (canvas.current === null) return;
+        drawing.current = createDrawing(canvas.current);
+        changed.value += 1;
+      },
+      failed() {
+        undrawn.value = true;
+      },
     });
     const watch = new ResizeObserver(([entry]) => {
       if (entry !== undefined) size.value = { width: entry.contentRect.width, height: entry.contentRect.height };
     });
     if (box.current !== null) watch.observe(box.current);
     return () => {
-      gone = true;
+      stopFetching();
       watch.disconnect();
       drawing.current?.destroy();
       drawing.current = undefined;
@@ -168,6 +175,12 @@ export function JointChart({ feed, live, openedAt, closedAt }: Props) {
         <p class="notice" role="status">
           The history could not be fetched; only readings since this page was opened are drawn. Choose the span again to
           ask once more.
+        </p>
+      )}
+      {undrawn.value && (
+        <p class="notice" role="status">
+          What draws the chart could not be fetched from the station; it is asked for again every few seconds. The table
+          below holds the same.
         </p>
       )}
       <div class="chart-box" ref={box}>

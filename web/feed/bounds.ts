@@ -24,3 +24,6 @@ export const blindBounds = {
   /** After so long without its own pulse the page is covered, drawn by the part of the browser that still runs. Stands in still.css too. */
   covered: 5_000,
 } as const;
+
+/** A part of the page's own program that did not come is asked for again after so long, milliseconds. */
+export const partAgainMilliseconds = 3_000;
