@@ -1,7 +1,6 @@
 /** Whether an act makes sense at this joint now. What does not is told at the field; what is outside the rules is recorded and judged, never refused. */
 import type { Assessment } from '../judgement/assessment.ts';
 import { rules } from '../judgement/rules.ts';
-import { limits } from '../measure/limits.ts';
 import type { Instant } from '../measure/quantity.ts';
 import type { Act } from '../weld/entry.ts';
 import type { Joint } from '../weld/joint.ts';
@@ -10,6 +9,7 @@ import { afterProblems } from './after-acts.ts';
 import { alarmProblems } from './alarm-acts.ts';
 import { dispositionProblems } from './disposition.ts';
 import { handReadingProblems } from './hand-reading-acts.ts';
+import { endProblems, passProblems } from './pass-acts.ts';
 
 export function actProblems(act: Act, assessment: Assessment, joint: Joint, now: Instant): readonly Problem[] {
   if (assessment.phase === 'closed') {
@@ -39,53 +39,15 @@ function timeProblems(act: Act, assessment: Assessment, now: Instant): Problem[]
       },
     ];
   }
-  const pass = act.kind === 'pass end' ? assessment.passes.find((each) => each.pass === act.pass) : undefined;
-  if (pass !== undefined && act.happenedAt < pass.startedAt) {
-    return [
-      {
-        field,
-        found: 'a time before the pass began',
-        allowed: 'a time after its start',
-      },
-    ];
-  }
-  return [];
+  return endProblems(act, assessment);
 }
 
 function kindProblems(act: Act, assessment: Assessment, joint: Joint): Problem[] {
   switch (act.kind) {
-    case 'pass start': {
-      const taken = assessment.passes.some((each) => each.pass === act.pass);
-      if (taken)
-        return [
-          {
-            field: 'act.pass',
-            found: act.pass,
-            allowed: 'a number or name that no pass of this joint has yet',
-          },
-        ];
-      return assessment.passes.length >= limits.passesMaximum
-        ? [
-            {
-              field: 'act.pass',
-              found: `${assessment.passes.length} passes`,
-              allowed: `at most ${limits.passesMaximum} in one joint; close this one and enter the rest as another`,
-            },
-          ]
-        : [];
-    }
-    case 'pass end': {
-      const running = assessment.passes.filter((each) => each.endedAt === undefined).map((each) => each.pass);
-      return running.includes(act.pass)
-        ? []
-        : [
-            {
-              field: 'act.pass',
-              found: act.pass,
-              allowed: running.length === 0 ? 'no pass is running' : `one that is running: ${running.join(', ')}`,
-            },
-          ];
-    }
+    case 'pass start':
+    case 'pass end':
+    case 'pass details':
+      return passProblems(act, assessment);
     case 'acknowledge':
     case 'shelve':
     case 'unshelve':

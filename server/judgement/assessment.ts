@@ -2,7 +2,7 @@
  * What the judge says at one instant: plain data without words for people. Screen, report and command
  * line make their words from it (server/wording), so that all of them say the same.
  */
-import type { Instant, MilliCelsius, Millikelvin, Milliseconds } from '../measure/quantity.ts';
+import type { Instant, JoulesPerMetre, MilliCelsius, Millikelvin, Milliseconds } from '../measure/quantity.ts';
 import type { Requirement } from '../metallurgy/answer.ts';
 import type { Seen, SignKind, Sureness } from '../suspicion/sign.ts';
 import type { Source } from '../weld/entry.ts';
@@ -58,8 +58,8 @@ export interface Finding {
   readonly knownAt: Instant;
   /** What a named person decided on it, where it needs an answer. */
   readonly disposition?: Disposition;
-  readonly value?: MilliCelsius | Millikelvin | Milliseconds;
-  readonly limit?: MilliCelsius | Millikelvin | Milliseconds;
+  readonly value?: MilliCelsius | Millikelvin | Milliseconds | JoulesPerMetre;
+  readonly limit?: MilliCelsius | Millikelvin | Milliseconds | JoulesPerMetre;
   /** Of a value read with a crayon. */
   readonly bound?: Bound;
   /** Of a suspect probe or board: what its readings show. */

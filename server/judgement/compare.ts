@@ -3,7 +3,7 @@
  * is compared with the limit directly, and the limit itself passes. Guarded: the same comparison, once with the
  * reading moved by the band against the limit and once away from it; a band of zero is simple acceptance.
  */
-import type { MilliCelsius, Millikelvin } from '../measure/quantity.ts';
+import type { JoulesPerMetre, MilliCelsius, Millikelvin } from '../measure/quantity.ts';
 import type { Bound } from '../weld/hand-reading.ts';
 
 /** Minimum preheat and maintenance temperature: the limit passes. */
@@ -12,6 +12,15 @@ export const reaches = (temperature: MilliCelsius, minimum: MilliCelsius): boole
 export const staysWithin = (temperature: MilliCelsius, maximum: MilliCelsius): boolean => temperature <= maximum;
 /** Evenness: the limit passes. */
 export const isEven = (spread: Millikelvin, maximum: Millikelvin): boolean => spread <= maximum;
+
+/** Window of heat input: both limits pass; a side that is not stated passes everything. */
+export const withinWindow = (
+  energy: JoulesPerMetre,
+  { minimum, maximum }: { readonly minimum?: JoulesPerMetre; readonly maximum?: JoulesPerMetre },
+): 'within' | 'below' | 'above' => {
+  if (minimum !== undefined && energy < minimum) return 'below';
+  return maximum !== undefined && energy > maximum ? 'above' : 'within';
+};
 
 /** kept: beyond the band on the right side. broken: beyond it on the wrong one. within the band: neither is proven. */
 export type Kept = 'kept' | 'broken' | 'within the band';

@@ -61,4 +61,8 @@ export type FindingKind =
   | 'ambient check not made'
   | 'ambient check failed'
   | 'ambient check not shown'
+  | 'heat input below minimum'
+  | 'heat input above maximum'
+  | 'heat input below basis'
+  | 'heat input not given'
   | FindingOfPeople;

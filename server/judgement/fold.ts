@@ -20,6 +20,7 @@ import { limitsOf } from './limits-of.ts';
 import { limitsDue, settleLimits } from './limits-watch.ts';
 import { handDue, takeHandReading } from './measuring/hand-readings.ts';
 import { registerDue, revisedRegister, settleRegister, takeInstrumentAct } from './measuring/register.ts';
+import { addDetails } from './pass-heat.ts';
 import { endPass, passesDue, settlePasses, startPass } from './passes.ts';
 import { dispose } from './people/deviations.ts';
 import { takesEffect } from './people/entry-role.ts';
@@ -124,7 +125,10 @@ function takeAct(
       startPass(state, act, enteredAt);
       return;
     case 'pass end':
-      endPass(state, act.pass);
+      endPass(state, act.pass, act);
+      return;
+    case 'pass details':
+      addDetails(state, act.pass, act);
       return;
     case 'contact reading':
       takeHandReading(state, act, who, enteredAt);

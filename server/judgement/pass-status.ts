@@ -1,14 +1,17 @@
 /** One pass as it was judged: what was measured when it began and while it ran. */
-import type { Instant, MilliCelsius } from '../measure/quantity.ts';
+import type { Instant, JoulesPerMetre, MilliCelsius } from '../measure/quantity.ts';
+import type { MissingOfArc } from '../metallurgy/heat-input.ts';
 import type { Bound } from '../weld/hand-reading.ts';
+import type { PassDetails } from '../weld/pass-acts.ts';
+import type { CountedEnergy } from '../weld/welding.ts';
 import type { ConditionId } from './condition.ts';
 
 export interface PassStatus {
   readonly pass: string;
   readonly passKind: string;
   readonly welder: string;
-  readonly side?: 'A' | 'B';
-  readonly where?: string;
+  /** As entered, with the start, with the end or later. */
+  readonly details: PassDetails;
   readonly startedAt: Instant;
   /** When the start was entered; later than startedAt for "started n minutes ago". */
   readonly enteredAt: Instant;
@@ -26,6 +29,18 @@ export interface PassStatus {
   readonly hottestDuring?: { readonly probe: string; readonly temperature: MilliCelsius };
   readonly minimum: 'met' | 'not met' | 'not judged';
   readonly maximum: 'met' | 'not met' | 'not judged' | 'not needed';
+  readonly heat: PassHeat;
   /** Conditions not met when it began. */
   readonly outside: readonly ConditionId[];
+}
+
+/** The energy that a pass brought, against its window. */
+export interface PassHeat {
+  /** not asked: shown only. not given: asked for, and numbers are missing. */
+  readonly state: 'within' | 'below' | 'above' | 'not asked' | 'not given' | 'running';
+  readonly counted: CountedEnergy;
+  readonly energy?: JoulesPerMetre;
+  /** What it was worked out from. */
+  readonly words?: string;
+  readonly missing?: readonly MissingOfArc[];
 }

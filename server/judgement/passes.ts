@@ -1,6 +1,7 @@
 /** Passes: judged once at the start, watched against the minimum while they run. Starting is never blocked. */
 import { elapsed, type Instant } from '../measure/quantity.ts';
 import type { Act } from '../weld/entry.ts';
+import { detailsOf, type PassDetails } from '../weld/pass-acts.ts';
 import { arcAgain } from './after/after-welding.ts';
 import { ambientMissed } from './ambient/check.ts';
 import type { Finding, Interpass } from './assessment.ts';
@@ -8,6 +9,7 @@ import type { Condition } from './condition.ts';
 import { note, open } from './findings.ts';
 import { interpassNow } from './interpass.ts';
 import { noteNearLimit } from './measuring/near-limit.ts';
+import { addDetails, heatOf } from './pass-heat.ts';
 import { coldestOf, hottestOf, minimumNow, minimumProbes, onPart } from './places.ts';
 import { conditions } from './readiness.ts';
 import { rules } from './rules.ts';
@@ -24,8 +26,8 @@ export function startPass(state: State, act: Act & { kind: 'pass start' }, enter
     pass: act.pass,
     passKind: act.passKind,
     welder: act.welder,
-    ...(act.side === undefined ? {} : { side: act.side }),
-    ...(act.where === undefined ? {} : { where: act.where }),
+    details: detailsOf(act),
+    heat: heatOf(state.joint, { passKind: act.passKind, details: detailsOf(act) }),
     startedAt: state.now,
     enteredAt,
     ...(minimum.governing === undefined ? {} : { coldestAtStart: minimum.governing }),
@@ -50,10 +52,11 @@ export function startPass(state: State, act: Act & { kind: 'pass start' }, enter
   state.passes.push(pass);
 }
 
-export function endPass(state: State, id: string): void {
+export function endPass(state: State, id: string, details: PassDetails = {}): void {
   const pass = state.passes.find((each) => each.pass === id && each.endedAt === undefined);
   if (pass === undefined) return;
   pass.endedAt = state.now;
+  addDetails(state, id, details);
   endWatch(state, pass, 'below minimum during pass');
   endWatch(state, pass, 'within guard band');
   endWatch(state, pass, 'minimum not judged');

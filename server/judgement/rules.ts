@@ -128,5 +128,9 @@ export const severities: { readonly [kind in FindingKind]: Severity } = {
   'ambient check not made': 'remark',
   'ambient check failed': 'remark',
   'ambient check not shown': 'not judged',
+  'heat input below minimum': 'nonconformity',
+  'heat input above maximum': 'nonconformity',
+  'heat input below basis': 'not judged',
+  'heat input not given': 'not judged',
   'entry outside role': 'remark',
 };

@@ -9,6 +9,7 @@ import { emptySuspicion, type Suspicion } from '../suspicion/suspicion.ts';
 import type { Source, StationEvent } from '../weld/entry.ts';
 import type { Bound } from '../weld/hand-reading.ts';
 import type { Joint } from '../weld/joint.ts';
+import type { PassDetails } from '../weld/pass-acts.ts';
 import type { Probe } from '../weld/probe.ts';
 import type { Quality } from '../weld/scan.ts';
 import { type AfterState, nothingAfter } from './after/after-state.ts';
@@ -21,6 +22,7 @@ import { type SectionState, sectionsOf } from './inside/section-state.ts';
 import { limitsOf } from './limits-of.ts';
 import type { HandReading } from './measuring/hand-reading.ts';
 import { type InstrumentAct, type InstrumentState, registerOf } from './measuring/register.ts';
+import type { PassHeat } from './pass-status.ts';
 import type { KeptDisposition } from './people/deviations.ts';
 import type { Distrust } from './probe-status.ts';
 import { rules } from './rules.ts';
@@ -69,8 +71,9 @@ export interface PassState {
   pass: string;
   passKind: string;
   welder: string;
-  side?: 'A' | 'B';
-  where?: string;
+  /** Replaced as a whole. */
+  details: PassDetails;
+  heat: PassHeat;
   startedAt: Instant;
   enteredAt: Instant;
   endedAt?: Instant;

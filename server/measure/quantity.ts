@@ -16,6 +16,8 @@ export type MilliCelsius = Unit<'MilliCelsius'>;
 export type Millikelvin = Unit<'Millikelvin'>;
 /** A thermocouple voltage in tenths of a microvolt, integer: the finest step a board sends. */
 export type DeciMicrovolt = Unit<'DeciMicrovolt'>;
+/** Energy of an arc for each length of weld in joules per metre, integer: 1 kJ/mm is a million of them. */
+export type JoulesPerMetre = Unit<'JoulesPerMetre'>;
 /** A length in millimetres, decimal. */
 export type Millimetre = Unit<'Millimetre'>;
 /** A point on the joint's time line: integer milliseconds since 1970-01-01T00:00:00Z. */
@@ -33,6 +35,10 @@ export const milliCelsius = (celsius: number): MilliCelsius => Math.round(celsiu
 export const celsius = (value: MilliCelsius): Celsius => (value / 1000) as Celsius;
 /** A difference in kelvin, decimal, to the judge's integer. */
 export const millikelvin = (kelvin: number): Millikelvin => Math.round(kelvin * 1000) as Millikelvin;
+
+export const joulesPerMetre = (kilojoulesPerMillimetre: number): JoulesPerMetre =>
+  Math.round(kilojoulesPerMillimetre * 1e6) as JoulesPerMetre;
+export const kilojoulesPerMillimetre = (value: JoulesPerMetre): number => value / 1e6;
 
 /** The difference a - b. */
 export const difference = (a: MilliCelsius, b: MilliCelsius): Millikelvin => (a - b) as Millikelvin;

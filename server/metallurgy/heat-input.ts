@@ -4,9 +4,11 @@
  * source shows (formulas of ISO/TR 18491, from memory). A heat input that is entered as such already holds its k.
  */
 import type { Joint } from '../weld/joint.ts';
+import type { PassDetails } from '../weld/pass-acts.ts';
+import type { CountedEnergy } from '../weld/welding.ts';
 import type { WorkingInput } from './answer.ts';
 import type { Fact } from './fact.ts';
-import { plain } from './number.ts';
+import { plain, steady } from './number.ts';
 
 type Process = Joint['process'];
 
@@ -76,6 +78,42 @@ export function arcEnergyOf(arc: Arc): { readonly energy: number; readonly words
   }
   const { volts, amperes } = arc;
   return { energy: arcEnergy(volts, amperes, speed), words: `${volts} V × ${amperes} A / ${speed} mm/s` };
+}
+
+/** What is still to be asked of a pass: volts and amperes, and how fast it went along. */
+export type MissingOfArc = 'volts' | 'amperes' | 'travel speed';
+
+export type PassEnergy =
+  /** kJ/mm, and what it was worked out from. */
+  | { readonly known: true; readonly kilojoulesPerMillimetre: number; readonly words: string }
+  | { readonly known: false; readonly missing: readonly MissingOfArc[] };
+
+/** The energy of one pass as it was welded. The energy that a source shows for the run stands before volts and amperes. */
+export function passEnergy(run: PassDetails, process: Process, counted: CountedEnergy): PassEnergy {
+  const arc = arcOf(run);
+  if (Array.isArray(arc)) return { known: false, missing: arc };
+  const { energy, words } = arcEnergyOf(arc as Arc);
+  const k = counted === 'heat input' ? arcEfficiency[process] : 1;
+  return {
+    known: true,
+    kilojoulesPerMillimetre: steady(k * energy),
+    words: counted === 'heat input' ? `k ${k} (process ${process}) × ${words}` : words,
+  };
+}
+
+function arcOf(run: PassDetails): Arc | MissingOfArc[] {
+  const { volts, amperes, runOutMillimetres, arcSeconds, instantaneousJoules } = run;
+  if (instantaneousJoules !== undefined && runOutMillimetres !== undefined)
+    return { instantaneousJoules, beadMillimetres: runOutMillimetres };
+  const isTimed = runOutMillimetres !== undefined && arcSeconds !== undefined;
+  const speed = run.millimetresPerSecond ?? (isTimed ? steady(runOutMillimetres / arcSeconds) : undefined);
+  if (volts !== undefined && amperes !== undefined && speed !== undefined)
+    return { volts, amperes, millimetresPerSecond: speed };
+  return [
+    ...(volts === undefined ? (['volts'] as const) : []),
+    ...(amperes === undefined ? (['amperes'] as const) : []),
+    ...(speed === undefined ? (['travel speed'] as const) : []),
+  ];
 }
 
 const quantity = (value: number, from: string): WorkingInput => ({ name: 'Q', value, unit: 'kJ/mm', from });

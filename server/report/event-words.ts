@@ -4,10 +4,12 @@ import { ambientOutcomes } from '../judgement/ambient/touch.ts';
 import type { Instant } from '../measure/quantity.ts';
 import type { UnitSystem } from '../measure/units.ts';
 import type { Act, StationEvent } from '../weld/entry.ts';
+import type { PassDetails } from '../weld/pass-acts.ts';
 import { afterActText } from '../wording/after.ts';
 import { alarmKeyText } from '../wording/alarm.ts';
 import { checkText } from '../wording/ambient.ts';
 import { handKindText, instrumentActText, typedHandText } from '../wording/instrument.ts';
+import { detailTexts } from '../wording/pass.ts';
 import { durationText } from '../wording/time.ts';
 import { placeText, sourceText, useText } from '../wording/words.ts';
 import type { Times } from './paper.ts';
@@ -16,14 +18,12 @@ export const actWords = (act: Act, enteredAt: Instant, times: Times, units: Unit
   switch (act.kind) {
     case 'heat':
       return `Heat ${act.state}${earlier(act.happenedAt, enteredAt, times)}`;
-    case 'pass start': {
-      const place = [act.side === undefined ? undefined : `side ${act.side}`, act.where].filter(
-        (text) => text !== undefined,
-      );
-      return `Pass ${act.pass} (${act.passKind}) begun by ${[act.welder, ...place].join(', ')}${earlier(act.happenedAt, enteredAt, times)}`;
-    }
+    case 'pass start':
+      return `Pass ${act.pass} (${act.passKind}) begun by ${[act.welder, ...detailTexts(act, units)].join(', ')}${earlier(act.happenedAt, enteredAt, times)}`;
     case 'pass end':
-      return `Pass ${act.pass} ended${earlier(act.happenedAt, enteredAt, times)}`;
+      return `Pass ${act.pass} ended${withDetails(act, units)}${earlier(act.happenedAt, enteredAt, times)}`;
+    case 'pass details':
+      return `Of pass ${act.pass} entered${withDetails(act, units)}`;
     case 'contact reading':
       return `Contact reading ${typedHandText(act.celsius, act.shows, units)} with ${act.instrument}${ofKind(act)}${act.probe === undefined ? '' : `, beside ${act.probe}`}, ${useText(act.use).toLowerCase()}, part ${act.place.part}: ${placeText(act.place, units)}${earlier(act.happenedAt, enteredAt, times)}`;
     case 'ambient check':
@@ -66,6 +66,11 @@ export const actWords = (act: Act, enteredAt: Instant, times: Times, units: Unit
     case 'close':
       return `Closed the joint${act.statement === undefined || act.statement === '' ? '' : `: ${folded(act.statement)}`}`;
   }
+};
+
+const withDetails = (details: PassDetails, units: UnitSystem): string => {
+  const texts = detailTexts(details, units);
+  return texts.length === 0 ? '' : `: ${texts.join(', ')}`;
 };
 
 const ofKind = ({ instrumentKind: kind, emissivity }: Act & { kind: 'contact reading' }): string =>

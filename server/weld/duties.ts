@@ -31,6 +31,7 @@ export const duties: { readonly [kind in DutyKind]: Duty } = {
   heat: { roles: onTheJob, weight: 'fact' },
   'pass start': { roles: ['welder', ...answering], weight: 'fact' },
   'pass end': { roles: ['welder', ...answering], weight: 'fact' },
+  'pass details': { roles: ['welder', ...answering], weight: 'fact' },
   'welding complete': { roles: ['welder', ...answering], weight: 'fact' },
   'post-heating': { roles: onTheJob, weight: 'fact' },
   cover: { roles: onTheJob, weight: 'fact' },

@@ -11,21 +11,11 @@ import { handReadingSchema } from './hand-reading.ts';
 import { happenedAt } from './happened-at.ts';
 import { correctionsSchema, daySchema } from './instrument.ts';
 import { type Joint, jointSchema } from './joint.ts';
+import { passDetailsSchema, passEndSchema, passStartSchema } from './pass-acts.ts';
 import { personSchema } from './person.ts';
 import { placeSchema } from './probe.ts';
 import type { Scan } from './scan.ts';
-import { labelSchema, nameSchema, textSchema } from './text.ts';
-
-export const passKinds = [
-  'tack',
-  'root',
-  'fill',
-  'cap',
-  'temper bead',
-  'attachment',
-  'gouging',
-  'thermal cutting',
-] as const;
+import { nameSchema, textSchema } from './text.ts';
 
 /** ISO 9712: visual, magnetic particle, penetrant, ultrasonic, eddy current testing. */
 export const spotMethods = ['VT', 'MT', 'PT', 'UT', 'ET'] as const;
@@ -40,16 +30,10 @@ const keySchema = z
 export const actSchema = z
   .discriminatedUnion('kind', [
     z.strictObject({ kind: z.literal('heat'), state: z.enum(['on', 'off']), happenedAt }),
-    z.strictObject({
-      kind: z.literal('pass start'),
-      pass: nameSchema,
-      passKind: z.enum(passKinds),
-      welder: nameSchema,
-      side: z.enum(['A', 'B']).optional(),
-      where: labelSchema.optional(),
-      happenedAt,
-    }),
-    z.strictObject({ kind: z.literal('pass end'), pass: nameSchema, happenedAt }),
+    passStartSchema,
+    passEndSchema,
+    /** Fills what was left open; what stands already is corrected, not entered again. */
+    passDetailsSchema,
     handReadingSchema,
     /** Made again it takes the place of the one before. */
     z.strictObject({ kind: z.literal('ambient check'), ...ambientCheckShape }),

@@ -3,6 +3,7 @@ import { z } from 'zod';
 import { limits } from '../measure/limits.ts';
 import { sha256Schema } from './document.ts';
 import { nameSchema } from './text.ts';
+import { heatWindowSchema } from './welding.ts';
 
 const temperature = (description: string) => z.number().min(-50).max(900).meta({ description });
 
@@ -119,6 +120,7 @@ export const procedureSchema = z
           'What an overdue or unknown calibration means. Remarked (also where absent): told, and changes no verdict. Required: a condition of readiness; without it a pass cannot be judged.',
       })
       .optional(),
+    heatInput: heatWindowSchema.optional(),
     ambientCheck: z
       .enum(['required', 'remarked', 'not asked'])
       .meta({

@@ -18,6 +18,24 @@ export const hydrogenSchema = z
       'Diffusible hydrogen of the deposited metal (ISO 3690), or its class; the class counts as its upper bound.',
   });
 
+/** Numbers of an arc, each with its bound. */
+export const arcSchemas = {
+  volts: z.number().positive().max(200),
+  amperes: z.number().positive().max(5000),
+  millimetresPerSecond: z.number().positive().max(500).meta({ description: 'Travel speed.' }),
+  instantaneousJoules: z
+    .number()
+    .positive()
+    .max(1e9)
+    .meta({ description: 'Instantaneous energy that a waveform-controlled source shows for the bead.' }),
+  runOutMillimetres: z
+    .number()
+    .positive()
+    .max(1_000_000)
+    .meta({ description: 'Length of the run, from the arc struck to the arc out.' }),
+  arcSeconds: z.number().positive().max(1e6).meta({ description: 'Seconds that the arc burnt for that length.' }),
+};
+
 /** Heat input with the efficiency of the process in it, or the three numbers that it is worked out from. */
 export const heatInputSchema = z
   .union([
@@ -29,16 +47,12 @@ export const heatInputSchema = z
         .meta({ description: 'Heat input Q: arc energy times the efficiency k of the process (EN 1011-1).' }),
     }),
     z.strictObject({
-      volts: z.number().positive().max(200),
-      amperes: z.number().positive().max(5000),
-      millimetresPerSecond: z.number().positive().max(500).meta({ description: 'Travel speed.' }),
+      volts: arcSchemas.volts,
+      amperes: arcSchemas.amperes,
+      millimetresPerSecond: arcSchemas.millimetresPerSecond,
     }),
     z.strictObject({
-      instantaneousJoules: z
-        .number()
-        .positive()
-        .max(1e9)
-        .meta({ description: 'Instantaneous energy that a waveform-controlled source shows for the bead.' }),
+      instantaneousJoules: arcSchemas.instantaneousJoules,
       beadMillimetres: z.number().positive().max(100_000),
     }),
     z.strictObject({
@@ -47,7 +61,7 @@ export const heatInputSchema = z
         .positive()
         .max(1e6)
         .meta({ description: 'Instantaneous power that a waveform-controlled source shows.' }),
-      millimetresPerSecond: z.number().positive().max(500).meta({ description: 'Travel speed.' }),
+      millimetresPerSecond: arcSchemas.millimetresPerSecond,
     }),
     z.literal('not stated'),
   ])
@@ -72,3 +86,28 @@ export const consumableSchema = z.strictObject({
   /** Analysis of the all-weld metal; method B compares its CET with the parent metal's. */
   weldMetal: analysisSchema.optional(),
 });
+
+/** Which energy a window counts: heat input has the efficiency of the process in it (EN 1011-1), arc energy has not. */
+export const countedEnergies = ['heat input', 'arc energy'] as const;
+export type CountedEnergy = (typeof countedEnergies)[number];
+
+/** What each pass may bring, as the procedure states it. */
+export const heatWindowSchema = z
+  .strictObject({
+    counted: z.enum(countedEnergies).meta({
+      description:
+        'What the window counts. Heat input: arc energy times the efficiency k of the process (EN 1011-1, ISO/TR 17671-1). Arc energy: without k (ISO/TR 18491; ASME IX QW-409.1).',
+    }),
+    minimumKilojoulesPerMillimetre: z.number().positive().max(50).optional(),
+    maximumKilojoulesPerMillimetre: z.number().positive().max(50).optional(),
+  })
+  .superRefine(({ minimumKilojoulesPerMillimetre: minimum, maximumKilojoulesPerMillimetre: maximum }, context) => {
+    const path = ['maximumKilojoulesPerMillimetre'];
+    if (minimum === undefined && maximum === undefined)
+      context.addIssue({ code: 'custom', path, message: 'the most that a pass may bring, or the least, or both' });
+    if (minimum === undefined || maximum === undefined || minimum <= maximum) return;
+    const message = `at least ${minimum} kJ/mm, the least that a pass has to bring; one of the two is mistyped`;
+    context.addIssue({ code: 'custom', path, message });
+  })
+  .meta({ description: 'Window of the energy of each pass. Absent: shown, not judged.' });
+export type HeatWindow = z.infer<typeof heatWindowSchema>;

@@ -4,9 +4,9 @@
  * Whether the values are allowed is said by the schema of acts, not here.
  */
 import { readNumber } from '../measure/number-text.ts';
+import { type EventFields, text } from './event-fields.ts';
 import { calibration, verification } from './event-instrument.ts';
-
-export type EventFields = ReadonlyMap<string, string>;
+import { passDetails, passEnd, passStart, runColumns, setUpColumns } from './event-pass.ts';
 
 export type EventAct =
   /** Still to be checked by actSchema. */
@@ -17,6 +17,7 @@ export const eventKinds = [
   'heat off',
   'pass start',
   'pass end',
+  'pass details',
   'contact reading',
   'welding complete',
   'post-heating begun',
@@ -56,8 +57,9 @@ const always = new Set(['time', 'kind', 'place', 'who', 'role', '']);
 const uses: Readonly<Record<EventKind, readonly string[]>> = {
   'heat on': [],
   'heat off': [],
-  'pass start': ['pass', 'pass kind', 'welder'],
-  'pass end': ['pass'],
+  'pass start': ['pass', 'pass kind', 'welder', ...setUpColumns],
+  'pass end': ['pass', ...runColumns],
+  'pass details': ['pass', ...setUpColumns, ...runColumns],
   'contact reading': ['celsius', 'instrument', 'instrument kind', 'shows', 'emissivity', 'probe', 'use'],
   'welding complete': [],
   'post-heating begun': [],
@@ -85,38 +87,6 @@ export const eventColumns: readonly string[] = [
 ];
 
 type Maker = (fields: EventFields, running: readonly string[]) => EventAct;
-
-const passStart: Maker = (fields, running) => {
-  const pass = text(fields, 'pass');
-  if (pass === undefined) return { column: 'pass', problem: 'a pass start needs the name of the pass' };
-  if (running.includes(pass)) return { column: 'pass', problem: `pass ${pass} is already running` };
-  if (text(fields, 'pass kind') === undefined) {
-    return { column: 'pass kind', problem: 'a pass start needs its pass kind, as in root, fill, cap' };
-  }
-  const welder = text(fields, 'welder') ?? text(fields, 'who');
-  const { side, where } = sideOf(text(fields, 'place') ?? '');
-  return {
-    act: {
-      kind: 'pass start',
-      pass,
-      passKind: text(fields, 'pass kind')?.toLowerCase(),
-      ...(welder === undefined ? {} : { welder }),
-      ...(side === undefined ? {} : { side }),
-      ...(where === undefined ? {} : { where }),
-    },
-  };
-};
-
-const passEnd: Maker = (fields, running) => {
-  const pass = text(fields, 'pass') ?? (running.length === 1 ? running[0] : undefined);
-  if (pass === undefined) {
-    const which = running.length === 0 ? 'no pass is running' : `passes ${running.join(', ')} are running`;
-    return { column: 'pass', problem: `name the pass that ends: ${which}` };
-  }
-  return running.includes(pass)
-    ? { act: { kind: 'pass end', pass } }
-    : { column: 'pass', problem: `pass ${pass} is not running at this time` };
-};
 
 const contactReading: Maker = (fields) => {
   const celsius = readNumber(fields.get('celsius') ?? '');
@@ -159,6 +129,7 @@ const makers: Readonly<Record<EventKind, Maker>> = {
   'heat off': () => ({ act: { kind: 'heat', state: 'off' } }),
   'pass start': passStart,
   'pass end': passEnd,
+  'pass details': passDetails,
   'contact reading': contactReading,
   'welding complete': () => ({ act: { kind: 'welding complete' } }),
   'post-heating begun': () => ({ act: { kind: 'post-heating', state: 'begun' } }),
@@ -203,19 +174,6 @@ const makers: Readonly<Record<EventKind, Maker>> = {
     const statement = text(fields, 'text');
     return { act: { kind: 'close', ...(statement === undefined ? {} : { statement }) } };
   },
-};
-
-const text = (fields: EventFields, name: string): string | undefined => {
-  const found = fields.get(name);
-  return found === undefined || found === '' ? undefined : found;
-};
-
-/** "A", "A, north end", "side B", "north end". */
-const sideOf = (place: string): { readonly side?: string; readonly where?: string } => {
-  const found = /^(?:side )?([AB])(?:\s*[,;]\s*(.*))?$/i.exec(place);
-  if (found === null) return place === '' ? {} : { where: place };
-  const where = found[2]?.trim();
-  return { side: found[1]!.toUpperCase(), ...(where === undefined || where === '' ? {} : { where }) };
 };
 
 /** "plate-1/A/front/10" or "pipe/B/back/0/6". */

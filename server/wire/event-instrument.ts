@@ -1,6 +1,7 @@
 /** What an events file says of instruments: a calibration with its points, a verification beside another instrument. */
 import { readNumber } from '../measure/number-text.ts';
-import type { EventAct, EventFields } from './event-act.ts';
+import type { EventAct } from './event-act.ts';
+import type { EventFields } from './event-fields.ts';
 
 export const calibration = (fields: EventFields): EventAct => {
   const corrections: object[] = [];

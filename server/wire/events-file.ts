@@ -10,7 +10,9 @@ import { actSchema, type Input } from '../weld/entry.ts';
 import { personSchema, roles } from '../weld/person.ts';
 import { problems as schemaProblems } from '../weld/problems.ts';
 import { type CsvItem, csvRecords, delimiterOf, encodingOf } from './csv-records.ts';
-import { actOf, type EventFields, eventColumns } from './event-act.ts';
+import { actOf, eventColumns } from './event-act.ts';
+import type { EventFields } from './event-fields.ts';
+import { passColumnByField } from './event-pass.ts';
 import { type LogProblem, Problems } from './log-problem.ts';
 import { readTime, type TimeOptions } from './log-time.ts';
 
@@ -48,10 +50,11 @@ Columns are parted by comma, semicolon or tab, in any order. Lines that begin wi
 
   time    when: 2026-11-25T14:03:22+01:00, or a local date-time with the offset stated beside the file,
           or elapsed seconds or h:mm:ss from the start of the log
-  kind    heat on | heat off | pass start | pass end | contact reading | welding complete |
-          post-heating begun | post-heating ended | cover on | cover off | heat treatment begun |
-          testing begun | spot examined | note | accept | calibration | verification | adjustment | close
-  place   where. pass start: A or B for the side, or words, or both: "A, north end".
+  kind    heat on | heat off | pass start | pass end | pass details | contact reading |
+          welding complete | post-heating begun | post-heating ended | cover on | cover off |
+          heat treatment begun | testing begun | spot examined | note | accept | calibration |
+          verification | adjustment | close
+  place   where. pass start, pass details: A or B for the side, or words, or both: "A, north end".
           contact reading: part/side/face/mm from the groove[/clock], as in plate-1/A/front/10
   who     the named person who did it
 
@@ -62,6 +65,12 @@ Further columns, as the kinds need them:
   pass kind    pass start: tack | root | fill | cap | temper bead | attachment | gouging | thermal cutting
   welder       pass start: who welds; empty: the person in "who"
   celsius      contact reading: degrees Celsius; of a crayon the temperature that it is made for
+  layer, process, batch  pass start, pass details: the layer, its ISO 4063 process where it is not the
+               joint's, the consumable and its batch
+  volts, amperes, speed mm/s  pass end, pass details: numbers of the arc. In place of the speed:
+               length mm and arc s, the length of the run and the seconds that the arc burnt for it
+  energy j     pass end, pass details: what a waveform-controlled source shows for the run, in joules
+  stops        pass end, pass details: where the run was stopped and taken up again
   instrument   contact reading: which instrument
   instrument kind  contact reading: contact thermometer | crayon | pyrometer
   shows        contact reading with a crayon: at least (it melted) | below (it did not)
@@ -201,6 +210,7 @@ const columnByField: Readonly<Record<string, string>> = {
   readCelsius: 'celsius',
   referenceCelsius: 'reference celsius',
   result: 'result',
+  ...passColumnByField,
 };
 
 const runningAfter = (acts: readonly ActInput[]): readonly string[] => {

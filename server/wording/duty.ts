@@ -14,6 +14,7 @@ const entries: { readonly [kind in DutyKind]: string } = {
   heat: 'entering heat on or off',
   'pass start': 'starting a pass',
   'pass end': 'ending a pass',
+  'pass details': 'entering details of a pass',
   'welding complete': 'saying that welding is complete',
   'post-heating': 'entering post-heating',
   cover: 'entering a cover on or off',

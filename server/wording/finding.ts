@@ -7,6 +7,7 @@ import { ambientFindingText } from './ambient-finding.ts';
 import { capped, gap, lasted, only, reached, spread } from './finding-numbers.ts';
 import { instrumentFindingText } from './instrument-finding.ts';
 import { lengthText } from './length.ts';
+import { isPassFinding, passFindingText } from './pass-finding.ts';
 import { peopleFindingText } from './people-finding.ts';
 import { signText } from './sign.ts';
 import { limitText, temperatureText } from './temperature.ts';
@@ -28,6 +29,7 @@ export const findingText = (finding: Finding, units: UnitSystem): FindingWords =
   const { kind } = finding;
   if (kind === 'probe suspect') return signText(finding, units);
   if (isAfterFinding(kind)) return afterFindingText(kind, finding, units);
+  if (isPassFinding(kind)) return passFindingText(kind, finding, units);
   switch (kind) {
     case 'silent':
       return {

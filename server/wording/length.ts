@@ -17,10 +17,14 @@ const isWholeThousandths = (inches: number): boolean => Math.abs(inches * 1000 -
 export const lengthUnit = (units: UnitSystem): string => (units === 'inch' ? 'in' : 'mm');
 
 /** "1.5 kJ/mm", "38.1 kJ/in". */
-export const heatInputFigureText = (kilojoulesPerMillimetre: number, units: UnitSystem): string =>
+export const heatInputFigureText = (
+  kilojoulesPerMillimetre: number,
+  units: UnitSystem,
+  decimals = units === 'inch' ? 2 : 3,
+): string =>
   units === 'inch'
-    ? `${few(toKilojoulesPerInch(kilojoulesPerMillimetre), 2)} kJ/in`
-    : `${few(kilojoulesPerMillimetre, 3)} kJ/mm`;
+    ? `${few(toKilojoulesPerInch(kilojoulesPerMillimetre), decimals)} kJ/in`
+    : `${few(kilojoulesPerMillimetre, decimals)} kJ/mm`;
 
 /** "4 mm/s", "9.45 in/min": travel is counted per minute where lengths are inches. */
 export const travelText = (millimetresPerSecond: number, units: UnitSystem): string =>

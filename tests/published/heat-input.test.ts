@@ -3,7 +3,7 @@
  * (ISO/TR 18491) and the published efficiencies of EN 1011-1 by ISO 4063 process.
  */
 import { expect, test } from 'vitest';
-import { arcEnergy, arcEnergyShown, heatInput } from '../../server/metallurgy/heat-input.ts';
+import { arcEnergy, arcEnergyShown, heatInput, passEnergy } from '../../server/metallurgy/heat-input.ts';
 import type { Joint } from '../../server/weld/joint.ts';
 import { plainJoint } from '../support/plain-joint.ts';
 
@@ -25,6 +25,11 @@ for (const [id, process, volts, amperes, millimetresPerSecond, energy, q] of row
       }),
     );
     expect(fact.known && fact.input.value).toBeCloseTo(q, 4);
+    const run = { volts, amperes, runOutMillimetres: 100 * millimetresPerSecond, arcSeconds: 100 };
+    const pass = passEnergy(run, process, 'heat input');
+    expect(pass.known && pass.kilojoulesPerMillimetre).toBeCloseTo(q, 4);
+    const without = passEnergy({ volts, amperes, millimetresPerSecond }, process, 'arc energy');
+    expect(without.known && without.kilojoulesPerMillimetre).toBeCloseTo(energy, 4);
   });
 }
 

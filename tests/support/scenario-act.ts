@@ -1,9 +1,11 @@
 /** The acts of a judgement scenario, each a few words: "start 1", "contact 190", "trust T1", with "welder: " before it where the role matters. */
 import { after, type Instant } from '../../server/measure/quantity.ts';
 import type { Act } from '../../server/weld/entry.ts';
+import { passKinds } from '../../server/weld/pass-acts.ts';
 import { roles } from '../../server/weld/person.ts';
 import { afterActOf } from './scenario-after.ts';
 import { checkOf } from './scenario-check.ts';
+import { passActOf } from './scenario-pass.ts';
 
 /** Who did what. Nobody states a role where the scenario does not. */
 export function said(text: string, at: Instant, start: Instant): { who: string; role?: string; act: Act } {
@@ -23,12 +25,14 @@ function actOf(text: string, at: Instant, start: Instant): Act {
   const [verb, ...rest] = text.split(' ');
   if (verb === 'heat') return { kind: 'heat', state: rest[0] as 'on' | 'off' };
   if (verb === 'start') {
-    const ago = rest[1] === undefined ? {} : { happenedAt: at - Number(rest[1]) * 60_000 };
-    return { kind: 'pass start', pass: rest[0]!, passKind: 'fill', welder: 'Bo', ...ago };
+    // "start 1", "start 1 12": that many minutes ago; "start 1 gouging": of that kind.
+    const [pass, word] = rest;
+    const passKind = passKinds.find((kind) => kind === word) ?? 'fill';
+    const ago = word === undefined || passKind === word ? {} : { happenedAt: at - Number(word) * 60_000 };
+    return { kind: 'pass start', pass: pass!, passKind, welder: 'Bo', ...ago };
   }
-  const later = afterActOf(verb!, rest);
+  const later = afterActOf(verb!, rest) ?? passActOf(verb!, rest);
   if (later !== undefined) return later;
-  if (verb === 'end') return { kind: 'pass end', pass: rest[0]! };
   if (verb === 'contact') return contactOf(rest);
   if (verb === 'acknowledge') return { kind: 'acknowledge', alarm: rest.join(' ') };
   if (verb === 'check') return checkOf(rest, start);

@@ -9,6 +9,7 @@ import { type Joint, jointSchema } from '../../server/weld/joint.ts';
 import type { Quality, Scan, ScanValue } from '../../server/weld/scan.ts';
 import { clock, said } from './scenario-act.ts';
 import { afterFacts, afterOf, afterProcedureOf, optional } from './scenario-after.ts';
+import { passProcedureOf } from './scenario-pass.ts';
 
 export interface Scenario {
   readonly title: string;
@@ -92,7 +93,7 @@ function jointOf(header: Map<string, string[]>): Joint {
       ...(facts.far === undefined ? {} : { farSide: facts.far }),
     })),
     consumable: { hydrogen: { millilitresPer100Grams: 5 } },
-    process: '121',
+    process: facts.process ?? '121',
     heatInput: { kilojoulesPerMillimetre: 1.5 },
     heating: {
       means: facts.means ?? 'resistance pads',
@@ -124,6 +125,7 @@ function jointOf(header: Map<string, string[]>): Joint {
       ...(facts.calibration === undefined ? {} : { calibration: facts.calibration }),
       ...optional(limits),
       ...afterProcedureOf(header),
+      ...passProcedureOf(header),
     },
     ...afterOf(header),
     ...(header.has('instrument') ? { instruments: header.get('instrument')!.map(instrumentOf) } : {}),

@@ -121,7 +121,7 @@ const passTable = ({ assessment }: ReportFacts, times: Times): Block => {
 
 const outside = (id: PassStatus['outside'][number]): string => conditionName(id).toLowerCase();
 
-const placeOf = ({ welder, side, where }: PassStatus): string =>
+const placeOf = ({ welder, details: { side, where } }: PassStatus): string =>
   [welder, side === undefined ? undefined : `side ${side}`, where].filter((text) => text !== undefined).join('\n');
 
 const arc = ({ startedAt, enteredAt, endedAt }: PassStatus, times: Times): string =>

@@ -20,6 +20,8 @@ const pass = {
   welder: 'Bo',
   startedAt: at,
   enteredAt: at,
+  details: {},
+  heat: { state: 'not asked', counted: 'heat input' },
   minimum: 'met',
   maximum: 'met',
   outside: [],

@@ -6,6 +6,7 @@ import { createJudge, judgeAll } from '../../../server/judgement/judge.ts';
 import { deviationsOf } from '../../../server/judgement/people/deviations.ts';
 import { arrival } from '../../../server/weld/entry.ts';
 import { deviationCountText } from '../../../server/wording/deviation.ts';
+import { passHeatText } from '../../../server/wording/pass.ts';
 import { verdictText } from '../../../server/wording/verdict.ts';
 import { readScenario, type Scenario, scenarioStart } from '../../support/scenario.ts';
 
@@ -84,6 +85,9 @@ function inWords(scenario: Scenario, assessment: Assessment): string[] {
   if (uses('pass')) {
     for (const pass of assessment.passes)
       lines.push(`pass ${pass.pass} minimum ${pass.minimum}, maximum ${pass.maximum}`);
+  }
+  if (uses('heat')) {
+    for (const { pass, heat } of assessment.passes) lines.push(`heat of pass ${pass}: ${passHeatText(heat, 'metric')}`);
   }
   if (uses('after')) lines.push(...afterWords(assessment, time));
   if (uses('alarm') && assessment.alarms.length === 0) lines.push('alarm none');

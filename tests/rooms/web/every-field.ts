@@ -94,6 +94,7 @@ export const everyField: Joint = jointSchema.parse({
     heatTreatmentWithinHours: 8,
     ambientCelsius: 40,
     probeSpots: 'examined',
+    heatInput: { counted: 'arc energy', minimumKilojoulesPerMillimetre: 0.9, maximumKilojoulesPerMillimetre: 1.8 },
   },
   codeFloor: { preheatMinimumCelsius: 65, source: 'table of the code, row 3' },
   bindingMethods: ['en-1011-2-method-b'],

@@ -16,6 +16,9 @@ const acts: readonly Record<string, unknown>[] = [
   { kind: 'heat', state: 'on' },
   { kind: 'pass start', pass: '1', passKind: 'root', welder: 'W1', side: 'A', happenedAt: 1_700_000_000_000 },
   { kind: 'pass end', pass: '1' },
+  { kind: 'pass start', pass: '2', passKind: 'fill', welder: 'W1', layer: '1', batch: 'E-42 lot 7', process: '141' },
+  { kind: 'pass end', pass: '2', volts: 24, amperes: 160, runOutMillimetres: 360, arcSeconds: 120, stops: '3 h' },
+  { kind: 'pass details', pass: '2', millimetresPerSecond: 3 },
   {
     kind: 'contact reading',
     celsius: 180,

@@ -21,6 +21,8 @@ const pass: PassStatus = {
   welder: 'A. Welder',
   startedAt: at,
   enteredAt: at,
+  details: {},
+  heat: { state: 'not asked', counted: 'heat input' },
   minimum: 'met',
   maximum: 'met',
   outside: [],

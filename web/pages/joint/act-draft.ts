@@ -6,8 +6,9 @@
 import { limits } from '../../../server/measure/limits.ts';
 import { readNumber } from '../../../server/measure/number-text.ts';
 import type { Instant } from '../../../server/measure/quantity.ts';
-import type { Act, passKinds } from '../../../server/weld/entry.ts';
+import type { Act } from '../../../server/weld/entry.ts';
 import type { Joint } from '../../../server/weld/joint.ts';
+import type { PassKind } from '../../../server/weld/pass-acts.ts';
 import type { LiveJoint } from '../../feed/live-joint.ts';
 import { afterActOf, freshAfter } from './after-draft.ts';
 import { handReadingOf, lastEmissivity, lastHandInstrument } from './hand-draft.ts';
@@ -69,7 +70,7 @@ export const freshDraft = (kind: SheetKind, live: LiveJoint, by: string): Draft 
         pass: nextPass(assessment.passes.map((pass) => pass.pass)),
         passKind: last === undefined ? 'root' : last.passKind === 'root' ? 'fill' : last.passKind,
         welder: last?.welder ?? by,
-        side: last?.side ?? '',
+        side: last?.details.side ?? '',
         where: '',
         ago: '',
       };
@@ -152,7 +153,7 @@ export const actOf = (kind: Exclude<SheetKind, OwnSheet>, draft: Draft, now: Ins
         return {
           kind,
           pass: text('pass', 'A name or number for this pass is needed.'),
-          passKind: draft.passKind as (typeof passKinds)[number],
+          passKind: draft.passKind as PassKind,
           welder: text('welder', 'Who welds? A name is needed.'),
           ...(side === 'A' || side === 'B' ? { side } : {}),
           ...(where === '' ? {} : { where }),

@@ -63,8 +63,8 @@ function PassRow({
         {pass.pass}
         <span class="place">
           {begun(pass.passKind)}, {pass.welder}
-          {pass.side === undefined ? '' : `, side ${pass.side}`}
-          {pass.where === undefined ? '' : `, ${pass.where}`}
+          {pass.details.side === undefined ? '' : `, side ${pass.details.side}`}
+          {pass.details.where === undefined ? '' : `, ${pass.details.where}`}
         </span>
       </th>
       <td>

@@ -1,6 +1,7 @@
 /** The forms of what a person does at the joint. Each opens in place of the buttons, so that the readings stay in sight. */
 
-import { type Act, passKinds } from '../../../server/weld/entry.ts';
+import type { Act } from '../../../server/weld/entry.ts';
+import { passKinds } from '../../../server/weld/pass-acts.ts';
 import { sides } from '../../../server/weld/probe.ts';
 import { findingText } from '../../../server/wording/finding.ts';
 import { begun } from '../../../server/wording/list.ts';

@@ -138,6 +138,11 @@ const metricDraft = (joint: Joint): JointDraft => {
       hours: text(joint.postHeating?.hours),
       counted: joint.postHeating?.counted ?? '',
     },
+    passes: {
+      counted: procedure?.heatInput?.counted ?? '',
+      least: text(procedure?.heatInput?.minimumKilojoulesPerMillimetre),
+      most: text(procedure?.heatInput?.maximumKilojoulesPerMillimetre),
+    },
     afterWelding: {
       heatingRate: text(procedure?.heatingMaximumKelvinPerHour),
       coolingRate: text(procedure?.coolingMaximumKelvinPerHour),

@@ -9,7 +9,7 @@ export const inUnits = (draft: JointDraft, units: DraftUnits): JointDraft => ({
 });
 
 export const quantitiesMapped = (draft: JointDraft, map: (text: string, kind: QuantityKind) => string): JointDraft => {
-  const { heatInput, heating, procedure, codeFloor, postHeating, afterWelding } = draft;
+  const { heatInput, heating, procedure, codeFloor, postHeating, passes, afterWelding } = draft;
   return {
     ...draft,
     parts: draft.parts.map((part) => ({
@@ -53,6 +53,7 @@ export const quantitiesMapped = (draft: JointDraft, map: (text: string, kind: Qu
       temperature: map(postHeating.temperature, 'temperature'),
       maximum: map(postHeating.maximum, 'temperature'),
     },
+    passes: { ...passes, least: map(passes.least, 'heat input'), most: map(passes.most, 'heat input') },
     afterWelding: {
       ...afterWelding,
       heatingRate: map(afterWelding.heatingRate, 'difference'),

@@ -156,6 +156,13 @@ export interface JointDraft {
     readonly hours: string;
     readonly counted: string;
   };
+  /** What the procedure asks of each pass. */
+  readonly passes: {
+    /** What the window counts; empty where none is stated. */
+    readonly counted: string;
+    readonly least: string;
+    readonly most: string;
+  };
   /** Rates, cooling and spots, as the procedure asks for them. */
   readonly afterWelding: {
     readonly heatingRate: string;

@@ -101,6 +101,7 @@ export const emptyDraft: JointDraft = {
   bindingMethods: [],
   chartReadings: [],
   postHeating: { temperature: '', maximum: '', hours: '', counted: '' },
+  passes: { counted: '', least: '', most: '' },
   afterWelding: {
     heatingRate: '',
     coolingRate: '',
@@ -136,6 +137,7 @@ export const draftFrom = (kept: KeptDraft): JointDraft => ({
   heating: { ...emptyDraft.heating, ...kept.heating },
   procedure: { ...emptyDraft.procedure, ...kept.procedure },
   postHeating: { ...emptyDraft.postHeating, ...kept.postHeating },
+  passes: { ...emptyDraft.passes, ...kept.passes },
   afterWelding: { ...emptyDraft.afterWelding, ...kept.afterWelding },
   probes: (kept.probes ?? []).map((probe) => ({ ...emptyChain, ...probe })),
 });

@@ -6,6 +6,7 @@ import { ChartFields } from './chart-fields.tsx';
 import type { JointDraft } from './draft.ts';
 import type { Entry } from './entry.tsx';
 import { NumberField } from './number-field.tsx';
+import { PassFields } from './pass-fields.tsx';
 import type { QuantityKind } from './quantity.ts';
 
 const decisionRules = [
@@ -204,6 +205,7 @@ export function ProcedureFields({
         </label>
       ))}
       <ChartFields entry={entry} />
+      {procedure.bound && <PassFields entry={entry} />}
       <AfterFields entry={entry} />
     </fieldset>
   );

@@ -80,6 +80,7 @@ const jointOf = (draft: JointDraft, { number, quantity }: Reader): unknown => {
           calibration: filled(procedure.calibration),
           twinReadingHours: number(procedure.twinHours, 'procedure.twinReadingHours'),
           ambientCheck: filled(procedure.ambientCheck),
+          heatInput: windowOf(draft.passes),
           heatingMaximumKelvinPerHour: quantity(
             after.heatingRate,
             'difference',
@@ -123,6 +124,17 @@ const jointOf = (draft: JointDraft, { number, quantity }: Reader): unknown => {
       : undefined,
     waitingEdition: filled(draft.waitingEdition),
   });
+
+  function windowOf({ counted, least, most }: JointDraft['passes']): unknown {
+    const path = 'procedure.heatInput';
+    return begunGroup(counted, least, most)
+      ? clean({
+          counted: filled(counted),
+          minimumKilojoulesPerMillimetre: quantity(least, 'heat input', `${path}.minimumKilojoulesPerMillimetre`),
+          maximumKilojoulesPerMillimetre: quantity(most, 'heat input', `${path}.maximumKilojoulesPerMillimetre`),
+        })
+      : undefined;
+  }
 
   function partOf(part: PartDraft, path: string): unknown {
     return clean({

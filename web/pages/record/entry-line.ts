@@ -8,6 +8,7 @@ import { ambientCheckSchema } from '../../../server/weld/ambient-check.ts';
 import type { AfterAct } from '../../../server/weld/entry.ts';
 import type { Bound } from '../../../server/weld/hand-reading.ts';
 import { type HandKind, handKinds } from '../../../server/weld/instrument.ts';
+import type { PassDetails } from '../../../server/weld/pass-acts.ts';
 import { afterActText } from '../../../server/wording/after.ts';
 import { alarmKeyText } from '../../../server/wording/alarm.ts';
 import { checkText } from '../../../server/wording/ambient.ts';
@@ -18,6 +19,7 @@ import {
   typedHandText,
 } from '../../../server/wording/instrument.ts';
 import { begun } from '../../../server/wording/list.ts';
+import { detailTexts } from '../../../server/wording/pass.ts';
 import { clockText, type Zone } from '../../format/time.ts';
 
 const handKind = (kind: unknown): string =>
@@ -27,6 +29,7 @@ export const entryLine = ({ at, kind, body }: TimelineEvent, units: UnitSystem, 
   const said = (typeof body === 'object' && body !== null ? body : {}) as Record<string, unknown>;
   const text = (name: string): string =>
     typeof said[name] === 'string' || typeof said[name] === 'number' ? String(said[name]) : '';
+  const details = (before: string): string => optional(before, detailTexts(said as PassDetails, units).join(', '));
   return `${line()}${happened(said.happenedAt, at, zone)}`;
 
   function line(): string {
@@ -36,9 +39,11 @@ export const entryLine = ({ at, kind, body }: TimelineEvent, units: UnitSystem, 
       case 'heat':
         return `Heat ${text('state')}`;
       case 'pass start':
-        return `Pass ${text('pass')} started: ${text('passKind')}, welder ${text('welder')}${optional(', side ', text('side'))}${optional(', ', text('where'))}`;
+        return `Pass ${text('pass')} started: ${text('passKind')}, welder ${text('welder')}${details(', ')}`;
       case 'pass end':
-        return `Pass ${text('pass')} ended`;
+        return `Pass ${text('pass')} ended${details(': ')}`;
+      case 'pass details':
+        return `Of pass ${text('pass')} entered${details(': ')}`;
       case 'contact reading':
         return `Contact reading ${typeof said.celsius === 'number' ? typedHandText(said.celsius, said.shows as Bound | undefined, units) : ''} for ${text('use')}${optional(', beside ', text('probe'))}, ${optional('', handKind(said.instrumentKind))} ${text('instrument')}`.replace(
           ',  ',

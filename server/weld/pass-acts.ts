@@ -1,0 +1,86 @@
+/**
+ * What is entered of a pass: its start, its end, and details of it that were not at hand then. Numbers of the arc stand
+ * with the end as a rule; what comes later is an entry of its own and fills only what was left open.
+ */
+import { z } from 'zod';
+import { happenedAt } from './happened-at.ts';
+import { labelSchema, nameSchema } from './text.ts';
+import { arcSchemas, processes } from './welding.ts';
+
+export const passKinds = [
+  'tack',
+  'root',
+  'fill',
+  'cap',
+  'temper bead',
+  'attachment',
+  'gouging',
+  'thermal cutting',
+] as const;
+export type PassKind = (typeof passKinds)[number];
+
+const filled = labelSchema.min(1);
+
+/** Known when the arc is struck. */
+const setUpShape = {
+  layer: nameSchema.optional(),
+  batch: filled.meta({ description: 'Consumable as welded: designation and batch.' }).optional(),
+  process: z
+    .enum(processes)
+    .meta({ description: 'ISO 4063 reference number of this pass; absent: the process of the joint.' })
+    .optional(),
+};
+
+/** Known when the arc is out. Travel is a speed, or the length of the run and the time that the arc burnt for it. */
+const runShape = {
+  volts: arcSchemas.volts.optional(),
+  amperes: arcSchemas.amperes.optional(),
+  millimetresPerSecond: arcSchemas.millimetresPerSecond.optional(),
+  runOutMillimetres: arcSchemas.runOutMillimetres.optional(),
+  arcSeconds: arcSchemas.arcSeconds.optional(),
+  instantaneousJoules: arcSchemas.instantaneousJoules.optional(),
+  stops: filled.meta({ description: 'Where the run was stopped and taken up again.' }).optional(),
+};
+
+const side = z.enum(['A', 'B']).optional();
+const where = labelSchema.optional();
+
+const passDetailsShape = { side, where, ...setUpShape, ...runShape };
+const detailsSchema = z.strictObject(passDetailsShape);
+/** What is known of a pass beside its name, its kind, its welder and its times. */
+export type PassDetails = z.infer<typeof detailsSchema>;
+export const detailFields = Object.keys(passDetailsShape) as readonly (keyof PassDetails)[];
+
+export const passStartSchema = z.strictObject({
+  kind: z.literal('pass start'),
+  pass: nameSchema,
+  passKind: z.enum(passKinds),
+  welder: nameSchema,
+  side,
+  where,
+  ...setUpShape,
+  happenedAt,
+});
+
+export const passEndSchema = z
+  .strictObject({ kind: z.literal('pass end'), pass: nameSchema, ...runShape, happenedAt })
+  .superRefine(travelOnce);
+
+export const passDetailsSchema = z
+  .strictObject({ kind: z.literal('pass details'), pass: nameSchema, ...passDetailsShape })
+  .superRefine((details, context) => {
+    travelOnce(details, context);
+    if (Object.keys(detailsOf(details)).length === 0)
+      context.addIssue({ code: 'custom', path: [], message: `at least one of ${detailFields.join(', ')}` });
+  });
+
+/** Only what is stated, as one object. */
+export const detailsOf = (from: PassDetails): PassDetails =>
+  Object.fromEntries(detailFields.flatMap((field) => (from[field] === undefined ? [] : [[field, from[field]]])));
+
+function travelOnce(run: Partial<PassDetails>, context: z.RefinementCtx): void {
+  if (run.millimetresPerSecond === undefined || run.runOutMillimetres === undefined || run.arcSeconds === undefined)
+    return;
+  const message = 'nothing beside length and arc time, from which the travel speed follows; or the speed alone';
+  context.addIssue({ code: 'custom', path: ['millimetresPerSecond'], message });
+}

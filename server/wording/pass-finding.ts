@@ -1,0 +1,55 @@
+/** Findings on what was entered of passes, in words. */
+import type { Finding } from '../judgement/assessment.ts';
+import type { FindingKind } from '../judgement/finding-kind.ts';
+import type { JoulesPerMetre } from '../measure/quantity.ts';
+import type { UnitSystem } from '../measure/units.ts';
+import type { FindingWords } from './finding.ts';
+import { energyText } from './pass.ts';
+
+export const passFindingKinds = [
+  'heat input below minimum',
+  'heat input above maximum',
+  'heat input below basis',
+  'heat input not given',
+] as const satisfies readonly FindingKind[];
+export type PassFindingKind = (typeof passFindingKinds)[number];
+
+export const isPassFinding = (kind: FindingKind): kind is PassFindingKind =>
+  (passFindingKinds as readonly FindingKind[]).includes(kind);
+
+export const passFindingText = (kind: PassFindingKind, finding: Finding, units: UnitSystem): FindingWords => {
+  const of = finding.pass === undefined ? 'of a pass' : `of pass ${finding.pass}`;
+  switch (kind) {
+    case 'heat input below minimum':
+      return {
+        what: `Heat input ${of} below the window${numbers(finding, units, 'at least')}`,
+        why: 'A small bead on thick steel cools fast and hardens, and the preheat counts on the heat of the bead.',
+        first: 'Check the numbers that were entered. If they are right, tell the coordinator before the next pass.',
+      };
+    case 'heat input above maximum':
+      return {
+        what: `Heat input ${of} above the window${numbers(finding, units, 'at most')}`,
+        why: 'Too much heat makes the steel beside the weld coarse and costs toughness and strength.',
+        first: 'Check the numbers that were entered. If they are right, tell the coordinator before the next pass.',
+      };
+    case 'heat input below basis':
+      return {
+        what: `Heat input ${of} less than the minimum preheat was worked out with${numbers(finding, units, 'worked out with')}`,
+        why: 'With less heat in the bead the same steel wants more preheat, so that the minimum that was judged may be too low.',
+        first: 'Check the numbers, and have the minimum worked out anew with the least heat input that is welded with.',
+      };
+    case 'heat input not given':
+      return {
+        what: `Heat input ${of} not given`,
+        why: 'The procedure states a window for it. What is not entered is not taken as within.',
+        first: 'Enter volts, amperes and travel speed of the pass, or length and arc time.',
+      };
+  }
+};
+
+const numbers = ({ value, limit }: Finding, units: UnitSystem, side: string): string => {
+  if (value === undefined) return '';
+  const bound = limit as JoulesPerMetre | undefined;
+  const energy = energyText(value as JoulesPerMetre, units, bound);
+  return bound === undefined ? `: ${energy}` : `: ${energy}, ${side} ${energyText(bound, units)}`;
+};
