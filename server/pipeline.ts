@@ -22,6 +22,7 @@ import { conclude, foresee, type JointRun, resumeRun } from './trip/joint-run.ts
 import { arrival, type Input, type NamedAct, type StationEvent } from './weld/entry.ts';
 import type { Joint } from './weld/joint.ts';
 import type { Scan } from './weld/scan.ts';
+import type { Signed } from './weld/signed.ts';
 import type { WireEvent } from './wire/event.ts';
 
 /** What the pipeline needs of the record. */
@@ -50,7 +51,7 @@ export interface Pipeline {
   /** Time on the line that joints are judged on: what a screen compares readings with. */
   now(): Instant;
   /** Both resolve with the position once it is recorded; reject with NotRecording while nothing can be, or Refusal. */
-  open(joint: Joint, who: string): Promise<number>;
+  open(joint: Joint, who: string | Signed): Promise<number>;
   act(joint: string, named: NamedAct): Promise<number>;
   runs(): readonly JointRun[];
   run(joint: string): JointRun | undefined;
@@ -257,7 +258,7 @@ export function createPipeline({ store, clock, rules, station, foldBeside }: Pip
       const at = time.now();
       enqueue({ at, make: () => intake.ofIdentity(port, identity, at), reading: false });
     },
-    open: (joint, who) => ask((at) => intake.ofOpening(joint, who, at)),
+    open: (joint, who) => ask((at) => intake.ofOpening(joint, typeof who === 'string' ? { who } : who, at)),
     act: (joint, named) => ask((at) => intake.ofAct(joint, named, at)),
     runs: () => [...intake.runs.values()],
     run: (joint) => intake.runs.get(joint),

@@ -10,9 +10,10 @@ import { requirement } from '../metallurgy/requirement.ts';
 import { mediaTypeSchema } from '../weld/document.ts';
 import { type NamedAct, namedActSchema } from '../weld/entry.ts';
 import type { Joint } from '../weld/joint.ts';
-import { type Person, personSchema } from '../weld/person.ts';
+import { type Established, type Person, personSchema } from '../weld/person.ts';
 import { type Problem, problems } from '../weld/problems.ts';
 import { readJoint } from '../weld/read-joint.ts';
+import { type ActorOf, bodyBy, establishedBy, kindIn, personFor, takenAsNamed } from './actor.ts';
 import { actProblems } from './acts.ts';
 import { dutyProblems } from './duty.ts';
 import { NotRecording, Refusal } from './refusal.ts';
@@ -21,10 +22,12 @@ import { NotRecording, Refusal } from './refusal.ts';
 export interface DeskStation {
   now(): Instant;
   joint(id: string): { readonly joint: Joint; readonly assessment: Assessment } | undefined;
+  /** Who acts in a request; without it whoever the request names. */
+  readonly actor?: ActorOf;
   /** Ids that are taken, those of closed joints included. */
   isTaken(id: string): boolean;
   openJoints(): number;
-  open(joint: Joint, who: Person): Promise<number>;
+  open(joint: Joint, who: Person, established: Established): Promise<number>;
   act(id: string, act: NamedAct): Promise<number>;
   /** Throws NotRecording. */
   putDocument(bytes: Uint8Array, mediaType: string): string;
@@ -41,6 +44,7 @@ export function deskRouter(station: DeskStation): Router {
   const router = express.Router();
   const once = answeredOnce();
   const json = express.json({ limit: limits.bodyMaximum });
+  const { actor: actorOf = takenAsNamed } = station;
 
   router.post('/requirement', json, (request, response) => {
     const read = readJoint((request.body as { joint?: unknown } | undefined)?.joint);
@@ -50,7 +54,9 @@ export function deskRouter(station: DeskStation): Router {
 
   router.post('/joints', json, (request, response) =>
     once(request, response, async () => {
-      const body = request.body as { who?: unknown; joint?: unknown } | undefined;
+      const actor = actorOf(request);
+      if (actor === 'nobody') return mustSignOn;
+      const body = bodyBy(actor, request.body, 'open') as { who?: unknown; joint?: unknown } | undefined;
       const who = personSchema.safeParse(body?.who);
       const read = readJoint(body?.joint);
       const found: Problem[] = [
@@ -59,7 +65,7 @@ export function deskRouter(station: DeskStation): Router {
         ...('problems' in read ? within('joint', read.problems) : jointProblems(read.joint, station)),
       ];
       if (!who.success || 'problems' in read || found.length > 0) return refused(found);
-      return recorded(station.open(read.joint, who.data), () => ({ joint: read.joint.id }));
+      return recorded(station.open(read.joint, who.data, establishedBy(actor)), () => ({ joint: read.joint.id }));
     }),
   );
 
@@ -67,12 +73,16 @@ export function deskRouter(station: DeskStation): Router {
     once(request, response, async () => {
       const known = station.joint(request.params.id as string);
       if (known === undefined) return notFound;
-      const named = namedActSchema.safeParse(request.body);
-      if (!named.success) return refused(problems(named.error, request.body, namedActSchema));
+      const actor = actorOf(request);
+      if (actor === 'nobody') return mustSignOn;
+      const body = bodyBy(actor, request.body, kindIn(request.body));
+      const named = namedActSchema.safeParse(body);
+      if (!named.success) return refused(problems(named.error, body, namedActSchema));
       const { who, act } = named.data;
       const found = [...dutyProblems(act.kind, who), ...actProblems(act, known.assessment, known.joint, station.now())];
       if (found.length > 0) return refused(found);
-      return recorded(station.act(known.joint.id, named.data), (position) => ({ position }));
+      const signed = { who, act, established: establishedBy(actor) };
+      return recorded(station.act(known.joint.id, signed), (position) => ({ position }));
     }),
   );
 
@@ -82,6 +92,10 @@ export function deskRouter(station: DeskStation): Router {
     (request, response) => {
       if (station.joint(request.params.id as string) === undefined)
         return void response.status(404).json(notFound.body);
+      const actor = actorOf(request);
+      if (actor === 'nobody') return void response.status(mustSignOn.status).json(mustSignOn.body);
+      const against = actor === 'as named' ? [] : dutyProblems('attach', personFor(actor, 'attach'));
+      if (against.length > 0) return void response.status(422).json({ problems: against });
       const bytes: unknown = request.body;
       if (!Buffer.isBuffer(bytes) || bytes.length === 0) {
         return void response.status(422).json({
@@ -119,6 +133,10 @@ const mediaTypeOf = (request: Request): string =>
 const notFound: Answer = {
   status: 404,
   body: { because: 'this station has no joint of that name' },
+};
+const mustSignOn: Answer = {
+  status: 401,
+  body: { because: 'nobody is signed on here; sign on at the top of the page, then send it again' },
 };
 const refused = (list: readonly Problem[]): Answer => ({
   status: 422,

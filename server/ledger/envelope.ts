@@ -4,19 +4,18 @@
  */
 import { limits } from '../measure/limits.ts';
 import type { Instant } from '../measure/quantity.ts';
+import type { Signed } from '../weld/signed.ts';
 import { CanonicalFailure, decodeCanonical, decodeTrusted, encodeCanonical } from './canonical.ts';
 import { sha256Hex } from './hash.ts';
 import type { EntryClass } from './item.ts';
 
 export const envelopeFormat = 1;
 
-export interface Entry {
+export interface Entry extends Signed {
   readonly chain: string;
   /** Place in the chain, counted from 1. */
   readonly seq: number;
   readonly at: Instant;
-  readonly who: string;
-  readonly role?: string;
   readonly class: EntryClass;
   readonly kind: string;
   readonly body: unknown;
@@ -36,9 +35,9 @@ export const linkEntry = (previous: string, entry: Entry): Link => {
   checkText('chain', entry.chain);
   checkText('who', entry.who);
   checkText('kind', entry.kind);
-  if (entry.role !== undefined) checkText('role', entry.role);
+  for (const key of besideName) if (entry[key] !== undefined) checkText(key, entry[key]);
   if (!Number.isSafeInteger(entry.at)) throw new CanonicalFailure('at', 'not an instant in whole milliseconds');
-  const { chain, seq, at, who, role, kind, body } = entry;
+  const { chain, seq, at, who, role, person, proof, kind, body } = entry;
   const bytes = encodeCanonical({
     format: envelopeFormat,
     chain,
@@ -46,6 +45,8 @@ export const linkEntry = (previous: string, entry: Entry): Link => {
     at,
     who,
     role,
+    person,
+    proof,
     class: entry.class,
     kind,
     body: body ?? null,
@@ -66,7 +67,9 @@ const checkText = (field: string, text: string): void => {
   }
 };
 
-const keys = new Set(['at', 'body', 'chain', 'class', 'format', 'kind', 'previous', 'role', 'seq', 'who']);
+/** What may stand beside a name. */
+const besideName = ['role', 'person', 'proof'] as const;
+const keys = new Set(['at', 'body', 'chain', 'class', 'format', 'kind', 'previous', 'seq', 'who', ...besideName]);
 const classes = new Set<unknown>(['input', 'conclusion', 'block']);
 
 const asEnvelope = (value: unknown): Envelope => {
@@ -85,7 +88,9 @@ const asEnvelope = (value: unknown): Envelope => {
   for (const key of ['seq', 'at'] as const) {
     if (!Number.isSafeInteger(found[key])) throw new CanonicalFailure(key, 'an integer is missing');
   }
-  if (found.role !== undefined && typeof found.role !== 'string') throw new CanonicalFailure('role', 'not text');
+  for (const key of besideName) {
+    if (found[key] !== undefined && typeof found[key] !== 'string') throw new CanonicalFailure(key, 'not text');
+  }
   if (!classes.has(found.class)) throw new CanonicalFailure('class', 'not input, conclusion or block');
   if (found.body === undefined) throw new CanonicalFailure('body', 'missing');
   return value as Envelope;

@@ -5,6 +5,7 @@
 import type { Instant } from '../measure/quantity.ts';
 import { type Act, actSchema, type Input, type StationEvent } from '../weld/entry.ts';
 import type { Scan } from '../weld/scan.ts';
+import { type Signed, signedOf } from '../weld/signed.ts';
 
 /** The chain of the station itself; every other chain has the id of its joint. */
 export const stationChain = 'station';
@@ -19,12 +20,10 @@ export interface ScanItem {
   readonly chain: string;
   readonly scan: Scan;
 }
-export interface EntryItem {
+export interface EntryItem extends Signed {
   readonly type: 'entry';
   readonly chain: string;
   readonly at: Instant;
-  readonly who: string;
-  readonly role?: string;
   readonly class: 'input' | 'conclusion';
   readonly kind: string;
   readonly body: unknown;
@@ -58,8 +57,7 @@ export const itemOf = (chain: string, input: Input): Item => {
   if (input.type === 'scan') return { type: 'scan', chain, scan: input.scan };
   const common = { type: 'entry', chain, at: input.at, class: 'input' } as const;
   if (input.type === 'station') return { ...common, who: stationName, kind: input.event.kind, body: input.event };
-  const role = input.role === undefined ? {} : { role: input.role };
-  return { ...common, who: input.who, ...role, kind: input.act.kind, body: input.act };
+  return { ...common, ...signedOf(input), kind: input.act.kind, body: input.act };
 };
 
 /** The judge's input in an item; undefined for a conclusion. Throws for an input of a kind not known here. */
@@ -73,6 +71,5 @@ export const inputOf = (item: Item): Input | undefined => {
         'It cannot be judged here: use the program version that wrote it, or a newer one.',
     );
   }
-  const role = item.role === undefined ? {} : { role: item.role };
-  return { type: 'act', at: item.at, who: item.who, ...role, act: item.body as Act };
+  return { type: 'act', at: item.at, ...signedOf(item), act: item.body as Act };
 };

@@ -91,6 +91,30 @@ export const limits = {
   historyPointsMaximum: 2_000,
   /** Alarms of all joints that go to every screen each second, most urgent first. */
   attentionMaximum: 20,
+  /** People, trusted screens and qualifications of one person that a station keeps. */
+  peopleMaximum: 500,
+  trustedScreensMaximum: 100,
+  qualificationsMaximum: 50,
+  /** People signed on at once; beyond it the one who did nothing for longest is signed off. */
+  sessionsMaximum: 200,
+  /** Digits of a PIN, and characters of a password. */
+  pinShortest: 4,
+  pinLongest: 8,
+  passwordShortest: 12,
+  passwordLongest: 200,
+  /** Without a touch a sign-on ends after this long: short for PIN and badge, longer for a password; a shift at most. */
+  shortSignOnMilliseconds: 10 * 60_000,
+  passwordSignOnMilliseconds: 60 * 60_000,
+  longestSignOnMilliseconds: 12 * 60 * 60_000,
+  /** How long the second signature of a hand-over may wait for its entries. */
+  counterSignMilliseconds: 2 * 60_000,
+  /** Wrong tries before a pause, and the pause; a PIN or badge wrong this often in a row is withdrawn. */
+  signOnTriesBeforePause: 5,
+  signOnPauseMilliseconds: 5 * 60_000,
+  shortSignOnTriesMaximum: 15,
+  /** Secrets checked at once, and those that wait for it; what comes beyond is turned away. */
+  secretsCheckedAtOnce: 2,
+  secretsWaitingMaximum: 16,
   /** Bytes that may wait for one slow screen before it is cut off and has to catch up. */
   screenBacklogMaximum: 4_000_000,
 } as const;

@@ -22,6 +22,7 @@ import { assertChain, assertOpening, scanBytes } from '../ledger/recordable.ts';
 import { decodeScans } from '../ledger/scans-read.ts';
 import { limits } from '../measure/limits.ts';
 import type { Instant } from '../measure/quantity.ts';
+import { type Signed, signedOf } from '../weld/signed.ts';
 import { type ChainState, ChainStates } from './chain-states.ts';
 import type { Database } from './database.ts';
 import type { ChainHead } from './head.ts';
@@ -157,8 +158,7 @@ export class Batch {
     this.position += 1;
     state.position = this.position;
     const body = item.class === 'conclusion' ? settle(item.body) : item.body;
-    const { role } = item;
-    const bytes = this.link(state, { ...item, ...(role === undefined ? {} : { role }), body });
+    const bytes = this.link(state, { ...item, body });
     if (item.class === 'input' && item.kind === 'opened') state.open = 1;
     if (item.class === 'input' && item.kind === 'close') state.open = 0;
     return committedEntry(state.position, state.hash, bytes);
@@ -166,16 +166,15 @@ export class Batch {
 
   private link(
     state: ChainState,
-    entry: { at: Instant; who: string; role?: string; class: EntryClass; kind: string; body: unknown },
+    entry: Signed & { at: Instant; class: EntryClass; kind: string; body: unknown },
   ): Uint8Array {
-    const { at, who, role, kind, body } = entry;
+    const { at, kind, body } = entry;
     const seq = state.seq + 1;
     const linked = linkEntry(state.hash, {
       chain: state.chain,
       seq,
       at,
-      who,
-      ...(role === undefined ? {} : { role }),
+      ...signedOf(entry),
       class: entry.class,
       kind,
       body,
@@ -199,7 +198,8 @@ export class Batch {
 
 /** The entry as it stands in the bytes: what a reader will find, not what was handed in. */
 export const committedEntry = (position: number, hash: string, bytes: Uint8Array): CommittedEntry => {
-  const { chain, seq, at, who, role, class: entryClass, kind, body } = readEnvelope(bytes);
+  const envelope = readEnvelope(bytes);
+  const { chain, seq, at, class: entryClass, kind, body } = envelope;
   return {
     type: 'entry',
     position,
@@ -207,8 +207,7 @@ export const committedEntry = (position: number, hash: string, bytes: Uint8Array
     seq,
     hash,
     at,
-    who,
-    ...(role === undefined ? {} : { role }),
+    ...signedOf(envelope),
     class: entryClass as EntryItem['class'],
     kind,
     body,

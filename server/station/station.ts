@@ -11,6 +11,10 @@ import { createDoor, isSameOrigin } from '../door/door.ts';
 import { createErrands } from '../errands/errands.ts';
 import { stationChain } from '../ledger/item.ts';
 import type { Clock } from '../measure/clock.ts';
+import { adminRouter } from '../people/admin-router.ts';
+import { peopleFileOf } from '../people/file.ts';
+import { signOnRouter } from '../people/router.ts';
+import { createSignOn } from '../people/sign-on.ts';
 import { createPipeline, type Pipeline } from '../pipeline.ts';
 import { RecordFailure } from '../record/failure.ts';
 import { openRecord, type RecordStore } from '../record/store.ts';
@@ -18,6 +22,7 @@ import { createLive } from '../screen/live.ts';
 import { viewRouter } from '../screen/views.ts';
 import { type BoardSignal, createSignals, type Signals } from '../signal/signals.ts';
 import { boardsOf } from '../trip/boards.ts';
+import { signedBy } from '../weld/signed.ts';
 import type { WireEvent } from '../wire/event.ts';
 import { portIdentity } from '../wire/port-identity.ts';
 import { type Link, openLink } from '../wire/serial-link.ts';
@@ -54,6 +59,12 @@ export async function startStation(options: StationOptions): Promise<Station> {
     // The address first: a station that cannot be reached leaves no trace in the record.
     const address = await listen(http, options.httpPort, options.host);
     const errands = createErrands(folder);
+    const signOn = createSignOn({
+      file: peopleFileOf(folder),
+      now: () => clock.wall(),
+      monotonic: () => clock.monotonic(),
+    });
+    opened.push(() => signOn.book.close());
     const pipeline = createPipeline({
       store: record,
       clock,
@@ -81,14 +92,15 @@ export async function startStation(options: StationOptions): Promise<Station> {
       joint: (id) => pipeline.run(id),
       isTaken: (id) => id === stationChain || record.chains().some((each) => each.chain === id),
       openJoints: () => record.chains().filter((each) => each.open).length,
-      open: (joint, who) => pipeline.open(joint, who.name),
+      actor: signOn.actor,
+      open: (joint, who, established) => pipeline.open(joint, signedBy(who, established)),
       act: (id, named) => pipeline.act(id, named),
       putDocument: documentsOf(record),
     });
     let closing = false;
     const app = createDoor({
       webFolder: options.webFolder,
-      routers: [desk, viewRouter(views)],
+      routers: [desk, signOnRouter(signOn), adminRouter(signOn), viewRouter(views)],
       onFailure: (cause) => {
         // What closing itself breaks off is no failure.
         if (closing) return;
@@ -148,6 +160,7 @@ export async function startStation(options: StationOptions): Promise<Station> {
         await live.close();
         http.closeAllConnections();
         await errands.close();
+        signOn.book.close();
         record.close();
       },
     };

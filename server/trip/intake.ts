@@ -12,6 +12,7 @@ import { emptyTimeline, place, resumed, type Timeline } from '../reading/timelin
 import type { Input, NamedAct, StationEvent } from '../weld/entry.ts';
 import type { Joint } from '../weld/joint.ts';
 import type { Scan } from '../weld/scan.ts';
+import { type Signed, signedBy, signedOf } from '../weld/signed.ts';
 import type { WireEvent } from '../wire/event.ts';
 import { type Boards, boardsOf, createBoards, type PortIdentity, sourceOf } from './boards.ts';
 import { feed, type JointRun, type Opened, startRun } from './joint-run.ts';
@@ -23,7 +24,7 @@ export interface Intake {
   ofWire(event: WireEvent, at: Instant): Item[];
   ofIdentity(port: string, identity: PortIdentity, at: Instant): Item[];
   /** Both throw Refusal where it cannot be recorded or came too late; then nothing was taken in. */
-  ofOpening(joint: Joint, who: string, at: Instant): Item[];
+  ofOpening(joint: Joint, who: Signed, at: Instant): Item[];
   ofAct(joint: string, named: NamedAct, at: Instant): Item[];
   /** The same station event for every open joint. */
   ofStation(event: StationEvent, at: Instant): Item[];
@@ -134,7 +135,7 @@ export function createIntake(
           detail: 'no board of this joint has been heard yet',
         },
         periodMilliseconds: first?.periodMilliseconds ?? 1000,
-        openedBy: who,
+        openedBy: who.who,
         rules,
         station,
       };
@@ -142,7 +143,7 @@ export function createIntake(
         type: 'entry',
         chain: joint.id,
         at,
-        who,
+        ...signedOf(who),
         class: 'input',
         kind: 'opened',
         body: opened,
@@ -158,9 +159,7 @@ export function createIntake(
         throw new Refusal([{ field: 'act', found: named.act.kind, allowed: notOpen }]);
       if (run.anew !== undefined && named.act.kind === 'close')
         throw new Refusal([{ field: 'act', found: 'close', allowed: beingFolded }]);
-      const { name, role } = named.who;
-      const who = role === undefined ? { who: name } : { who: name, role };
-      const input: Input = { type: 'act', at, ...who, act: named.act };
+      const input: Input = { type: 'act', at, ...signedBy(named.who, named.established), act: named.act };
       mustBeRecordable(itemOf(run.id, input), 'act');
       const item = feed(run, input, beside);
       return named.act.kind === 'revise' ? [item, ...sourceItems(run, at)] : [item];

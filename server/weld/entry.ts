@@ -12,9 +12,10 @@ import { happenedAt } from './happened-at.ts';
 import { correctionsSchema, daySchema } from './instrument.ts';
 import { type Joint, jointSchema } from './joint.ts';
 import { passDetailsSchema, passEndSchema, passStartSchema } from './pass-acts.ts';
-import { personSchema } from './person.ts';
+import { type Established, personSchema } from './person.ts';
 import { placeSchema } from './probe.ts';
 import type { Scan } from './scan.ts';
+import type { Signed } from './signed.ts';
 import { nameSchema, textSchema } from './text.ts';
 
 /** ISO 9712: visual, magnetic particle, penetrant, ultrasonic, eddy current testing. */
@@ -132,7 +133,8 @@ export type AfterAct = Extract<
 >;
 
 export const namedActSchema = z.strictObject({ who: personSchema, act: actSchema });
-export type NamedAct = z.infer<typeof namedActSchema>;
+/** How the name was established comes from the desk, never from who sends the act. */
+export type NamedAct = z.infer<typeof namedActSchema> & { readonly established?: Established };
 
 /** Where the temperatures of a record come from. Only 'measured' is believed without a remark. */
 export const sourceKinds = ['measured', 'not verified', 'simulated', 'replayed', 'imported'] as const;
@@ -173,7 +175,7 @@ export type StationEvent =
 /** One input to the judge, in the order of the chain. */
 export type Input =
   | { readonly type: 'scan'; readonly scan: Scan }
-  | { readonly type: 'act'; readonly at: Instant; readonly who: string; readonly role?: string; readonly act: Act }
+  | (Signed & { readonly type: 'act'; readonly at: Instant; readonly act: Act })
   | { readonly type: 'station'; readonly at: Instant; readonly event: StationEvent };
 
 /** When the input came in: the judge's clock runs on this, and it never steps back within a chain. */

@@ -21,3 +21,14 @@ export const personSchema = z
   })
   .meta({ id: 'Person', description: 'The named person who acts.' });
 export type Person = z.infer<typeof personSchema>;
+
+/** How the station came to a name: as somebody typed it, or by what only that person holds. */
+export const proofs = ['typed name', 'PIN', 'badge', 'password'] as const;
+export type Proof = (typeof proofs)[number];
+
+/** What stands beside a name in the record. Entries of before, and those of an imported log, have neither. */
+export interface Established {
+  /** Id of the person at this station; it stays where the name changes. */
+  readonly person?: string;
+  readonly proof?: Proof;
+}

@@ -6,6 +6,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Router } from 'express';
 import { onTestFinished } from 'vitest';
+import type { ActorOf } from '../../server/desk/actor.ts';
 import { deskRouter } from '../../server/desk/router.ts';
 import { createDoor, isSameOrigin } from '../../server/door/door.ts';
 import { run as runErrand } from '../../server/errands/errand.ts';
@@ -15,6 +16,7 @@ import { createLive, type Live } from '../../server/screen/live.ts';
 import { viewRouter } from '../../server/screen/views.ts';
 import { documentsOf } from '../../server/station/station.ts';
 import { stationViews } from '../../server/station/views.ts';
+import { signedBy } from '../../server/weld/signed.ts';
 import { group, type PipelineBench, pipelineBench } from './pipeline-bench.ts';
 
 export interface HttpBench {
@@ -30,6 +32,7 @@ export interface HttpBench {
 export async function httpBench(
   more: readonly Router[] = [],
   bench: PipelineBench = pipelineBench(),
+  actor?: ActorOf,
 ): Promise<HttpBench> {
   const { clock } = bench;
   const failures: unknown[] = [];
@@ -39,8 +42,9 @@ export async function httpBench(
     now: () => bench.pipeline.now(),
     joint: (id) => bench.pipeline.run(id),
     isTaken: (id) => id === stationChain || bench.record.chains().some((each) => each.chain === id),
+    ...(actor === undefined ? {} : { actor }),
     openJoints: () => bench.record.chains().filter((each) => each.open).length,
-    open: (joint, who) => bench.pipeline.open(joint, who.name),
+    open: (joint, who, established) => bench.pipeline.open(joint, signedBy(who, established)),
     act: (id, named) => bench.pipeline.act(id, named),
     putDocument: documentsOf({
       putDocument(bytes, mediaType) {

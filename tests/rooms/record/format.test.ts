@@ -95,6 +95,23 @@ test('the three entries of the page, each with the hash of the one before it', (
   expect([block.bytes, block.scans]).toEqual([example('scans').length, sha256(bytesOf(example('scans')))]);
 });
 
+test('the entry of the page by somebody who signed on', () => {
+  const entry = {
+    chain: 'beam-7',
+    seq: 1,
+    at: noon,
+    who: 'Imke Sorel',
+    role: 'heater operator',
+    person: 'p-3f9a61c2',
+    proof: 'PIN',
+    class: 'input',
+    kind: 'note',
+    body: { kind: 'note', text: 'Far side wrapped.' },
+  } as const;
+  expect(textOf(linkEntry(noHash, entry).bytes)).toBe(example('entry signed'));
+  expect(readEnvelopeStrictly(bytesOf(example('entry signed')))).toMatchObject(entry);
+});
+
 test('the check at ambient of the page is an act, and says what the page says of it', () => {
   const written = bytesOf(example('ambient check'));
   const act = actSchema.parse(decodeCanonical(written));
