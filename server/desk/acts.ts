@@ -7,6 +7,7 @@ import type { Joint } from '../weld/joint.ts';
 import type { Problem } from '../weld/problems.ts';
 import { afterProblems } from './after-acts.ts';
 import { alarmProblems } from './alarm-acts.ts';
+import { breakProblems } from './break-acts.ts';
 import { dispositionProblems } from './disposition.ts';
 import { handReadingProblems } from './hand-reading-acts.ts';
 import { endProblems, passProblems } from './pass-acts.ts';
@@ -74,6 +75,9 @@ function kindProblems(act: Act, assessment: Assessment, joint: Joint): Problem[]
           : `one of ${known.join(', ')}`;
       return [{ field: 'act.instrument', found: act.instrument, allowed }];
     }
+    case 'break':
+    case 'break inspected':
+      return breakProblems(act, assessment);
     case 'welding complete':
     case 'post-heating':
     case 'cover':

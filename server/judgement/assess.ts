@@ -3,6 +3,8 @@ import type { Instant, Millikelvin } from '../measure/quantity.ts';
 import { afterStatus, isWeldingComplete, phaseAfter } from './after/after-welding.ts';
 import { ambientStatus } from './ambient/check.ts';
 import type { Assessment, Phase, Verdict } from './assessment.ts';
+import { breaksStatus } from './breaks/after-break.ts';
+import { openBreak } from './breaks/breaks.ts';
 import type { Condition } from './condition.ts';
 import { sectionStatus } from './inside/section-view.ts';
 import { throughStatus } from './inside/through-thickness.ts';
@@ -60,6 +62,7 @@ export function assess(state: State): Assessment {
     throughThickness: throughStatus(state),
     interpass,
     passes: state.passes.map((each): PassStatus => ({ ...each })),
+    ...(state.breaks.list.length === 0 ? {} : { breaks: breaksStatus(state) }),
     ...(after === undefined ? {} : { after }),
     findings: state.findings.map((each) => withDisposition(state, each)),
     alarms: state.alarms.map((each) => withShelving(state, each)),
@@ -82,7 +85,7 @@ function phaseOf(state: State, list: readonly Condition[], ready: boolean): Phas
   if (isPassRunning(state)) return 'pass running';
   const after = phaseAfter(state);
   if (after !== undefined) return after;
-  if (hasBegunWelding(state)) return 'between passes';
+  if (hasBegunWelding(state)) return openBreak(state) === undefined ? 'between passes' : 'interrupted';
   if (ready) return 'ready';
   const minimum = list.find((each) => each.id === 'minimum reached');
   const soaking = state.soak.state === 'running' || state.soak.state === 'paused';

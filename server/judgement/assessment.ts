@@ -10,6 +10,7 @@ import type { Bound } from '../weld/hand-reading.ts';
 import type { AfterStatus } from './after/after-status.ts';
 import type { AmbientStatus } from './ambient/status.ts';
 import type { AmbientOutcome } from './ambient/touch.ts';
+import type { BreakStatus } from './breaks/break-status.ts';
 import type { Condition } from './condition.ts';
 import type { FindingKind } from './finding-kind.ts';
 import type { SectionStatus, ThroughStatus } from './inside/section-status.ts';
@@ -27,6 +28,7 @@ export type Phase =
   | 'ready'
   | 'pass running'
   | 'between passes'
+  | 'interrupted'
   | 'before post-heating'
   | 'post-heating'
   | 'cooling'
@@ -181,6 +183,8 @@ export interface Assessment {
   readonly throughThickness: ThroughStatus;
   readonly interpass: Interpass;
   readonly passes: readonly PassStatus[];
+  /** Oldest first; absent where none. */
+  readonly breaks?: readonly BreakStatus[];
   /** Once welding is said to be complete. */
   readonly after?: AfterStatus;
   readonly findings: readonly Finding[];

@@ -14,7 +14,8 @@ export type ConditionId =
   | 'interpass maximum'
   | 'answers given'
   | 'instruments calibrated'
-  | 'ambient check';
+  | 'ambient check'
+  | 'after break';
 
 export interface Condition {
   readonly id: ConditionId;
@@ -46,6 +47,10 @@ export interface Condition {
     | 'calibration not shown'
     | 'ambient check not made'
     | 'ambient check failed'
+    | 'soak again after a break'
+    | 'not inspected'
+    | 'indication found'
+    | 'nothing stated for a cold break'
     | SectionReason;
   readonly probe?: string;
   readonly value?: MilliCelsius | Millikelvin | Milliseconds;

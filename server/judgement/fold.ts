@@ -11,6 +11,7 @@ import type { Joint } from '../weld/joint.ts';
 import { afterDue, closeAfter, settleAfter, takeAfterAct } from './after/after-welding.ts';
 import { acknowledge, alarmsDue, settleAlarms } from './alarms.ts';
 import { ambientMissed, settleAmbient, takeAmbientCheck } from './ambient/check.ts';
+import { breaksDue, endBreak, settleBreaks, takeBreak } from './breaks/breaks.ts';
 import { distrust, trustAgain } from './distrust.ts';
 import { note } from './findings.ts';
 import { driveSections } from './inside/drive.ts';
@@ -83,6 +84,7 @@ function nextDue(state: State): Instant | undefined {
     ...registerDue(state),
     ...handDue(state),
     ...probeDue(state),
+    ...breaksDue(state),
     ...soakDue(state),
     ...throughDue(state),
     ...passesDue(state),
@@ -100,6 +102,7 @@ function settle(state: State): void {
   settleRegister(state);
   settleProbes(state);
   settleAmbient(state);
+  settleBreaks(state);
   settleSoak(state);
   settleThrough(state);
   settlePasses(state);
@@ -166,6 +169,7 @@ function takeAct(
       return;
     case 'close':
       for (const pass of state.passes) endPass(state, pass.pass);
+      endBreak(state);
       closeAfter(state);
       for (const finding of state.findings) finding.to ??= state.now;
       state.alarms = [];
@@ -186,7 +190,14 @@ function takeAct(
       });
       requireAnew(state, state.entered);
       return;
+    case 'break':
+    case 'break inspected':
+      takeBreak(state, act, who, role);
+      return;
     case 'welding complete':
+      endBreak(state);
+      takeAfterAct(state, act);
+      return;
     case 'post-heating':
     case 'cover':
     case 'heat treatment begun':

@@ -19,7 +19,7 @@ export interface HoldState {
   doneAt?: Instant;
   /** When it was done for the first time; stays when what was held falls away. */
   firstDoneAt?: Instant;
-  voidedBy?: 'heat on' | 'below minimum' | 'gap' | 'guard band' | 'still rising';
+  voidedBy?: 'heat on' | 'below minimum' | 'gap' | 'guard band' | 'still rising' | 'break';
 }
 
 /** How what is held stands now; `below` also where another place cannot be read. */

@@ -5,6 +5,8 @@ import { detailsOf, type PassDetails } from '../weld/pass-acts.ts';
 import { arcAgain } from './after/after-welding.ts';
 import { ambientMissed } from './ambient/check.ts';
 import type { Finding, Interpass } from './assessment.ts';
+import { noteAfterBreak } from './breaks/after-break.ts';
+import { goOn } from './breaks/breaks.ts';
 import type { Condition } from './condition.ts';
 import { note, open } from './findings.ts';
 import { interpassNow } from './interpass.ts';
@@ -49,6 +51,7 @@ export function startPass(state: State, act: Act & { kind: 'pass start' }, enter
     noteOutside(state, condition, act.pass);
     noteNearLimit(state, condition, act.pass);
   }
+  goOn(state);
   state.passes.push(pass);
 }
 
@@ -129,6 +132,9 @@ function noteOutside(state: State, condition: Condition, pass: string): void {
       return;
     case 'ambient check':
       note(state, 'ambient check not shown', state.now, { pass, ...missingOf(condition) });
+      return;
+    case 'after break':
+      noteAfterBreak(state, condition, pass);
       return;
     case 'minimum stated':
       note(state, 'no minimum to judge', state.now, { pass });

@@ -4,6 +4,7 @@
  */
 import type { Millikelvin, Milliseconds } from '../measure/quantity.ts';
 import { ambientCondition } from './ambient/check.ts';
+import { afterBreakCondition } from './breaks/after-break.ts';
 import { type Kept, keepsEvenness, keepsMaximum } from './compare.ts';
 import type { Condition } from './condition.ts';
 import { hiddenExcess } from './distrust.ts';
@@ -38,6 +39,7 @@ export function conditions(state: State): Condition[] {
     ...interpassMaximum(state),
     ...instrumentsCalibrated(state),
     ...ambientCondition(state),
+    ...afterBreakCondition(state),
   ];
 }
 
@@ -132,6 +134,7 @@ function notWaiting(state: State): Pick<Condition, 'state' | 'reason'> {
   if (state.heat === 'on') return { state: 'not met', reason: 'heat is on' };
   const voided = state.soak.voidedBy;
   if (voided === 'still rising') return { state: 'not met', reason: 'face still rising' };
+  if (voided === 'break') return { state: 'not met', reason: 'soak again after a break' };
   if (voided === 'guard band') return { state: 'not judged', reason: 'stopped within guard band' };
   return { state: 'not met', reason: voided === 'gap' ? 'paused by gap' : 'below minimum' };
 }

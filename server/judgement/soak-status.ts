@@ -11,7 +11,7 @@ export interface SoakStatus {
   readonly doneAt?: Instant;
   /** Stays when the soak is lost later: a closed joint has cooled. */
   readonly firstDoneAt?: Instant;
-  readonly voidedBy?: 'heat on' | 'below minimum' | 'gap' | 'guard band' | 'still rising';
+  readonly voidedBy?: 'heat on' | 'below minimum' | 'gap' | 'guard band' | 'still rising' | 'break';
   /** Paused since a place lies within the guard band, and not for a missing reading. */
   readonly pausedNear?: true;
 }

@@ -2,7 +2,7 @@
  * What the judge remembers between two inputs: plain data that can be cloned, kept and thrown away, since
  * it can always be folded again from the record.
  */
-import type { Instant, MilliCelsius, Millikelvin, Milliseconds } from '../measure/quantity.ts';
+import { elapsed, type Instant, type MilliCelsius, type Millikelvin, type Milliseconds } from '../measure/quantity.ts';
 import type { Acceptance, Requirement } from '../metallurgy/answer.ts';
 import { requirement } from '../metallurgy/requirement.ts';
 import { emptySuspicion, type Suspicion } from '../suspicion/suspicion.ts';
@@ -15,6 +15,7 @@ import type { Quality } from '../weld/scan.ts';
 import { type AfterState, nothingAfter } from './after/after-state.ts';
 import type { AmbientState } from './ambient/check.ts';
 import type { Alarm, Finding, Limits, Shelving } from './assessment.ts';
+import { type BreaksState, noBreaks } from './breaks/break-state.ts';
 import type { ConditionId } from './condition.ts';
 import type { FindingKind } from './finding-kind.ts';
 import { type HoldState, notBegun } from './hold.ts';
@@ -139,6 +140,7 @@ export interface State {
   /** The newest check at ambient. */
   ambient?: AmbientState;
   passes: PassState[];
+  breaks: BreaksState;
   after: AfterState;
   findings: Mutable<Finding>[];
   alarms: Mutable<Alarm>[];
@@ -184,6 +186,7 @@ export function begin(at: Instant, event: StationEvent & { kind: 'opened' }): St
     through: notBegun(),
     hand: [],
     passes: [],
+    breaks: noBreaks(),
     after: nothingAfter(),
     findings: [],
     alarms: [],
@@ -224,4 +227,13 @@ export function pendingSince(state: State, key: string): Instant {
   const since = state.pending[key] ?? state.now;
   state.pending[key] = since;
   return since;
+}
+
+/** True once it has held for longer than the delay: a spike of noise is none. */
+export function hasLasted(state: State, key: string, holds: boolean, delay: number): boolean {
+  if (!holds) {
+    delete state.pending[key];
+    return false;
+  }
+  return elapsed(pendingSince(state, key), state.now) >= delay;
 }

@@ -8,6 +8,7 @@ import type { PassDetails } from '../weld/pass-acts.ts';
 import { afterActText } from '../wording/after.ts';
 import { alarmKeyText } from '../wording/alarm.ts';
 import { checkText } from '../wording/ambient.ts';
+import { breakActText } from '../wording/break.ts';
 import { handKindText, instrumentActText, typedHandText } from '../wording/instrument.ts';
 import { detailTexts } from '../wording/pass.ts';
 import { durationText } from '../wording/time.ts';
@@ -28,6 +29,9 @@ export const actWords = (act: Act, enteredAt: Instant, times: Times, units: Unit
       return `Contact reading ${typedHandText(act.celsius, act.shows, units)} with ${act.instrument}${ofKind(act)}${act.probe === undefined ? '' : `, beside ${act.probe}`}, ${useText(act.use).toLowerCase()}, part ${act.place.part}: ${placeText(act.place, units)}${earlier(act.happenedAt, enteredAt, times)}`;
     case 'ambient check':
       return checkText(act, ambientOutcomes(act), units);
+    case 'break':
+    case 'break inspected':
+      return `${folded(breakActText(act))}${earlier(act.happenedAt, enteredAt, times)}`;
     case 'welding complete':
     case 'post-heating':
     case 'cover':

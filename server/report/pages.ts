@@ -7,6 +7,7 @@ import { type ReportFacts, verdictsDiffer } from './facts.ts';
 import type { PageModel } from './page-model.ts';
 import { timesOf } from './paper.ts';
 import { afterWeldingSection } from './sections/after-welding.ts';
+import { breaksSection } from './sections/breaks.ts';
 import {
   cautionsSection,
   deviationsSection,
@@ -55,6 +56,7 @@ export function pages(facts: ReportFacts): PageModel {
       soakSection(facts, times),
       throughThicknessSection(facts, times),
       passesSection(facts, times),
+      ...breaksSection(facts, times),
       ...afterWeldingSection(facts, times),
       findingsSection(facts, times),
       eventsSection(facts, times),

@@ -32,6 +32,9 @@ export const duties: { readonly [kind in DutyKind]: Duty } = {
   'pass start': { roles: ['welder', ...answering], weight: 'fact' },
   'pass end': { roles: ['welder', ...answering], weight: 'fact' },
   'pass details': { roles: ['welder', ...answering], weight: 'fact' },
+  break: { roles: onTheJob, weight: 'fact' },
+  // By whom it counts, the procedure says.
+  'break inspected': { roles: ['welder', ...answering, 'third party'], weight: 'fact' },
   'welding complete': { roles: ['welder', ...answering], weight: 'fact' },
   'post-heating': { roles: onTheJob, weight: 'fact' },
   cover: { roles: onTheJob, weight: 'fact' },

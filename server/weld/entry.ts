@@ -6,6 +6,7 @@ import { z } from 'zod';
 import { limits } from '../measure/limits.ts';
 import type { Instant } from '../measure/quantity.ts';
 import { ambientCheckShape } from './ambient-check.ts';
+import { breakInspectedSchema, breakSchema, examinationMethods, examinationResults } from './break.ts';
 import { documentBytesSchema, mediaTypeSchema, sha256Schema } from './document.ts';
 import { handReadingSchema } from './hand-reading.ts';
 import { happenedAt } from './happened-at.ts';
@@ -17,9 +18,6 @@ import { placeSchema } from './probe.ts';
 import type { Scan } from './scan.ts';
 import type { Signed } from './signed.ts';
 import { nameSchema, textSchema } from './text.ts';
-
-/** ISO 9712: visual, magnetic particle, penetrant, ultrasonic, eddy current testing. */
-export const spotMethods = ['VT', 'MT', 'PT', 'UT', 'ET'] as const;
 
 /** An alarm or a finding by its key as the station gave it. */
 const keySchema = z
@@ -38,6 +36,9 @@ export const actSchema = z
     handReadingSchema,
     /** Made again it takes the place of the one before. */
     z.strictObject({ kind: z.literal('ambient check'), ...ambientCheckShape }),
+    /** Between two passes, where it is not just a wait. A pass ends it. */
+    breakSchema,
+    breakInspectedSchema,
     /** The last arc is out. A pass that begins later takes it back, and all that was counted from it. */
     z.strictObject({ kind: z.literal('welding complete'), happenedAt }),
     z.strictObject({ kind: z.literal('post-heating'), state: z.enum(['begun', 'ended']), happenedAt }),
@@ -48,8 +49,8 @@ export const actSchema = z
     z.strictObject({
       kind: z.literal('spot examined'),
       probe: nameSchema,
-      method: z.enum(spotMethods),
-      result: z.enum(['no indication', 'indication']),
+      method: z.enum(examinationMethods),
+      result: z.enum(examinationResults),
       happenedAt,
     }),
     z.strictObject({ kind: z.literal('note'), text: textSchema, document: sha256Schema.optional() }),

@@ -1,6 +1,7 @@
 /** What the qualified procedure asks for. What it does not state is absent, never a default. */
 import { z } from 'zod';
 import { limits } from '../measure/limits.ts';
+import { breaksSchema } from './break.ts';
 import { sha256Schema } from './document.ts';
 import { nameSchema } from './text.ts';
 import { heatWindowSchema } from './welding.ts';
@@ -91,6 +92,7 @@ export const procedureSchema = z
           'Spots where probes were welded on are ground and examined before the joint is closed. Absent: not asked for.',
       })
       .optional(),
+    breaks: breaksSchema.optional(),
     decisionRule: z.enum(['simple acceptance', 'guarded']).meta({
       description:
         'Simple acceptance: the reading is compared with the limit directly. Guarded (ISO 14253-1): a limit counts as kept or broken only where the reading lies beyond it by the guard band; within the band it cannot be judged.',

@@ -19,6 +19,9 @@ export const eventKinds = [
   'pass end',
   'pass details',
   'contact reading',
+  'break begun',
+  'break ended',
+  'break inspected',
   'welding complete',
   'post-heating begun',
   'post-heating ended',
@@ -61,6 +64,9 @@ const uses: Readonly<Record<EventKind, readonly string[]>> = {
   'pass end': ['pass', ...runColumns],
   'pass details': ['pass', ...setUpColumns, ...runColumns],
   'contact reading': ['celsius', 'instrument', 'instrument kind', 'shows', 'emissivity', 'probe', 'use'],
+  'break begun': ['text'],
+  'break ended': [],
+  'break inspected': ['method', 'text'],
   'welding complete': [],
   'post-heating begun': [],
   'post-heating ended': [],
@@ -131,6 +137,20 @@ const makers: Readonly<Record<EventKind, Maker>> = {
   'pass end': passEnd,
   'pass details': passDetails,
   'contact reading': contactReading,
+  'break begun': (fields) => {
+    const reason = text(fields, 'text');
+    return reason === undefined
+      ? { column: 'text', problem: 'say why welding is interrupted' }
+      : { act: { kind: 'break', state: 'begun', reason } };
+  },
+  'break ended': () => ({ act: { kind: 'break', state: 'ended' } }),
+  'break inspected': (fields) => {
+    const method = text(fields, 'method');
+    if (method === undefined) return { column: 'method', problem: 'say how it was examined: VT, MT, PT, UT or ET' };
+    return {
+      act: { kind: 'break inspected', method: method.toUpperCase(), result: text(fields, 'text')?.toLowerCase() },
+    };
+  },
   'welding complete': () => ({ act: { kind: 'welding complete' } }),
   'post-heating begun': () => ({ act: { kind: 'post-heating', state: 'begun' } }),
   'post-heating ended': () => ({ act: { kind: 'post-heating', state: 'ended' } }),

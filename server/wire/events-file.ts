@@ -51,9 +51,9 @@ Columns are parted by comma, semicolon or tab, in any order. Lines that begin wi
   time    when: 2026-11-25T14:03:22+01:00, or a local date-time with the offset stated beside the file,
           or elapsed seconds or h:mm:ss from the start of the log
   kind    heat on | heat off | pass start | pass end | pass details | contact reading |
-          welding complete | post-heating begun | post-heating ended | cover on | cover off |
-          heat treatment begun | testing begun | spot examined | note | accept | calibration |
-          verification | adjustment | close
+          break begun | break ended | break inspected | welding complete | post-heating begun |
+          post-heating ended | cover on | cover off | heat treatment begun | testing begun |
+          spot examined | note | accept | calibration | verification | adjustment | close
   place   where. pass start, pass details: A or B for the side, or words, or both: "A, north end".
           contact reading: part/side/face/mm from the groove[/clock], as in plate-1/A/front/10
   who     the named person who did it
@@ -78,14 +78,16 @@ Further columns, as the kinds need them:
   probe        contact reading: the probe that it was held beside, if any. spot examined: whose spot
   use          contact reading: interpass | zone | opposite face; empty: interpass
   subject      accept: extended range | procedure below calculation
-  method       accept: which method, where it matters. testing begun, spot examined: by which, as in MT
+  method       accept: which method, where it matters. testing begun, spot examined, break inspected: by
+               which, as in MT
   certificate  calibration: its number. It holds from the time of the line
   calibrated on, due on  calibration: days, as 2026-03-31; due on may be empty
   corrections  calibration: celsius:added:U:k for each point and | between them, as in
                100:-0.4:0.8:2 | 200:-0.6:0.8:2; U and added in kelvin
   reference, reference celsius  verification: beside which instrument, and what that read
   result       verification: within its limit | outside its limit
-  text         note, accept and adjustment: the words. close: a closing statement. spot examined: no indication | indication
+  text         note, accept and adjustment: the words. close: a closing statement. break begun: why.
+               spot examined, break inspected: no indication | indication
 
 Example:
 

@@ -7,6 +7,7 @@ import type { Condition } from '../judgement/condition.ts';
 import type { SectionReason } from '../judgement/inside/section-status.ts';
 import type { MilliCelsius, Millikelvin, Milliseconds } from '../measure/quantity.ts';
 import type { UnitSystem } from '../measure/units.ts';
+import { afterBreakText, isAfterBreakReason } from './break.ts';
 import { lengthText } from './length.ts';
 import { begun, listText } from './list.ts';
 import { reasonText } from './section.ts';
@@ -24,6 +25,7 @@ import { placeShort } from './words.ts';
 /** A phrase without a full stop, in sentence case: "Opposite face 128 °C of 150 °C at T4, about 14 min". */
 export const conditionText = (condition: Condition, assessment: Assessment): string => {
   const { reason, missing = [] } = condition;
+  if (isAfterBreakReason(reason)) return afterBreakText(reason, condition, unitsOf(assessment));
   switch (reason) {
     case 'ok':
       return metText(condition, assessment);
@@ -142,6 +144,8 @@ const metText = (condition: Condition, assessment: Assessment): string => {
       return 'Instruments calibrated';
     case 'ambient check':
       return 'Probes checked at ambient';
+    case 'after break':
+      return 'Inspected after the break';
   }
 };
 

@@ -15,6 +15,8 @@ const entries: { readonly [kind in DutyKind]: string } = {
   'pass start': 'starting a pass',
   'pass end': 'ending a pass',
   'pass details': 'entering details of a pass',
+  break: 'entering a break',
+  'break inspected': 'entering an inspection after a break',
   'welding complete': 'saying that welding is complete',
   'post-heating': 'entering post-heating',
   cover: 'entering a cover on or off',

@@ -4,6 +4,7 @@ import type { Instant, MilliCelsius } from '../measure/quantity.ts';
 import type { UnitSystem } from '../measure/units.ts';
 import { afterFindingText, isAfterFinding } from './after-finding.ts';
 import { ambientFindingText } from './ambient-finding.ts';
+import { breakFindingText, isBreakFinding } from './break.ts';
 import { capped, gap, lasted, only, reached, spread } from './finding-numbers.ts';
 import { instrumentFindingText } from './instrument-finding.ts';
 import { lengthText } from './length.ts';
@@ -28,6 +29,7 @@ export const findingText = (finding: Finding, units: UnitSystem): FindingWords =
   const inside = finding.part === undefined ? '' : ` inside ${finding.part}`;
   const { kind } = finding;
   if (kind === 'probe suspect') return signText(finding, units);
+  if (isBreakFinding(kind)) return breakFindingText(kind, finding, units);
   if (isAfterFinding(kind)) return afterFindingText(kind, finding, units);
   if (isPassFinding(kind)) return passFindingText(kind, finding, units);
   switch (kind) {
@@ -163,12 +165,6 @@ export const findingText = (finding: Finding, units: UnitSystem): FindingWords =
         what: `Heat entered as off, but the heated face still rose${at}${only(finding, units)}`,
         why: 'A reading on the heated face with the heat on shows the heater rather than the steel, so no wait was begun.',
         first: 'Turn the heat off, then enter it again.',
-      };
-    case 'maintenance temperature lost':
-      return {
-        what: `Below the temperature to be kept during a break${at}${reached(finding, units)}`,
-        why: 'A joint that cools half welded can crack before it is finished.',
-        first: 'Heat again and see what the procedure asks before going on.',
       };
     case 'too few zone probes':
       return {

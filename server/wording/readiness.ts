@@ -31,8 +31,9 @@ export const readinessSentence = (assessment: Assessment, outlook?: Outlook): st
     case 'equalising':
     case 'ready':
     case 'between passes':
+    case 'interrupted':
       if (!ready) return notReadyText(assessment, outlook);
-      return `${phase === 'between passes' ? 'Ready for the next pass' : 'Ready'}${because(assessment)}`;
+      return `${phase === 'between passes' || phase === 'interrupted' ? 'Ready for the next pass' : 'Ready'}${because(assessment)}`;
   }
 };
 
@@ -55,6 +56,8 @@ const order: readonly ConditionId[] = [
   'interpass maximum',
   'answers given',
   'instruments calibrated',
+  'ambient check',
+  'after break',
 ];
 
 const rank = ({ id }: Condition): number => order.indexOf(id);

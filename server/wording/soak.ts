@@ -77,5 +77,7 @@ const cause = ({ voidedBy }: SoakStatus): string => {
       return 'a place lay within the guard band for more than 60 s';
     case 'still rising':
       return 'the heated face still rose although the heat was entered as off';
+    case 'break':
+      return 'the procedure asks for it again after a break';
   }
 };

@@ -49,6 +49,7 @@ const phases: Readonly<Record<Phase, string>> = {
   ready: 'Ready',
   'pass running': 'Pass running',
   'between passes': 'Between passes',
+  interrupted: 'Interrupted',
   'before post-heating': 'Before post-heating',
   'post-heating': 'Post-heating',
   cooling: 'Cooling',
@@ -88,6 +89,7 @@ const conditions: Readonly<Record<ConditionId, string>> = {
   'instruments calibrated': 'Instruments calibrated',
   'answers given': 'Named answers',
   'ambient check': 'Probes checked at ambient',
+  'after break': 'After the break',
 };
 
 const severities: Readonly<Record<Severity, string>> = {

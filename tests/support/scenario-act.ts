@@ -4,6 +4,7 @@ import type { Act } from '../../server/weld/entry.ts';
 import { passKinds } from '../../server/weld/pass-acts.ts';
 import { roles } from '../../server/weld/person.ts';
 import { afterActOf } from './scenario-after.ts';
+import { breakActOf } from './scenario-break.ts';
 import { checkOf } from './scenario-check.ts';
 import { passActOf } from './scenario-pass.ts';
 
@@ -31,7 +32,7 @@ function actOf(text: string, at: Instant, start: Instant): Act {
     const ago = word === undefined || passKind === word ? {} : { happenedAt: at - Number(word) * 60_000 };
     return { kind: 'pass start', pass: pass!, passKind, welder: 'Bo', ...ago };
   }
-  const later = afterActOf(verb!, rest) ?? passActOf(verb!, rest);
+  const later = afterActOf(verb!, rest) ?? passActOf(verb!, rest) ?? breakActOf(verb!, rest);
   if (later !== undefined) return later;
   if (verb === 'contact') return contactOf(rest);
   if (verb === 'acknowledge') return { kind: 'acknowledge', alarm: rest.join(' ') };

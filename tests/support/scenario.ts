@@ -9,6 +9,7 @@ import { type Joint, jointSchema } from '../../server/weld/joint.ts';
 import type { Quality, Scan, ScanValue } from '../../server/weld/scan.ts';
 import { clock, said } from './scenario-act.ts';
 import { afterFacts, afterOf, afterProcedureOf, optional } from './scenario-after.ts';
+import { breaksOf } from './scenario-break.ts';
 import { passProcedureOf } from './scenario-pass.ts';
 
 export interface Scenario {
@@ -126,6 +127,7 @@ function jointOf(header: Map<string, string[]>): Joint {
       ...optional(limits),
       ...afterProcedureOf(header),
       ...passProcedureOf(header),
+      ...breaksOf(header),
     },
     ...afterOf(header),
     ...(header.has('instrument') ? { instruments: header.get('instrument')!.map(instrumentOf) } : {}),

@@ -3,19 +3,12 @@
  * procedure says; and until it begins the zone stays at the minimum preheat (AWS D10.10:2021, 5.3). A fall before it is
  * a finding that post-heating does not heal.
  */
-import {
-  after,
-  elapsed,
-  type Instant,
-  type MilliCelsius,
-  type Milliseconds,
-  milliCelsius,
-} from '../../measure/quantity.ts';
+import { after, type Instant, type MilliCelsius, type Milliseconds, milliCelsius } from '../../measure/quantity.ts';
 import { close, note, open } from '../findings.ts';
 import { beginHold, holdDue, notBegun, passedOf, settleHold } from '../hold.ts';
 import { minimumNow } from '../places.ts';
 import { rules } from '../rules.ts';
-import { isPassRunning, pendingSince, type State } from '../state.ts';
+import { hasLasted, isPassRunning, type State } from '../state.ts';
 import type { PostHeatingState } from './after-state.ts';
 import type { PostHeatingStatus } from './after-status.ts';
 import { zoneReaches, zoneStaysWithin } from './zone-now.ts';
@@ -42,7 +35,7 @@ export function settlePostHeating(state: State): void {
   settleOver(state, asked.maximumCelsius);
   const standing = zoneReaches(state, milliCelsius(asked.celsius));
   // A spike of noise voids no hold of hours.
-  const below = lasts(state, coldKey, standing.below);
+  const below = hasLasted(state, coldKey, standing.below, rules.confirmFor);
   const { hold } = running;
   if (below) keepLongest(running, state.now);
   const idle = hold.state === 'not begun' || hold.state === 'voided';
@@ -133,7 +126,7 @@ function settleFalls(state: State): void {
   if (!isWatched || isPassRunning(state)) return;
   const minimum = minimumNow(state);
   const standing = falls.find(({ to }) => to === undefined);
-  if (lasts(state, fallKey, minimum.below)) {
+  if (hasLasted(state, fallKey, minimum.below, rules.confirmFor)) {
     const { governing } = minimum;
     if (standing === undefined) {
       const { probe, temperature } = governing!;
@@ -145,7 +138,7 @@ function settleFalls(state: State): void {
   } else if (standing !== undefined && !minimum.below) standing.to = state.now;
   if (completedAt === undefined) return;
   tellFalls(state);
-  const unread = lasts(state, unreadKey, minimum.state === 'not judged', rules.gapPauses);
+  const unread = hasLasted(state, unreadKey, minimum.state === 'not judged', rules.gapPauses);
   if (unread && !state.findings.some(({ kind }) => kind === 'minimum before post-heating not judged')) {
     open(state, 'minimum before post-heating not judged', state.pending[unreadKey]!);
   } else if (!unread) closeUnread(state);
@@ -185,7 +178,7 @@ function settleOver(state: State, maximumCelsius: number | undefined): void {
   if (maximumCelsius === undefined) return;
   const limit = milliCelsius(maximumCelsius);
   const over = zoneStaysWithin(state, limit);
-  if (!lasts(state, overKey, over.below)) {
+  if (!hasLasted(state, overKey, over.below, rules.confirmFor)) {
     if (!over.below) endOver(state);
     return;
   }
@@ -204,15 +197,6 @@ function endOver(state: State): void {
 
 const standingOver = (state: State) =>
   state.findings.find(({ kind, to }) => kind === 'post-heating above maximum' && to === undefined);
-
-/** True once it has held for longer than a spike. */
-function lasts(state: State, key: string, holds: boolean, delay: number = rules.confirmFor): boolean {
-  if (!holds) {
-    delete state.pending[key];
-    return false;
-  }
-  return elapsed(pendingSince(state, key), state.now) >= delay;
-}
 
 const pendingDue = (state: State, key: string, delay: number): Instant[] => {
   const since = state.pending[key];

@@ -89,6 +89,7 @@ function inWords(scenario: Scenario, assessment: Assessment): string[] {
   if (uses('heat')) {
     for (const { pass, heat } of assessment.passes) lines.push(`heat of pass ${pass}: ${passHeatText(heat, 'metric')}`);
   }
+  if (uses('break')) lines.push(...breakWords(assessment, time));
   if (uses('after')) lines.push(...afterWords(assessment, time));
   if (uses('alarm') && assessment.alarms.length === 0) lines.push('alarm none');
   if (uses('alarm')) for (const alarm of assessment.alarms) lines.push(`alarm ${alarm.key} ${alarmWords(alarm)}`);
@@ -97,6 +98,16 @@ function inWords(scenario: Scenario, assessment: Assessment): string[] {
       if (each.state !== 'met') lines.push(`condition ${each.id} ${each.state}, ${each.reason}`);
   }
   return lines.sort();
+}
+
+function breakWords({ breaks = [] }: Assessment, time: (at: number) => string): string[] {
+  if (breaks.length === 0) return ['break none'];
+  return breaks.map(({ from, to, by, kept, coldest, below, asks }) => {
+    const cold = coldest === undefined ? 'nothing read' : `coldest ${coldest.temperature / 1000} at ${coldest.probe}`;
+    const asked = asks === undefined ? 'not stated' : asks.length === 0 ? 'nothing' : asks.join(' + ');
+    const until = to === undefined ? 'end' : time(to);
+    return `break ${by}, ${time(from)} to ${until}, ${kept}, ${cold}, ${below / 1000} s below, asks ${asked}`;
+  });
 }
 
 function afterWords({ after }: Assessment, time: (at: number) => string): string[] {

@@ -81,6 +81,7 @@ export const everyField: Joint = jointSchema.parse({
     calibration: 'required',
     twinReadingHours: 12,
     ambientCheck: 'required',
+    breaks: { afterMinutes: 20, keptWarm: [], fellBelow: ['soak again', 'inspection'], inspectedBy: 'inspector' },
     document,
     evennessMaximumKelvin: 30,
     soakHoldMinutes: 15,

@@ -11,6 +11,7 @@ import type { Joint } from '../../../server/weld/joint.ts';
 import type { PassKind } from '../../../server/weld/pass-acts.ts';
 import type { LiveJoint } from '../../feed/live-joint.ts';
 import { afterActOf, freshAfter } from './after-draft.ts';
+import { breakActOf, freshBreak } from './break-draft.ts';
 import { handReadingOf, lastEmissivity, lastHandInstrument } from './hand-draft.ts';
 
 export type SheetKind =
@@ -21,6 +22,7 @@ export type SheetKind =
   | 'twin reading'
   | InstrumentSheetKind
   | 'after'
+  | 'break'
   | 'note'
   | 'attach'
   | 'close'
@@ -104,6 +106,8 @@ export const freshDraft = (kind: SheetKind, live: LiveJoint, by: string): Draft 
       return {};
     case 'after':
       return freshAfter(live);
+    case 'break':
+      return freshBreak(live);
     case 'note':
     case 'declare source':
     case 'close':
@@ -167,6 +171,8 @@ export const actOf = (kind: Exclude<SheetKind, OwnSheet>, draft: Draft, now: Ins
         return handReadingOf(draft, joint, { text, number, problem }, ago);
       case 'after':
         return afterActOf(draft, problem, ago);
+      case 'break':
+        return breakActOf(draft, problem, ago);
       case 'note':
         return { kind, text: text('text', 'A note needs words.') };
       case 'declare source':
@@ -207,6 +213,7 @@ export const formField = (path: string): string => {
     distanceMillimetres: 'distance',
     happenedAt: 'ago',
     statement: 'text',
+    reason: 'text',
   };
   return names[last] ?? last;
 };

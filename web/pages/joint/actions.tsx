@@ -8,6 +8,7 @@ import { NotLoaded, useLoaded } from '../../parts/lazy.tsx';
 import { connected, contact } from '../../state/station.ts';
 import type { OpenSheet, SheetKind } from './act-draft.ts';
 import { stepsNow, stepWords } from './after-draft.ts';
+import { breakStepsNow, breakStepWords, isInspectionAsked } from './break-draft.ts';
 
 interface Props {
   readonly live: LiveJoint;
@@ -30,6 +31,7 @@ const load = () =>
     import('./probe-sheet.tsx'),
     import('./after-sheet.tsx'),
     import('./disposition-sheet.tsx'),
+    import('./break-sheet.tsx'),
   ]);
 
 export function Actions({ live, outside, known, open, done }: Props) {
@@ -47,7 +49,7 @@ export function Actions({ live, outside, known, open, done }: Props) {
 
   if (open.value !== undefined) {
     if (forms === 'loading' || forms === 'failed') return <NotLoaded state={forms} />;
-    const [sheets, documents, answers, hands, twins, ambient, probes, afters, dispositions] = forms;
+    const [sheets, documents, answers, hands, twins, ambient, probes, afters, dispositions, breaks] = forms;
     const props = {
       live,
       back: () => {
@@ -71,6 +73,8 @@ export function Actions({ live, outside, known, open, done }: Props) {
         return <twins.TwinSheet {...props} />;
       case 'after':
         return <afters.AfterSheet {...props} />;
+      case 'break':
+        return <breaks.BreakSheet {...props} />;
       case 'note':
         return <sheets.NoteSheet {...props} />;
       case 'attach':
@@ -96,6 +100,7 @@ export function Actions({ live, outside, known, open, done }: Props) {
   const deviations = assessment.findings.filter(needsAnswer).length;
   const asked = assessment.requirement.warnings.filter((warning) => warning.wantsAnswer).length;
   const lost = contact.value.kind !== 'live' || !connected.value;
+  const breakStep = breakStepsNow(live)[0];
   const press = (kind: SheetKind) => (): void => {
     open.value = { kind };
   };
@@ -127,6 +132,23 @@ export function Actions({ live, outside, known, open, done }: Props) {
         <button type="button" class="big" data-opens="after" onClick={press('after')}>
           Welding complete
           <span class="under">after the last arc</span>
+        </button>
+      )}
+      {breakStep !== undefined && (
+        <button
+          type="button"
+          class={isInspectionAsked(assessment.conditions) ? 'big asks' : 'big'}
+          data-opens="break"
+          onClick={press('break')}
+        >
+          {breakStep === 'inspected' ? 'Inspect' : breakStepWords[breakStep]}
+          <span class="under">
+            {breakStep === 'inspected'
+              ? 'asked for after the break'
+              : breakStep === 'break ended'
+                ? 'or inspected after it'
+                : 'how cold, how long is kept'}
+          </span>
         </button>
       )}
       <button type="button" class="big" data-opens="heat" onClick={press('heat')}>

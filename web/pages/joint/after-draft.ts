@@ -1,5 +1,6 @@
 /** The steps after the last arc: which of them make sense now, which comes next, and the act that each makes. */
-import { type Act, spotMethods } from '../../../server/weld/entry.ts';
+import { examinationMethods } from '../../../server/weld/break.ts';
+import type { Act } from '../../../server/weld/entry.ts';
 import type { LiveJoint } from '../../feed/live-joint.ts';
 import type { Draft } from './act-draft.ts';
 
@@ -75,7 +76,7 @@ export function afterActOf(
       const { spot = '', result } = draft;
       if (spot === '') problem('spot', 'Choose the probe whose spot was examined.');
       if (result !== 'no indication' && result !== 'indication') problem('result', 'Say what was found.');
-      const method = spotMethods.find((each) => each === draft.by) ?? 'MT';
+      const method = examinationMethods.find((each) => each === draft.by) ?? 'MT';
       return {
         kind: 'spot examined',
         probe: spot,

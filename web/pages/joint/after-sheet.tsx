@@ -1,5 +1,5 @@
 /** The form of what comes after the last arc: one step at a time, the likely one chosen already. */
-import { spotMethods } from '../../../server/weld/entry.ts';
+import { examinationMethods } from '../../../server/weld/break.ts';
 import { ChoiceField, TextField } from '../../parts/field.tsx';
 import { type AfterStep, stepsNow, stepWords } from './after-draft.ts';
 import { Ago, SheetFrame } from './sheet-frame.tsx';
@@ -54,7 +54,7 @@ export function AfterSheet({ live, done, back }: SheetProps) {
           <ChoiceField
             label="Examined by"
             value={draft.by ?? 'MT'}
-            choices={spotMethods.map((method) => ({ value: method as string, text: method }))}
+            choices={examinationMethods.map((method) => ({ value: method as string, text: method }))}
             onValue={(value) => sheet.set('by', value)}
           />
           <ChoiceField

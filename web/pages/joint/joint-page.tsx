@@ -23,6 +23,7 @@ import type { OpenSheet } from './act-draft.ts';
 import { Actions } from './actions.tsx';
 import { AfterWelding } from './after.tsx';
 import { Alarms, QuietAlarms } from './alarms.tsx';
+import { Breaks } from './breaks.tsx';
 import { CallMe } from './call-me.tsx';
 import { Closed } from './closed.tsx';
 import { FigureStrip } from './figure-strip.tsx';
@@ -139,6 +140,7 @@ function OneJoint({ live, feed }: { readonly live: LiveJoint; readonly feed: Joi
         closedAt={closed ? (closedAtOf(feed.timeline.value) ?? assessment.at) : undefined}
       />
       <AfterWelding assessment={assessment} />
+      <Breaks assessment={assessment} />
       <Passes assessment={assessment} now={now ?? assessment.at} />
       <Instruments live={live} openedAt={openedAt} done={done} />
       <QuietAlarms live={live} changed={() => void feed.refresh()} />

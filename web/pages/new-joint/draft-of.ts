@@ -1,5 +1,6 @@
 /** From a joint to what stands in the form, in the units of the job: to correct it, or to go on from a file. */
 import type { Joint, jointSchema } from '../../../server/weld/joint.ts';
+import { breakDraftOf } from './break-draft.ts';
 import type { AnalysisDraft, ContentDraft, JointDraft } from './draft.ts';
 import { quantitiesMapped } from './draft-units.ts';
 import { emptyDraft } from './empty-draft.ts';
@@ -115,6 +116,7 @@ const metricDraft = (joint: Joint): JointDraft => {
       twinHours: text(procedure?.twinReadingHours),
       ambientCheck: procedure?.ambientCheck ?? '',
     },
+    breaks: breakDraftOf(procedure?.breaks),
     codeFloor: {
       stated: codeFloor !== undefined,
       celsius: text(codeFloor?.preheatMinimumCelsius),

@@ -4,6 +4,7 @@
  * choice is one that nobody has made.
  */
 import type { Element } from '../../../server/weld/composition.ts';
+import type { BreakDraft } from './break-draft.ts';
 import type { DraftUnits } from './quantity.ts';
 
 export interface ContentDraft {
@@ -147,6 +148,7 @@ export interface JointDraft {
     readonly twinHours: string;
     readonly ambientCheck: string;
   };
+  readonly breaks: BreakDraft;
   readonly codeFloor: { readonly stated: boolean; readonly celsius: string; readonly source: string };
   readonly bindingMethods: readonly string[];
   readonly chartReadings: readonly ChartReadingDraft[];

@@ -1,4 +1,5 @@
 /** What the form begins with, and what an older draft of this device becomes. */
+import { emptyBreaks } from './break-draft.ts';
 import type { AnalysisDraft, ChartReadingDraft, JointDraft, PartDraft } from './draft.ts';
 
 export const emptyAnalysis: AnalysisDraft = { origin: 'heat certificate', certificate: '', heat: '', contents: {} };
@@ -97,6 +98,7 @@ export const emptyDraft: JointDraft = {
     twinHours: '',
     ambientCheck: '',
   },
+  breaks: emptyBreaks,
   codeFloor: { stated: false, celsius: '', source: '' },
   bindingMethods: [],
   chartReadings: [],
@@ -136,6 +138,7 @@ export const draftFrom = (kept: KeptDraft): JointDraft => ({
   heatInput: { ...emptyDraft.heatInput, ...kept.heatInput },
   heating: { ...emptyDraft.heating, ...kept.heating },
   procedure: { ...emptyDraft.procedure, ...kept.procedure },
+  breaks: { ...emptyBreaks, ...kept.breaks },
   postHeating: { ...emptyDraft.postHeating, ...kept.postHeating },
   passes: { ...emptyDraft.passes, ...kept.passes },
   afterWelding: { ...emptyDraft.afterWelding, ...kept.afterWelding },

@@ -2,6 +2,7 @@
 import type { MethodAnswer } from '../../../server/metallurgy/answer.ts';
 import { ChoiceField, SelectField, TextField } from '../../parts/field.tsx';
 import { AfterFields } from './after-fields.tsx';
+import { BreakFields } from './break-fields.tsx';
 import { ChartFields } from './chart-fields.tsx';
 import type { JointDraft } from './draft.ts';
 import type { Entry } from './entry.tsx';
@@ -158,6 +159,7 @@ export function ProcedureFields({
           />
         </div>
       )}
+      {procedure.bound && <BreakFields entry={entry} />}
       <label class="tick">
         <input
           type="checkbox"

@@ -3,6 +3,7 @@
  * told at their field; a group of which a part is filled asks for the rest.
  */
 import { type NumberText, readNumber } from '../../../server/measure/number-text.ts';
+import { breaksOf } from './break-draft.ts';
 import type { AnalysisDraft, ChartReadingDraft, JointDraft, PartDraft, ProbeDraft } from './draft.ts';
 import { type QuantityKind, readQuantity, unitOf } from './quantity.ts';
 
@@ -74,6 +75,7 @@ const jointOf = (draft: JointDraft, { number, quantity }: Reader): unknown => {
           soakHoldMinutes: number(procedure.hold, 'procedure.soakHoldMinutes'),
           throughThicknessHoldMinutes: number(procedure.throughHold, 'procedure.throughThicknessHoldMinutes'),
           zonePlacesRequired: number(procedure.places, 'procedure.zonePlacesRequired'),
+          breaks: breaksOf(draft.breaks, number(draft.breaks.after, 'procedure.breaks.afterMinutes')),
           decisionRule: procedure.decisionRule,
           guardFactor:
             procedure.decisionRule === 'guarded' ? number(procedure.guardFactor, 'procedure.guardFactor') : undefined,

@@ -5,6 +5,7 @@ import type { Instant } from '../../../server/measure/quantity.ts';
 import type { UnitSystem } from '../../../server/measure/units.ts';
 import type { TimelineEvent } from '../../../server/screen/contract.ts';
 import { ambientCheckSchema } from '../../../server/weld/ambient-check.ts';
+import type { BreakAct } from '../../../server/weld/break.ts';
 import type { AfterAct } from '../../../server/weld/entry.ts';
 import type { Bound } from '../../../server/weld/hand-reading.ts';
 import { type HandKind, handKinds } from '../../../server/weld/instrument.ts';
@@ -12,6 +13,7 @@ import type { PassDetails } from '../../../server/weld/pass-acts.ts';
 import { afterActText } from '../../../server/wording/after.ts';
 import { alarmKeyText } from '../../../server/wording/alarm.ts';
 import { checkText } from '../../../server/wording/ambient.ts';
+import { breakActText } from '../../../server/wording/break.ts';
 import {
   handKindText,
   type InstrumentAct,
@@ -53,6 +55,9 @@ export const entryLine = ({ at, kind, body }: TimelineEvent, units: UnitSystem, 
         const check = ambientCheckSchema.safeParse(withoutKind(said));
         return check.success ? checkText(check.data, ambientOutcomes(check.data), units) : 'Probes checked at ambient';
       }
+      case 'break':
+      case 'break inspected':
+        return breakActText({ kind, ...said } as BreakAct);
       case 'welding complete':
       case 'post-heating':
       case 'cover':
