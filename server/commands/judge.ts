@@ -82,7 +82,7 @@ export const judge: Command = {
     if (tell(logPath, log.problems, terminal) || log.firstAt === undefined) return exitStatus.failed;
     for (const remark of log.remarks) terminal.err(`${logPath}: ${lineText(remark)}`);
 
-    const acts = await readActs(values.events, times, terminal);
+    const acts = await readActs(values.events, { ...times, joint }, terminal);
     if (acts === undefined) return exitStatus.failed;
     const program = readProgram();
     const undated = log.timeForm === 'elapsed' && times.start === undefined;
@@ -147,14 +147,14 @@ function* inputsOf(
 
 async function readActs(
   path: string | undefined,
-  times: Times,
+  read: Times & { readonly joint: Joint },
   terminal: Terminal,
 ): Promise<readonly ActInput[] | undefined> {
   if (path === undefined) return [];
   const bytes = await readBytes(path, terminal);
   if (bytes === undefined) return undefined;
-  const read = readEvents(bytes, times);
-  return tell(path, read.problems, terminal) ? undefined : read.acts;
+  const { acts, problems } = readEvents(bytes, read);
+  return tell(path, problems, terminal) ? undefined : acts;
 }
 
 async function report(

@@ -5,6 +5,7 @@ import type { Instant } from '../measure/quantity.ts';
 import type { Act } from '../weld/entry.ts';
 import type { Joint } from '../weld/joint.ts';
 import type { Problem } from '../weld/problems.ts';
+import { strangeNames } from '../weld/strange-names.ts';
 import { afterProblems } from './after-acts.ts';
 import { alarmProblems } from './alarm-acts.ts';
 import { breakProblems } from './break-acts.ts';
@@ -22,7 +23,11 @@ export function actProblems(act: Act, assessment: Assessment, joint: Joint, now:
       },
     ];
   }
-  return [...timeProblems(act, assessment, now), ...kindProblems(act, assessment, joint)];
+  const strange = strangeNames(act, joint);
+  return [
+    ...timeProblems(act, assessment, now),
+    ...(strange.length > 0 ? strange : kindProblems(act, assessment, joint)),
+  ];
 }
 
 function timeProblems(act: Act, assessment: Assessment, now: Instant): Problem[] {
@@ -58,23 +63,12 @@ function kindProblems(act: Act, assessment: Assessment, joint: Joint): Problem[]
     case 'contact reading':
       return handReadingProblems(act, joint, assessment);
     case 'ambient check':
-      return ambientProblems(act, joint);
+      return ambientProblems(act);
     case 'distrust probe':
     case 'trust probe again':
       return trustProblems(act, assessment);
     case 'spare takes over':
-      return spareProblems(act, assessment, joint);
-    case 'calibration':
-    case 'verification':
-    case 'adjustment': {
-      const known = (joint.instruments ?? []).map(({ id }) => id);
-      if (known.includes(act.instrument)) return [];
-      const allowed =
-        known.length === 0
-          ? 'an instrument of this joint; it has none yet: correct the joint and add its register of instruments'
-          : `one of ${known.join(', ')}`;
-      return [{ field: 'act.instrument', found: act.instrument, allowed }];
-    }
+      return spareProblems(act, assessment);
     case 'break':
     case 'break inspected':
       return breakProblems(act, assessment);
@@ -92,21 +86,7 @@ function kindProblems(act: Act, assessment: Assessment, joint: Joint): Problem[]
   }
 }
 
-function ambientProblems({ rest, touches }: Act & { kind: 'ambient check' }, joint: Joint): Problem[] {
-  const fitted = joint.probes.map(({ id }) => id);
-  const named = [
-    ...rest.map(({ probe }, index) => ({ probe, field: `act.rest.${index}.probe` })),
-    ...touches.flatMap(({ probe, readings }, index) =>
-      [probe, ...readings.map((each) => each.probe)].map((each) => ({
-        probe: each,
-        field: `act.touches.${index}.probe`,
-      })),
-    ),
-  ];
-  const strange = named.find(({ probe }) => !fitted.includes(probe));
-  if (strange !== undefined) {
-    return [{ field: strange.field, found: strange.probe, allowed: `a probe of this joint: ${fitted.join(', ')}` }];
-  }
+function ambientProblems({ rest, touches }: Act & { kind: 'ambient check' }): Problem[] {
   const atRest = rest.map(({ probe }) => probe);
   const twice = atRest.find((probe, index) => atRest.indexOf(probe) < index);
   if (twice !== undefined) return [{ field: 'act.rest', found: `${twice} twice`, allowed: 'each probe once' }];
@@ -126,7 +106,7 @@ function trustProblems(act: Act & { kind: 'distrust probe' | 'trust probe again'
   return [{ field: 'act.probe', found: act.probe, allowed }];
 }
 
-function spareProblems(act: Act & { kind: 'spare takes over' }, { probes }: Assessment, joint: Joint): Problem[] {
+function spareProblems(act: Act & { kind: 'spare takes over' }, { probes }: Assessment): Problem[] {
   const found: Problem[] = [];
   const spares = probes.filter((each) => each.use === 'spare' && each.distrusted === undefined);
   if (!spares.some((each) => each.probe === act.spare)) {
@@ -138,10 +118,6 @@ function spareProblems(act: Act & { kind: 'spare takes over' }, { probes }: Asse
   if (!fitted.some((each) => each.probe === act.probe)) {
     const allowed = `a probe that is no spare: ${fitted.map((each) => each.probe).join(', ')}`;
     found.push({ field: 'act.probe', found: act.probe, allowed });
-  }
-  const parts = joint.parts.map((part) => part.id);
-  if (act.place !== undefined && !parts.includes(act.place.part)) {
-    found.push({ field: 'act.place.part', found: act.place.part, allowed: `one of ${parts.join(', ')}` });
   }
   return found;
 }

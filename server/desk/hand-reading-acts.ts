@@ -7,13 +7,7 @@ import type { Joint } from '../weld/joint.ts';
 import type { Problem } from '../weld/problems.ts';
 
 export function handReadingProblems(act: HandReadingAct, joint: Joint, { handReadings = 0 }: Assessment): Problem[] {
-  const parts = joint.parts.map(({ id }) => id);
   const found: Problem[] = [];
-  if (!parts.includes(act.place.part))
-    found.push({ field: 'act.place.part', found: act.place.part, allowed: `one of ${parts.join(', ')}` });
-  const probes = joint.probes.map(({ id }) => id);
-  if (act.probe !== undefined && !probes.includes(act.probe))
-    found.push({ field: 'act.probe', found: act.probe, allowed: `one of ${probes.join(', ')}` });
   if (handReadings >= limits.handReadingsMaximum) {
     const allowed = `at most ${limits.handReadingsMaximum} in one joint; write down what is read further as a note`;
     found.push({ field: 'act', found: `${handReadings} readings by hand`, allowed });

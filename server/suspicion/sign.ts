@@ -59,6 +59,8 @@ export interface Sighting {
   readonly board?: string;
   /** The probe that it was compared or changed with. */
   readonly against?: string;
+  /** What cannot be, seen this: told of the probe before, it is taken back. */
+  readonly disproves?: SignKind;
   /** When it began, where that lies before the moment. */
   readonly since?: Instant;
   readonly seen: Seen;

@@ -210,7 +210,8 @@ function suspectsOf({ standing }: Suspicion): ReadonlyMap<string, SignKind> {
 
 function opened({ standing }: Suspicion, at: Instant, sightings: readonly Sighting[]): SignChange[] {
   const changes: SignChange[] = [];
-  for (const sighting of sightings) {
+  for (const { disproves, ...sighting } of sightings) {
+    if (disproves !== undefined) changes.push(...takenBack(standing, nameOf({ ...sighting, kind: disproves })));
     if (isExplained(sighting, sightings, standing)) continue;
     const name = nameOf(sighting);
     const known = standing.get(name);
@@ -223,6 +224,13 @@ function opened({ standing }: Suspicion, at: Instant, sightings: readonly Sighti
     changes.push({ change: 'opened', sign, to: at });
   }
   return changes;
+}
+
+function takenBack(standing: Map<string, Standing>, name: string): SignChange[] {
+  const known = standing.get(name);
+  if (known === undefined) return [];
+  standing.delete(name);
+  return [{ change: 'closed', sign: known.sign, to: known.seenAt }];
 }
 
 /** One cause is told of a probe: the one that stands first in the list of kinds. What it explains besides is not told. */

@@ -7,8 +7,10 @@
 import { limits } from '../measure/limits.ts';
 import type { Instant } from '../measure/quantity.ts';
 import { actSchema, type Input } from '../weld/entry.ts';
+import type { Joint } from '../weld/joint.ts';
 import { personSchema, roles } from '../weld/person.ts';
 import { problems as schemaProblems } from '../weld/problems.ts';
+import { strangeNames } from '../weld/strange-names.ts';
 import { type CsvItem, csvRecords, delimiterOf, encodingOf } from './csv-records.ts';
 import { actOf, eventColumns } from './event-act.ts';
 import type { EventFields } from './event-fields.ts';
@@ -24,9 +26,10 @@ export interface EventsRead {
   readonly problems: readonly LogProblem[];
 }
 
+/** With `joint`, a line that names what the joint does not have is a problem too. */
 export const readEvents = (
   source: string | Uint8Array,
-  options: Pick<TimeOptions, 'start' | 'offsetMinutes'> = {},
+  { joint, ...options }: Pick<TimeOptions, 'start' | 'offsetMinutes'> & { readonly joint?: Joint } = {},
 ): EventsRead => {
   const bytes = typeof source === 'string' ? new TextEncoder().encode(source) : source;
   const problems = new Problems();
@@ -40,7 +43,10 @@ export const readEvents = (
   // By time, so that a line written down late still finds its pass running.
   for (const line of timed.toSorted((a, b) => a.at - b.at)) {
     const act = inputOf(line, acts, problems);
-    if (act !== undefined) acts.push(act);
+    if (act === undefined) continue;
+    const strange = joint === undefined ? [] : strangeNames(act.act, joint);
+    tell(problems, line.line, strange);
+    if (strange.length === 0) acts.push(act);
   }
   return { acts, problems: problems.list() };
 };
@@ -176,7 +182,7 @@ const inputOf = (
 
 const tell = (problems: Problems, line: number, found: ReturnType<typeof schemaProblems>): void => {
   for (const { field, found: text, allowed } of found) {
-    const column = columnByField[field.split('.')[0] ?? ''] ?? 'kind';
+    const column = columnByField[field.replace(/^act\./, '').split('.')[0] ?? ''] ?? 'kind';
     problems.add({ line, column, message: `found ${text}; allowed is ${allowed}` });
   }
 };

@@ -31,13 +31,19 @@ function restlessOf(view: View, watched: Watched): Sighting[] {
   const own = overBlocks(watched, 'mean', 0, 2);
   const peers = middle(peersOf(view, watched).map((each) => overBlocks(each, 'mean', 0, 2)));
   const above = own - peers;
-  if (view.heat !== 'off' && above >= numbers.flameAbove)
+  // A tip on a heater lies between heater and part: it is never colder than the part.
+  const wasBelow = lowestOf(watched, 3) < peers - numbers.flameAbove;
+  if (view.heat !== 'off' && above >= numbers.flameAbove && !wasBelow)
     return [{ kind: 'tip-on-heater', probe, sure: 'likely', seen: { difference: Math.round(above) } }];
   const company = middle(companyOf(view, watched).map((each) => overBlocks(each, 'noise', 0, 3)));
   // All of them restless at once is the air or the wiring of the shop, not this wire.
   if (numbers.noiseTimes * company >= noise) return [];
-  return [{ kind: 'open', probe, sure: 'likely', seen: { difference: Math.round(noise) } }];
+  const open = { kind: 'open', probe, sure: 'likely', seen: { difference: Math.round(noise) } } as const;
+  return [wasBelow ? { ...open, disproves: 'tip-on-heater' } : open];
 }
+
+const lowestOf = ({ history }: Watched, blocks: number): number =>
+  Math.min(...Array.from({ length: blocks }, (_, back) => block(history, back, 'lowest')));
 
 const hasArc = ({ history }: Watched): boolean =>
   Array.from({ length: numbers.blocksKept }, (_, back) => back).some(

@@ -58,13 +58,10 @@ test('post-heating begins after welding, where it is asked for, and ends after i
   expect(allowed(begun, { after: running })[0]).toContain('the end of the one that runs');
 });
 
-test('heat treatment and testing come after welding; a spot is one of a probe of the joint; a cover at any time', () => {
+test('heat treatment and testing come after welding; a cover at any time', () => {
   const test = { kind: 'testing begun', method: 'UT' } as const;
   expect(allowed(test, { after })).toEqual([]);
   expect(allowed(test, {})).toHaveLength(1);
   expect(allowed({ kind: 'heat treatment begun' }, {})).toHaveLength(1);
-  const spot = { kind: 'spot examined', method: 'MT', result: 'no indication' } as const;
-  expect(allowed({ ...spot, probe: 'T1' }, { after })).toEqual([]);
-  expect(allowed({ ...spot, probe: 'nobody' }, { after })[0]).toContain('T1');
   expect(allowed({ kind: 'cover', state: 'on' }, {})).toEqual([]);
 });

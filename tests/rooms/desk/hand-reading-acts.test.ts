@@ -31,11 +31,10 @@ test('what fits is taken, and so is an instrument that nobody registered', () =>
   expect(fields({ instrument: 'CR-150', instrumentKind: 'crayon', shows: 'at least' })).toEqual([]);
 });
 
-test('another kind than the register has, a board, a crayon without a word and an unknown probe are not', () => {
+test('another kind than the register has, a board, and a crayon without a word are not', () => {
   expect(fields({ instrumentKind: 'crayon', shows: 'below' })).toEqual(['act.instrumentKind']);
   expect(fields({ instrument: 'B-1' })).toEqual(['act.instrument']);
   expect(fields({ instrument: 'CR-150' })).toEqual(['act.shows']);
-  expect(fields({ probe: 'nobody' })).toEqual(['act.probe']);
 });
 
 test('no more than a joint keeps', () => {

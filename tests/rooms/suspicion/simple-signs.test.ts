@@ -102,6 +102,23 @@ describe('a loose wire', () => {
   });
 });
 
+describe('a probe that never rests', () => {
+  const kinds = (faulty: (second: number) => number) =>
+    found(900, 400, (second, { microvolts, terminalsCelsius }) => ({
+      microvolts: microvolts + faulty(second),
+      terminalsCelsius,
+    })).map(({ sign }) => sign);
+  /** Some 15 K of flicker and more, never below the part. */
+  const flame = (): number => 2000 + 600 * noise.bell();
+  it('has the heater at its tip where it is above the others throughout', () =>
+    expect(kinds(flame)).toEqual(['tip-on-heater']));
+  it('floats where it goes below them too, since a tip on a heater is never colder than the part', () =>
+    expect(kinds((second) => (second < 450 ? flame() : -2000 + 600 * noise.bell()))).toEqual([
+      'tip-on-heater',
+      'open',
+    ]));
+});
+
 describe('the bus of a converter', () => {
   const signOf = (faulty: (second: number, healthy: Volts) => Signal) =>
     found(700, 600, faulty).map(({ sign, probe }) => ({ sign, probe }));

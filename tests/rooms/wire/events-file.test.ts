@@ -4,6 +4,7 @@ import type { Instant } from '../../../server/measure/quantity.ts';
 import { eventColumns, eventKinds } from '../../../server/wire/event-act.ts';
 import { eventsFileHelp, readEvents } from '../../../server/wire/events-file.ts';
 import { elapsedEpoch } from '../../../server/wire/log-time.ts';
+import { plainJoint } from '../../support/plain-joint.ts';
 
 const header = 'time,kind,place,who,role,pass,pass kind,welder,celsius,instrument,use,subject,method,text';
 const file = (...rows: readonly string[]): string => `${[header, ...rows].join('\n')}\n`;
@@ -130,6 +131,20 @@ describe('a line that fails says where and what is allowed', () => {
   it('refuses to start a running pass again', () => {
     expect(problem('10,pass start,A,W,,1,root', '20,pass start,A,W,,1,fill')).toBe('3/pass: pass 1 is already running');
   });
+});
+
+describe('what the joint does not have', () => {
+  const header = 'time,kind,place,who,celsius,instrument,certificate,calibrated on,probe';
+  const told = (row: string): string =>
+    readEvents(`${header}\n${row}\n`, { joint: plainJoint({ probes: [], instruments: [] }) })
+      .problems.map(({ line, column, message }) => `${line}/${column}: ${message}`)
+      .join();
+  it.each([
+    ['10,contact reading,plate-7/A/front/10,W,150,T-3,,,', /^2\/place: found plate-7; allowed is one of plate$/],
+    ['10,contact reading,plate/A/front/10,W,150,T-3,,,zone Q', /^2\/probe: found zone Q; allowed is no probe/],
+    ['10,calibration,,I,,CT-1,C 17,2026-01-05,', /^2\/instrument: found CT-1; .*add its register of instruments$/],
+    ['10,contact reading,plate/A/front/10,W,150,T-3,,,', /^$/],
+  ])('%s', (row, expected) => expect(told(row)).toMatch(expected));
 });
 
 describe('files that are not events', () => {

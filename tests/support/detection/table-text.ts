@@ -38,7 +38,7 @@ export function tableText(rows: readonly Row[], healthy: Healthy): string {
     '',
     'Either name counts, and the finding says what else it may be.',
     '',
-    ...[...names].map(([kind, all]) => `- ${kind}: ${all.filter((each) => each !== kind).join(', ')}.`),
+    ...[...names].map(([kind, all]) => `- ${kind}: ${[...new Set(all)].filter((each) => each !== kind).join(', ')}.`),
     '- A number read again for half a minute or longer: stuck, or read much too often.',
     '',
   ].join('\n');
