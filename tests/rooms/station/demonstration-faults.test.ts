@@ -87,6 +87,8 @@ describe('the demonstration as the station sees it', () => {
     expect(suspects.filter(({ probe }) => !faulty.includes(probe!))).toEqual([]);
     const stuck = suspects.find(({ sign, probe }) => sign === 'stuck' && probe === probeWith('ambient'));
     expect(stuck).toBeDefined();
+    const fallen = suspects.filter(({ probe }) => probe === probeWith('interpass'));
+    expect(fallen.map(({ sign }) => sign)).toContain('detached');
   });
 
   it('is not ready when its history ends, for the core alone, and ready two to four minutes later', () => {
