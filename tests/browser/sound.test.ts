@@ -32,6 +32,26 @@ async function listening(page: Page): Promise<() => Promise<number[]>> {
   return () => page.evaluate(() => (globalThis as unknown as { heard: number[] }).heard.splice(0));
 }
 
+/** What the page asked the system to show, where a person has allowed it. */
+async function notified(page: Page): Promise<() => Promise<string[]>> {
+  await page.addInitScript(() => {
+    const shown: string[] = [];
+    const allowed = class {
+      static permission = 'granted';
+      constructor(title: string, { body }: NotificationOptions) {
+        shown.push(`${title}: ${body}`);
+      }
+    };
+    Object.assign(globalThis, { Notification: allowed, shown });
+  });
+  return () => page.evaluate(() => (globalThis as unknown as { shown: string[] }).shown.splice(0));
+}
+
+/** Run in the page: another page or another window stands before it, or no longer. */
+function turn(state: string): void {
+  Object.defineProperty(document, 'visibilityState', { configurable: true, get: () => state });
+}
+
 describe.skipIf(noBrowser)('on this device', { timeout: testPatience }, () => {
   const browser = useBrowser();
 
@@ -58,15 +78,21 @@ describe.skipIf(noBrowser)('on this device', { timeout: testPatience }, () => {
     const { address, station, play } = await openWorkshop(tooHot, { hot: true });
     const page = await tablet(browser);
     const heard = await listening(page);
+    const shown = await notified(page);
     await page.goto(address);
     await page.getByRole('button', { name: 'Sound off' }).click();
     await page.getByRole('button', { name: 'Switch sound on and hear it' }).click();
     await page.getByRole('button', { name: 'Done', exact: true }).click();
     await heard();
+    await page.evaluate(turn, 'hidden');
     const opened = station.pipeline.open(tooHot, 'Runa Teld');
     await play(minutes(1));
     await opened;
     await expect.poll(heard, waiting).toContain(988);
+    expect(await shown(), 'whoever looks elsewhere is notified').toContainEqual(
+      expect.stringMatching(/^Girder 3, lower flange: .*hot/i),
+    );
+    await page.evaluate(turn, 'visible');
     for (const { key } of station.pipeline.run(tooHot.id)!.assessment.alarms)
       void station.pipeline.act(tooHot.id, { who: { name: 'Runa Teld' }, act: { kind: 'acknowledge', alarm: key } });
     await expect
@@ -91,6 +117,7 @@ describe.skipIf(noBrowser)('on this device', { timeout: testPatience }, () => {
     await opened;
     const page = await tablet(browser);
     const heard = await listening(page);
+    const shown = await notified(page);
     await page.goto(`${address}#/joint/girder-3`);
     const wish = page.getByRole('button', { name: '2 min before it is ready' });
     await wish.click();
@@ -108,6 +135,7 @@ describe.skipIf(noBrowser)('on this device', { timeout: testPatience }, () => {
     const called = page.getByRole('alert').filter({ hasText: /Girder 3, lower flange: (it is ready|ready in about)/ });
     await called.waitFor();
     expect(await heard()).toEqual(expect.arrayContaining([523, 659, 784]));
+    expect(await shown(), 'the page itself says it to whoever looks at it').toEqual([]);
     await look(page, 'called');
     await called.getByRole('button', { name: 'Seen' }).click();
     await called.waitFor({ state: 'detached' });
