@@ -71,6 +71,8 @@ function configuration(picture: Picture, inks: Inks): Config {
         data: [...line.points],
         borderColor: line.style.colour,
         borderWidth: line.style.width,
+        // A mitre at the foot of a narrow peak would stand far out of what was measured.
+        borderJoinStyle: 'round',
         borderDash: [...line.style.dash],
         pointRadius: 0,
         pointHitRadius: 0,
