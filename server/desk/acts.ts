@@ -12,6 +12,7 @@ import { breakProblems } from './break-acts.ts';
 import { dispositionProblems } from './disposition.ts';
 import { handReadingProblems } from './hand-reading-acts.ts';
 import { endProblems, passProblems } from './pass-acts.ts';
+import { correctionProblems } from './pass-correction.ts';
 
 export function actProblems(act: Act, assessment: Assessment, joint: Joint, now: Instant): readonly Problem[] {
   if (assessment.phase === 'closed') {
@@ -26,7 +27,7 @@ export function actProblems(act: Act, assessment: Assessment, joint: Joint, now:
   const strange = strangeNames(act, joint);
   return [
     ...timeProblems(act, assessment, now),
-    ...(strange.length > 0 ? strange : kindProblems(act, assessment, joint)),
+    ...(strange.length > 0 ? strange : kindProblems(act, assessment, joint, now)),
   ];
 }
 
@@ -48,12 +49,14 @@ function timeProblems(act: Act, assessment: Assessment, now: Instant): Problem[]
   return endProblems(act, assessment);
 }
 
-function kindProblems(act: Act, assessment: Assessment, joint: Joint): Problem[] {
+function kindProblems(act: Act, assessment: Assessment, joint: Joint, now: Instant): Problem[] {
   switch (act.kind) {
     case 'pass start':
     case 'pass end':
     case 'pass details':
       return passProblems(act, assessment);
+    case 'correct pass':
+      return correctionProblems(act, assessment, now);
     case 'acknowledge':
     case 'shelve':
     case 'unshelve':

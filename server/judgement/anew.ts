@@ -4,19 +4,26 @@
  */
 import type { Instant } from '../measure/quantity.ts';
 import { arrival, type Input } from '../weld/entry.ts';
-import { effectiveAt } from './fold.ts';
+import { effectiveAt } from './effect.ts';
+import { correctedActs } from './pass-corrections.ts';
 import { rules } from './rules.ts';
+
+/** A pass put right is judged anew from its beginning, wherever that lies. */
+export const isCorrection = (input: Input): boolean => input.type === 'act' && input.act.kind === 'correct pass';
 
 /** What was found of an instrument holds from when it held, however late its certificate comes. */
 export const reachesBack = (input: Input): boolean =>
-  input.type === 'act' &&
-  (input.act.kind === 'calibration' || input.act.kind === 'verification' || input.act.kind === 'adjustment');
+  isCorrection(input) ||
+  (input.type === 'act' &&
+    (input.act.kind === 'calibration' || input.act.kind === 'verification' || input.act.kind === 'adjustment'));
 
-/** All that came before, with the newest input in its place; without the opening entry, which makes the judge. */
+/** All that came before and the newest input, each in its place; without the opening entry, which makes the judge. */
 export function* inOrderOfEffect(before: () => Iterable<Input>, newest: Input): Iterable<Input> {
-  const late = [...lateOf(before()), newest].sort((a, b) => effectiveAt(a) - effectiveAt(b));
+  const corrected = correctedActs(withNewest(before(), newest));
+  const inputs = () => marked(withNewest(before(), newest), corrected);
+  const late = [...lateOf(inputs())].sort((a, b) => effectiveAt(a) - effectiveAt(b));
   let next = 0;
-  for (const { input, isLate } of marked(before())) {
+  for (const { input, isLate } of inputs()) {
     if (isLate) continue;
     // What came late stands after what has the same instant.
     for (; next < late.length && effectiveAt(late[next]!) < effectiveAt(input); next += 1) yield late[next]!;
@@ -25,21 +32,37 @@ export function* inOrderOfEffect(before: () => Iterable<Input>, newest: Input): 
   yield* late.slice(next);
 }
 
-/** What could not be judged in its place when it came is not judged now either. */
-function* lateOf(inputs: Iterable<Input>): Iterable<Input> {
-  for (const { input, isLate } of marked(inputs)) {
+function* withNewest(before: Iterable<Input>, newest: Input): Iterable<Input> {
+  yield* before;
+  yield newest;
+}
+
+interface Marked {
+  readonly input: Input;
+  readonly isLate: boolean;
+}
+
+/** What could not be judged in its place when it came is not judged now either, unless it was put right since. */
+function* lateOf(inputs: Iterable<Marked>): Iterable<Input> {
+  for (const { input, isLate } of inputs) {
     const isReachable = arrival(input) - effectiveAt(input) <= rules.lookBack;
-    if (isLate && (isReachable || reachesBack(input))) yield input;
+    const isRight = input.type === 'act' && input.corrected !== undefined;
+    if (isLate && (isReachable || isRight || reachesBack(input))) yield input;
   }
 }
 
-function* marked(inputs: Iterable<Input>): Iterable<{ input: Input; isLate: boolean }> {
+function* marked(inputs: Iterable<Input>, corrected: ReturnType<typeof correctedActs>): Iterable<Marked> {
   let newest = 0 as Instant;
-  let isFirst = true;
+  let index = -1;
   for (const input of inputs) {
+    index += 1;
+    if (corrected.has(index)) {
+      const right = corrected.get(index);
+      if (right !== undefined) yield { input: right, isLate: true };
+      continue;
+    }
     const at = effectiveAt(input);
-    if (!isFirst) yield { input, isLate: at < newest };
-    isFirst = false;
+    if (index > 0) yield { input, isLate: at < newest };
     newest = Math.max(newest, at) as Instant;
   }
 }

@@ -25,9 +25,11 @@ import {
   isFresh,
   isPassRunning,
   isTrusted,
+  type PassState,
   type ProbeState,
   type State,
 } from './state.ts';
+import { shown, struckPasses } from './struck-passes.ts';
 import { isWarming, trendPerMinute } from './trend.ts';
 
 export function assess(state: State): Assessment {
@@ -61,8 +63,9 @@ export function assess(state: State): Assessment {
     sections: state.sections.map((each) => sectionStatus(state, each)),
     throughThickness: throughStatus(state),
     interpass,
-    passes: state.passes.map((each): PassStatus => ({ ...each })),
     ...(state.breaks.list.length === 0 ? {} : { breaks: breaksStatus(state) }),
+    passes: state.passes.map((each) => passStatus(state, each)),
+    ...(state.struck.length === 0 ? {} : { struckPasses: struckPasses(state) }),
     ...(after === undefined ? {} : { after }),
     findings: state.findings.map((each) => withDisposition(state, each)),
     alarms: state.alarms.map((each) => withShelving(state, each)),
@@ -93,6 +96,11 @@ function phaseOf(state: State, list: readonly Condition[], ready: boolean): Phas
   if (state.heat !== 'not entered' || isWarming(state)) return 'heating';
   return 'planned';
 }
+
+const passStatus = (state: State, { corrections, ...pass }: PassState): PassStatus => ({
+  ...pass,
+  ...(corrections === undefined ? {} : { corrections: shown(state, corrections, pass.pass) }),
+});
 
 function probeStatus(state: State, each: ProbeState): ProbeStatus {
   const { probe, good, lastQuality } = each;

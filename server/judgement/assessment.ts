@@ -16,7 +16,7 @@ import type { FindingKind } from './finding-kind.ts';
 import type { SectionStatus, ThroughStatus } from './inside/section-status.ts';
 import type { InstrumentStatus } from './measuring/instrument-status.ts';
 import type { TwinRead } from './measuring/twin-reading.ts';
-import type { PassStatus } from './pass-status.ts';
+import type { PassStatus, StruckPass } from './pass-status.ts';
 import type { Disposition } from './people/deviations.ts';
 import type { ProbeStatus } from './probe-status.ts';
 import type { SoakStatus } from './soak-status.ts';
@@ -185,6 +185,8 @@ export interface Assessment {
   readonly passes: readonly PassStatus[];
   /** Oldest first; absent where none. */
   readonly breaks?: readonly BreakStatus[];
+  /** Absent where none was. */
+  readonly struckPasses?: readonly StruckPass[];
   /** Once welding is said to be complete. */
   readonly after?: AfterStatus;
   readonly findings: readonly Finding[];

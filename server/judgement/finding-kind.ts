@@ -69,4 +69,5 @@ export type FindingKind =
   | 'heat input above maximum'
   | 'heat input below basis'
   | 'heat input not given'
+  | 'pass corrected'
   | FindingOfPeople;

@@ -13,6 +13,7 @@ import { acknowledge, alarmsDue, settleAlarms } from './alarms.ts';
 import { ambientMissed, settleAmbient, takeAmbientCheck } from './ambient/check.ts';
 import { breaksDue, endBreak, settleBreaks, takeBreak } from './breaks/breaks.ts';
 import { distrust, trustAgain } from './distrust.ts';
+import { effectiveAt } from './effect.ts';
 import { note } from './findings.ts';
 import { driveSections } from './inside/drive.ts';
 import { sectionsOf } from './inside/section-state.ts';
@@ -68,15 +69,6 @@ export function take(state: State, input: Input): State {
   return state;
 }
 
-/** When the input takes effect: a scan when it came, unless it came late; an act when it happened. */
-export function effectiveAt(input: Input): Instant {
-  if (input.type === 'scan') return input.scan.late ? input.scan.measuredAt : input.scan.arrivedAt;
-  if (input.type === 'act' && 'happenedAt' in input.act && input.act.happenedAt !== undefined) {
-    return Math.min(input.act.happenedAt, input.at) as Instant;
-  }
-  return input.at;
-}
-
 function nextDue(state: State): Instant | undefined {
   if (state.closedAt !== undefined) return undefined;
   let next: Instant | undefined;
@@ -114,7 +106,7 @@ function settle(state: State): void {
 function takeAct(
   state: State,
   act: Act,
-  { who, role }: { readonly who: string; readonly role?: string },
+  { who, role, corrected }: Extract<Input, { readonly type: 'act' }>,
   enteredAt: Instant,
 ): void {
   switch (act.kind) {
@@ -125,13 +117,17 @@ function takeAct(
       if (act.state === 'on') ambientMissed(state);
       return;
     case 'pass start':
-      startPass(state, act, enteredAt);
+      startPass(state, act, enteredAt, corrected);
       return;
     case 'pass end':
       endPass(state, act.pass, act);
       return;
     case 'pass details':
       addDetails(state, act.pass, act);
+      return;
+    case 'correct pass':
+      // What it puts right is right already (pass-corrections.ts).
+      note(state, 'pass corrected', state.now, { pass: act.pass, who });
       return;
     case 'contact reading':
       takeHandReading(state, act, who, enteredAt);

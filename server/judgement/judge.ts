@@ -7,10 +7,11 @@
 import { after, type Instant } from '../measure/quantity.ts';
 import { copySuspicion } from '../suspicion/suspicion.ts';
 import { arrival, type Input, type StationEvent } from '../weld/entry.ts';
-import { inOrderOfEffect, reachesBack } from './anew.ts';
+import { inOrderOfEffect, isCorrection, reachesBack } from './anew.ts';
 import { assess } from './assess.ts';
 import type { Assessment } from './assessment.ts';
-import { advance, effectiveAt, take } from './fold.ts';
+import { effectiveAt } from './effect.ts';
+import { advance, take } from './fold.ts';
 import { outlookOf } from './inside/outlook.ts';
 import { courseOf } from './inside/section-course.ts';
 import { copySections } from './inside/section-state.ts';
@@ -19,6 +20,7 @@ import { createKeptInputs, type KeptInputs, type PackedInputs } from './kept-inp
 import type { HandReading } from './measuring/hand-reading.ts';
 import { rules } from './rules.ts';
 import { begin, type State } from './state.ts';
+import { withJudgement } from './struck-passes.ts';
 
 export interface Judge {
   /** Takes an input in; returns false if it lies further back than the judge can go. */
@@ -89,7 +91,8 @@ export function createJudge(
   const foldAnew = (input: Input, before: () => Iterable<Input>): boolean => {
     const now = state.now;
     const knownBefore = new Map(state.findings.map((each) => [each.key, each.knownAt]));
-    state = begin(openedAt, opened);
+    const judgedBefore = withJudgement(state, input);
+    state = { ...begin(openedAt, opened), judgedBefore };
     newest = openedAt;
     kept.splice(0, kept.length, { state: copyOf(state), inputs: createKeptInputs() });
     for (const each of inOrderOfEffect(before, input)) forward(each);
@@ -115,6 +118,7 @@ export function createJudge(
       const at = effectiveAt(input);
       // What comes late finds that time has passed, however it was let pass, so that it is known from its arrival.
       if (at < arrival(input)) advance(state, arrival(input));
+      if (isCorrection(input) && state.closedAt === undefined && earlier !== undefined) return foldAnew(input, earlier);
       if (at < Math.max(state.now, newest)) return goBack(input, at);
       forward(input);
       return true;
@@ -128,6 +132,7 @@ export function createJudge(
     outlook: () => outlookOf(state),
     foldsAnew(input) {
       if (!reachesBack(input) || earlier === undefined) return false;
+      if (isCorrection(input)) return true;
       const at = effectiveAt(input);
       const now = Math.max(state.now, arrival(input)) as Instant;
       return at < Math.max(now, newest) && (now - at > rules.lookBack || keptAt(at) < 0);

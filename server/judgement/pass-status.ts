@@ -2,7 +2,7 @@
 import type { Instant, JoulesPerMetre, MilliCelsius } from '../measure/quantity.ts';
 import type { MissingOfArc } from '../metallurgy/heat-input.ts';
 import type { Bound } from '../weld/hand-reading.ts';
-import type { PassDetails } from '../weld/pass-acts.ts';
+import type { PassCorrection, PassDetails } from '../weld/pass-acts.ts';
 import type { CountedEnergy } from '../weld/welding.ts';
 import type { ConditionId } from './condition.ts';
 
@@ -30,8 +30,20 @@ export interface PassStatus {
   readonly minimum: 'met' | 'not met' | 'not judged';
   readonly maximum: 'met' | 'not met' | 'not judged' | 'not needed';
   readonly heat: PassHeat;
+  /** What was put right of it, oldest first; absent where nothing was. */
+  readonly corrections?: readonly ShownCorrection[];
   /** Conditions not met when it began. */
   readonly outside: readonly ConditionId[];
+}
+
+/** How a pass stood before it was put right. */
+export type JudgedBefore = Pick<PassStatus, 'minimum' | 'maximum'> & { readonly heat: PassHeat['state'] };
+export type ShownCorrection = PassCorrection & { readonly judged?: JudgedBefore };
+
+/** Entered by a slip, and struck: it stays to be seen, and nothing is judged by it. */
+export interface StruckPass
+  extends Pick<PassStatus, 'pass' | 'passKind' | 'welder' | 'startedAt' | 'enteredAt' | 'endedAt'> {
+  readonly corrections: readonly ShownCorrection[];
 }
 
 /** The energy that a pass brought, against its window. */

@@ -1,7 +1,7 @@
 /** Passes: judged once at the start, watched against the minimum while they run. Starting is never blocked. */
 import { elapsed, type Instant } from '../measure/quantity.ts';
 import type { Act } from '../weld/entry.ts';
-import { detailsOf, type PassDetails } from '../weld/pass-acts.ts';
+import { detailsOf, type PassCorrection, type PassDetails } from '../weld/pass-acts.ts';
 import { arcAgain } from './after/after-welding.ts';
 import { ambientMissed } from './ambient/check.ts';
 import type { Finding, Interpass } from './assessment.ts';
@@ -16,8 +16,18 @@ import { coldestOf, hottestOf, minimumNow, minimumProbes, onPart } from './place
 import { conditions } from './readiness.ts';
 import { rules } from './rules.ts';
 import { type Extreme, hasBegunWelding, type Mutable, type PassState, pendingSince, type State } from './state.ts';
+import { strike } from './struck-passes.ts';
 
-export function startPass(state: State, act: Act & { kind: 'pass start' }, enteredAt: Instant): void {
+export function startPass(
+  state: State,
+  act: Act & { kind: 'pass start' },
+  enteredAt: Instant,
+  corrections?: readonly PassCorrection[],
+): void {
+  if (corrections?.at(-1)?.struck === true) {
+    strike(state, corrections, enteredAt);
+    return;
+  }
   if (state.passes.some((each) => each.pass === act.pass)) return;
   ambientMissed(state);
   arcAgain(state);
@@ -32,6 +42,7 @@ export function startPass(state: State, act: Act & { kind: 'pass start' }, enter
     heat: heatOf(state.joint, { passKind: act.passKind, details: detailsOf(act) }),
     startedAt: state.now,
     enteredAt,
+    ...(corrections === undefined ? {} : { corrections }),
     ...(minimum.governing === undefined ? {} : { coldestAtStart: minimum.governing }),
     ...(interpass.by === undefined
       ? {}

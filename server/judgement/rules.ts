@@ -136,5 +136,6 @@ export const severities: { readonly [kind in FindingKind]: Severity } = {
   'heat input above maximum': 'nonconformity',
   'heat input below basis': 'not judged',
   'heat input not given': 'not judged',
+  'pass corrected': 'remark',
   'entry outside role': 'remark',
 };

@@ -9,7 +9,7 @@ import { emptySuspicion, type Suspicion } from '../suspicion/suspicion.ts';
 import type { Source, StationEvent } from '../weld/entry.ts';
 import type { Bound } from '../weld/hand-reading.ts';
 import type { Joint } from '../weld/joint.ts';
-import type { PassDetails } from '../weld/pass-acts.ts';
+import type { PassCorrection, PassDetails } from '../weld/pass-acts.ts';
 import type { Probe } from '../weld/probe.ts';
 import type { Quality } from '../weld/scan.ts';
 import { type AfterState, nothingAfter } from './after/after-state.ts';
@@ -23,7 +23,7 @@ import { type SectionState, sectionsOf } from './inside/section-state.ts';
 import { limitsOf } from './limits-of.ts';
 import type { HandReading } from './measuring/hand-reading.ts';
 import { type InstrumentAct, type InstrumentState, registerOf } from './measuring/register.ts';
-import type { PassHeat } from './pass-status.ts';
+import type { JudgedBefore, PassHeat, StruckPass } from './pass-status.ts';
 import type { KeptDisposition } from './people/deviations.ts';
 import type { Distrust } from './probe-status.ts';
 import { rules } from './rules.ts';
@@ -75,6 +75,7 @@ export interface PassState {
   /** Replaced as a whole. */
   details: PassDetails;
   heat: PassHeat;
+  corrections?: readonly PassCorrection[];
   startedAt: Instant;
   enteredAt: Instant;
   endedAt?: Instant;
@@ -141,6 +142,9 @@ export interface State {
   ambient?: AmbientState;
   passes: PassState[];
   breaks: BreaksState;
+  struck: StruckPass[];
+  /** How corrected passes were judged before each correction. */
+  judgedBefore: { readonly at: Instant; readonly pass: string; readonly judged: JudgedBefore }[];
   after: AfterState;
   findings: Mutable<Finding>[];
   alarms: Mutable<Alarm>[];
@@ -187,6 +191,8 @@ export function begin(at: Instant, event: StationEvent & { kind: 'opened' }): St
     hand: [],
     passes: [],
     breaks: noBreaks(),
+    struck: [],
+    judgedBefore: [],
     after: nothingAfter(),
     findings: [],
     alarms: [],

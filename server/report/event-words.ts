@@ -10,7 +10,7 @@ import { alarmKeyText } from '../wording/alarm.ts';
 import { checkText } from '../wording/ambient.ts';
 import { breakActText } from '../wording/break.ts';
 import { handKindText, instrumentActText, typedHandText } from '../wording/instrument.ts';
-import { detailTexts } from '../wording/pass.ts';
+import { correctionActText, detailTexts } from '../wording/pass.ts';
 import { durationText } from '../wording/time.ts';
 import { placeText, sourceText, useText } from '../wording/words.ts';
 import type { Times } from './paper.ts';
@@ -25,6 +25,8 @@ export const actWords = (act: Act, enteredAt: Instant, times: Times, units: Unit
       return `Pass ${act.pass} ended${withDetails(act, units)}${earlier(act.happenedAt, enteredAt, times)}`;
     case 'pass details':
       return `Of pass ${act.pass} entered${withDetails(act, units)}`;
+    case 'correct pass':
+      return folded(correctionActText(act, units, times.when));
     case 'contact reading':
       return `Contact reading ${typedHandText(act.celsius, act.shows, units)} with ${act.instrument}${ofKind(act)}${act.probe === undefined ? '' : `, beside ${act.probe}`}, ${useText(act.use).toLowerCase()}, part ${act.place.part}: ${placeText(act.place, units)}${earlier(act.happenedAt, enteredAt, times)}`;
     case 'ambient check':

@@ -35,6 +35,8 @@ export const duties: { readonly [kind in DutyKind]: Duty } = {
   break: { roles: onTheJob, weight: 'fact' },
   // By whom it counts, the procedure says.
   'break inspected': { roles: ['welder', ...answering, 'third party'], weight: 'fact' },
+  // It can make a finding go, so that it takes somebody who answers for the joint.
+  'correct pass': { roles: answering, weight: 'decision' },
   'welding complete': { roles: ['welder', ...answering], weight: 'fact' },
   'post-heating': { roles: onTheJob, weight: 'fact' },
   cover: { roles: onTheJob, weight: 'fact' },

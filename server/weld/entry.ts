@@ -12,7 +12,13 @@ import { handReadingSchema } from './hand-reading.ts';
 import { happenedAt } from './happened-at.ts';
 import { correctionsSchema, daySchema } from './instrument.ts';
 import { type Joint, jointSchema } from './joint.ts';
-import { passDetailsSchema, passEndSchema, passStartSchema } from './pass-acts.ts';
+import {
+  type PassCorrection,
+  passCorrectionSchema,
+  passDetailsSchema,
+  passEndSchema,
+  passStartSchema,
+} from './pass-acts.ts';
 import { type Established, personSchema } from './person.ts';
 import { placeSchema } from './probe.ts';
 import type { Scan } from './scan.ts';
@@ -33,6 +39,8 @@ export const actSchema = z
     passEndSchema,
     /** Fills what was left open; what stands already is corrected, not entered again. */
     passDetailsSchema,
+    /** Judged anew as if the pass had been entered so at first. */
+    passCorrectionSchema,
     handReadingSchema,
     /** Made again it takes the place of the one before. */
     z.strictObject({ kind: z.literal('ambient check'), ...ambientCheckShape }),
@@ -176,7 +184,13 @@ export type StationEvent =
 /** One input to the judge, in the order of the chain. */
 export type Input =
   | { readonly type: 'scan'; readonly scan: Scan }
-  | (Signed & { readonly type: 'act'; readonly at: Instant; readonly act: Act })
+  | (Signed & {
+      readonly type: 'act';
+      readonly at: Instant;
+      readonly act: Act;
+      /** Never in a record: the act is not as it was entered, since these came later. */
+      readonly corrected?: readonly PassCorrection[];
+    })
   | { readonly type: 'station'; readonly at: Instant; readonly event: StationEvent };
 
 /** When the input came in: the judge's clock runs on this, and it never steps back within a chain. */

@@ -3,8 +3,9 @@
  * with the end as a rule; what comes later is an entry of its own and fills only what was left open.
  */
 import { z } from 'zod';
+import type { Instant } from '../measure/quantity.ts';
 import { happenedAt } from './happened-at.ts';
-import { labelSchema, nameSchema } from './text.ts';
+import { labelSchema, nameSchema, textSchema } from './text.ts';
 import { arcSchemas, processes } from './welding.ts';
 
 export const passKinds = [
@@ -73,6 +74,58 @@ export const passDetailsSchema = z
     if (Object.keys(detailsOf(details)).length === 0)
       context.addIssue({ code: 'custom', path: [], message: `at least one of ${detailFields.join(', ')}` });
   });
+
+const instantSchema = z.number().int().positive();
+
+/** A slip put right: the pass by the name it has now, and only what was wrong. The entry that was wrong stays in the record. */
+export const passCorrectionSchema = z
+  .strictObject({
+    kind: z.literal('correct pass'),
+    pass: nameSchema,
+    struck: z.literal(true).meta({ description: 'No such pass was welded.' }).optional(),
+    name: nameSchema.meta({ description: 'The right name or number of the pass.' }).optional(),
+    passKind: z.enum(passKinds).optional(),
+    welder: nameSchema.optional(),
+    startedAt: instantSchema.optional(),
+    endedAt: instantSchema.optional(),
+    ...passDetailsShape,
+    reason: textSchema,
+  })
+  .superRefine((correction, context) => {
+    travelOnce(correction, context);
+    const { kind: _kind, pass: _pass, reason: _reason, struck, ...right } = correction;
+    const count = Object.values(right).filter((value) => value !== undefined).length;
+    if (struck === undefined && count === 0)
+      context.addIssue({
+        code: 'custom',
+        path: [],
+        message: 'what is right instead, or struck where there was no such pass',
+      });
+    if (struck !== undefined && count > 0)
+      context.addIssue({ code: 'custom', path: ['struck'], message: 'nothing beside what is right instead' });
+  });
+export type PassCorrectionAct = z.infer<typeof passCorrectionSchema>;
+
+/** What a pass was entered with, or what a correction changes of it. */
+export interface PassFacts extends PassDetails {
+  readonly pass?: string;
+  readonly passKind?: PassKind;
+  readonly welder?: string;
+  readonly startedAt?: Instant;
+  readonly endedAt?: Instant;
+}
+
+/** A correction as it was taken in: what stood, and what stands instead. */
+export interface PassCorrection {
+  readonly by: string;
+  readonly role?: string;
+  readonly at: Instant;
+  readonly reason: string;
+  readonly struck?: true;
+  /** Of a pass that was struck: all of it. */
+  readonly was: PassFacts;
+  readonly now: PassFacts;
+}
 
 /** Only what is stated, as one object. */
 export const detailsOf = (from: PassDetails): PassDetails =>

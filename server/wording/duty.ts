@@ -17,6 +17,7 @@ const entries: { readonly [kind in DutyKind]: string } = {
   'pass details': 'entering details of a pass',
   break: 'entering a break',
   'break inspected': 'entering an inspection after a break',
+  'correct pass': 'correcting a pass',
   'welding complete': 'saying that welding is complete',
   'post-heating': 'entering post-heating',
   cover: 'entering a cover on or off',

@@ -11,6 +11,7 @@ export const passFindingKinds = [
   'heat input above maximum',
   'heat input below basis',
   'heat input not given',
+  'pass corrected',
 ] as const satisfies readonly FindingKind[];
 export type PassFindingKind = (typeof passFindingKinds)[number];
 
@@ -43,6 +44,12 @@ export const passFindingText = (kind: PassFindingKind, finding: Finding, units: 
         what: `Heat input ${of} not given`,
         why: 'The procedure states a window for it. What is not entered is not taken as within.',
         first: 'Enter volts, amperes and travel speed of the pass, or length and arc time.',
+      };
+    case 'pass corrected':
+      return {
+        what: `What was entered ${of} was put right by ${finding.who ?? 'somebody'}`,
+        why: 'The joint is judged as it is right now; what was entered at first stays in the record, with its judgement.',
+        first: 'See under the passes what was changed and why.',
       };
   }
 };

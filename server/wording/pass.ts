@@ -1,8 +1,8 @@
 /** What is entered of a pass, and the energy that it brought, in words. */
-import type { PassHeat } from '../judgement/pass-status.ts';
-import { type JoulesPerMetre, kilojoulesPerMillimetre } from '../measure/quantity.ts';
+import type { JudgedBefore, PassHeat, ShownCorrection } from '../judgement/pass-status.ts';
+import { type Instant, type JoulesPerMetre, kilojoulesPerMillimetre } from '../measure/quantity.ts';
 import type { UnitSystem } from '../measure/units.ts';
-import type { PassDetails } from '../weld/pass-acts.ts';
+import { detailsOf, type PassCorrectionAct, type PassDetails, type PassFacts } from '../weld/pass-acts.ts';
 import type { HeatWindow } from '../weld/welding.ts';
 import { heatInputFigureText, lengthText, travelText } from './length.ts';
 import { listText } from './list.ts';
@@ -64,3 +64,51 @@ export const windowText = (window: HeatWindow, units: UnitSystem): string => {
   if (high === undefined) return `${name} at least ${heatInputFigureText(low, units)}`;
   return `${name} ${heatInputFigureText(low, units)} to ${heatInputFigureText(high, units)}`;
 };
+
+/** An instant as the outlet writes it. */
+export type When = (at: Instant) => string;
+
+/** "pass 4", "begun 10:38:00", "welder W. Example", "24 V". */
+export const factTexts = (facts: PassFacts, units: UnitSystem, when: When): readonly string[] => [
+  ...(facts.pass === undefined ? [] : [`pass ${facts.pass}`]),
+  ...(facts.passKind === undefined ? [] : [facts.passKind]),
+  ...(facts.welder === undefined ? [] : [`welder ${facts.welder}`]),
+  ...(facts.startedAt === undefined ? [] : [`begun ${when(facts.startedAt)}`]),
+  ...(facts.endedAt === undefined ? [] : [`ended ${when(facts.endedAt)}`]),
+  ...detailTexts(facts, units),
+];
+
+/** The entry by which a slip is put right. */
+export const correctionActText = (act: PassCorrectionAct, units: UnitSystem, when: When): string => {
+  if (act.struck === true) return `Pass ${act.pass} struck: no such pass was welded. Reason: ${act.reason}`;
+  const { name, passKind, welder, startedAt, endedAt } = act;
+  const right = {
+    ...(name === undefined ? {} : { pass: name }),
+    ...(passKind === undefined ? {} : { passKind }),
+    ...(welder === undefined ? {} : { welder }),
+    ...(startedAt === undefined ? {} : { startedAt: startedAt as Instant }),
+    ...(endedAt === undefined ? {} : { endedAt: endedAt as Instant }),
+    ...detailsOf(act),
+  };
+  return `Pass ${act.pass} corrected: ${factTexts(right, units, when).join(', ')}. Reason: ${act.reason}`;
+};
+
+/** A correction beside the pass: what it was entered with, how it was judged then, who put it right and why. */
+export const correctionText = (correction: ShownCorrection, units: UnitSystem, when: When): string => {
+  const { by, at, reason, struck, was, judged } = correction;
+  const before = factTexts(was, units, when);
+  const then = judged === undefined ? '' : ` (judged then: ${judgedBeforeText(judged)})`;
+  const entered = before.length === 0 ? 'with nothing of it' : before.join(', ');
+  return struck === true
+    ? `Struck by ${by} at ${when(at)}${then}: ${reason}`
+    : `Entered at first: ${entered}${then}. Put right by ${by} at ${when(at)}: ${reason}`;
+};
+
+const judgedBeforeText = ({ minimum, maximum, heat }: JudgedBefore): string =>
+  [
+    `minimum ${minimum}`,
+    ...(maximum === 'not needed' ? [] : [`maximum ${maximum}`]),
+    ...(heat === 'within' || heat === 'below' || heat === 'above' || heat === 'not given'
+      ? [`heat input ${heatStates[heat]}`]
+      : []),
+  ].join(', ');

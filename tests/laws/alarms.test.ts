@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { alarmPriority, isRinging, isTold, shelvedAtMost } from '../../server/judgement/alarm-rules.ts';
 import type { Assessment } from '../../server/judgement/assessment.ts';
-import { effectiveAt } from '../../server/judgement/fold.ts';
+import { effectiveAt } from '../../server/judgement/effect.ts';
 import { createJudge } from '../../server/judgement/judge.ts';
 import { arrival, type Input } from '../../server/weld/entry.ts';
 import { arbitraryJob, type Job } from '../support/arbitrary-job.ts';

@@ -6,7 +6,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Assessment } from '../../server/judgement/assessment.ts';
-import { effectiveAt } from '../../server/judgement/fold.ts';
+import { effectiveAt } from '../../server/judgement/effect.ts';
 import { createJudge, type Judge, judgeAll } from '../../server/judgement/judge.ts';
 import { rules } from '../../server/judgement/rules.ts';
 import { type Item, itemOf } from '../../server/ledger/item.ts';

@@ -6,7 +6,7 @@ import { roles } from '../../server/weld/person.ts';
 import { afterActOf } from './scenario-after.ts';
 import { breakActOf } from './scenario-break.ts';
 import { checkOf } from './scenario-check.ts';
-import { passActOf } from './scenario-pass.ts';
+import { clock, passActOf } from './scenario-pass.ts';
 
 /** Who did what. Nobody states a role where the scenario does not. */
 export function said(text: string, at: Instant, start: Instant): { who: string; role?: string; act: Act } {
@@ -15,12 +15,6 @@ export function said(text: string, at: Instant, start: Instant): { who: string; 
     return { who: 'Ada', act: actOf(text, at, start) };
   return { who: 'Ada', role: role!, act: actOf(words.join(': '), at, start) };
 }
-
-/** "1:05" and "0:01:05" in milliseconds. */
-export const clock = (text: string): number => {
-  const parts = text.split(':').map(Number);
-  return parts.reduce((sum, each) => sum * 60 + each, 0) * 1000;
-};
 
 function actOf(text: string, at: Instant, start: Instant): Act {
   const [verb, ...rest] = text.split(' ');
@@ -32,7 +26,7 @@ function actOf(text: string, at: Instant, start: Instant): Act {
     const ago = word === undefined || passKind === word ? {} : { happenedAt: at - Number(word) * 60_000 };
     return { kind: 'pass start', pass: pass!, passKind, welder: 'Bo', ...ago };
   }
-  const later = afterActOf(verb!, rest) ?? passActOf(verb!, rest) ?? breakActOf(verb!, rest);
+  const later = afterActOf(verb!, rest) ?? passActOf(verb!, rest, start) ?? breakActOf(verb!, rest);
   if (later !== undefined) return later;
   if (verb === 'contact') return contactOf(rest);
   if (verb === 'acknowledge') return { kind: 'acknowledge', alarm: rest.join(' ') };

@@ -1,4 +1,5 @@
 /** What a scenario says of passes: the window of the procedure in its header, and the details in its acts. */
+import { after, type Instant } from '../../server/measure/quantity.ts';
 import type { Act } from '../../server/weld/entry.ts';
 import { type PassDetails, passDetailsSchema } from '../../server/weld/pass-acts.ts';
 import { optional } from './scenario-after.ts';
@@ -46,9 +47,34 @@ const units: Readonly<Record<string, string>> = {
 };
 
 /** Undefined for the verbs of other acts. */
-export function passActOf(verb: string, rest: readonly string[]): Act | undefined {
+export function passActOf(verb: string, rest: readonly string[], start: Instant): Act | undefined {
   const [pass, ...words] = rest;
   if (verb === 'end') return { kind: 'pass end', pass: pass!, ...detailsIn(words) };
   if (verb === 'details') return { kind: 'pass details', pass: pass!, ...detailsIn(words) };
+  if (verb === 'strike') return { kind: 'correct pass', pass: pass!, struck: true, reason: 'never welded' };
+  if (verb === 'correct') return corrected(pass!, words, start);
   return undefined;
 }
+
+/** "correct 1 begun 1:00 ended 3:00 name 2 26 V". */
+function corrected(pass: string, words: readonly string[], start: Instant): Act {
+  const right: Record<string, unknown> = {};
+  const rest = [...words];
+  const own: Readonly<Record<string, string>> = {
+    begun: 'startedAt',
+    ended: 'endedAt',
+    name: 'name',
+    welder: 'welder',
+  };
+  while (rest[0] !== undefined && rest[0] in own) {
+    const [word, value] = rest.splice(0, 2);
+    right[own[word!]!] = word === 'begun' || word === 'ended' ? after(start, clock(value!)) : value;
+  }
+  return { kind: 'correct pass', pass, ...right, ...detailsIn(rest), reason: 'a slip' };
+}
+
+/** "1:05" and "0:01:05" in milliseconds. */
+export const clock = (text: string): number => {
+  const parts = text.split(':').map(Number);
+  return parts.reduce((sum, each) => sum * 60 + each, 0) * 1000;
+};

@@ -7,10 +7,10 @@ import { after, type Instant, instant, milliCelsius } from '../../server/measure
 import type { Input, SourceKind } from '../../server/weld/entry.ts';
 import { type Joint, jointSchema } from '../../server/weld/joint.ts';
 import type { Quality, Scan, ScanValue } from '../../server/weld/scan.ts';
-import { clock, said } from './scenario-act.ts';
+import { said } from './scenario-act.ts';
 import { afterFacts, afterOf, afterProcedureOf, optional } from './scenario-after.ts';
 import { breaksOf } from './scenario-break.ts';
-import { passProcedureOf } from './scenario-pass.ts';
+import { clock, passProcedureOf } from './scenario-pass.ts';
 
 export interface Scenario {
   readonly title: string;

@@ -10,7 +10,7 @@ import { budgetOf } from '../../reading/uncertainty.ts';
 import type { Act, Input } from '../../weld/entry.ts';
 import type { Joint } from '../../weld/joint.ts';
 import type { Probe } from '../../weld/probe.ts';
-import { effectiveAt } from '../fold.ts';
+import { effectiveAt } from '../effect.ts';
 import { expandedFactor } from '../rules.ts';
 import { isUncertaintyKept } from './judged-reading.ts';
 import {

@@ -6,7 +6,7 @@ import { createJudge, judgeAll } from '../../../server/judgement/judge.ts';
 import { deviationsOf } from '../../../server/judgement/people/deviations.ts';
 import { arrival } from '../../../server/weld/entry.ts';
 import { deviationCountText } from '../../../server/wording/deviation.ts';
-import { passHeatText } from '../../../server/wording/pass.ts';
+import { correctionText, passHeatText } from '../../../server/wording/pass.ts';
 import { verdictText } from '../../../server/wording/verdict.ts';
 import { readScenario, type Scenario, scenarioStart } from '../../support/scenario.ts';
 
@@ -85,6 +85,10 @@ function inWords(scenario: Scenario, assessment: Assessment): string[] {
   if (uses('pass')) {
     for (const pass of assessment.passes)
       lines.push(`pass ${pass.pass} minimum ${pass.minimum}, maximum ${pass.maximum}`);
+  }
+  if (uses('corrected')) {
+    for (const { pass, corrections = [] } of [...assessment.passes, ...(assessment.struckPasses ?? [])])
+      for (const each of corrections) lines.push(`corrected ${pass}: ${correctionText(each, 'metric', time)}`);
   }
   if (uses('heat')) {
     for (const { pass, heat } of assessment.passes) lines.push(`heat of pass ${pass}: ${passHeatText(heat, 'metric')}`);

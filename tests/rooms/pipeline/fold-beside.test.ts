@@ -144,3 +144,20 @@ it('an errand folds the same in a thread of its own, over the record on the disk
   expect(live.coldest?.temperature).toBe(153_000);
   expect(judgeAll(bench.record.inputs('one'), live.at).assessment).toEqual(live);
 });
+
+it('a pass that is put right is folded beside the trip too, and its old judgement stays to be seen', async () => {
+  const fold = folder();
+  const { bench, now, answer, isCold } = await cold(fold);
+  await bench.act('one', { kind: 'correct pass', pass: '1', struck: true, reason: 'never welded' });
+  expect(fold.waiting).toHaveLength(1);
+  expect(isCold()).toBe(true);
+  await answer();
+  expect(isCold()).toBe(false);
+  expect(now().passes).toEqual([]);
+  expect(now().struckPasses![0]!.corrections[0]).toMatchObject({
+    reason: 'never welded',
+    judged: { minimum: 'not met' },
+  });
+  const kinds = [...bench.record.inputs('one')].flatMap((input) => (input.type === 'act' ? [input.act.kind] : []));
+  expect(kinds).toEqual(['pass start', 'pass end', 'correct pass']);
+});

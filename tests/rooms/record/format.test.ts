@@ -120,10 +120,13 @@ test('the check at ambient of the page is an act, and says what the page says of
   expect(ambientOutcomes(act).probes[0]).toMatchObject({ probe: 'T1', outcome: 'another moves', other: 'T2' });
 });
 
-test.each(['pass end', 'break', 'break inspected'])('the example of %s is an act as it is recorded', (name) => {
-  const act = actSchema.parse(decodeCanonical(bytesOf(example(name))));
-  expect(textOf(encodeCanonical(act))).toBe(example(name));
-});
+test.each(['pass end', 'correct pass', 'break', 'break inspected'])(
+  'the example of %s is an act as it is recorded',
+  (name) => {
+    const act = actSchema.parse(decodeCanonical(bytesOf(example(name))));
+    expect(textOf(encodeCanonical(act))).toBe(example(name));
+  },
+);
 
 test('the positions of the page', () => {
   expect(textOf(encodePositions([11, 12, 14, 15]))).toBe(example('positions'));

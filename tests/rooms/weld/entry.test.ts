@@ -19,6 +19,8 @@ const acts: readonly Record<string, unknown>[] = [
   { kind: 'pass start', pass: '2', passKind: 'fill', welder: 'W1', layer: '1', batch: 'E-42 lot 7', process: '141' },
   { kind: 'pass end', pass: '2', volts: 24, amperes: 160, runOutMillimetres: 360, arcSeconds: 120, stops: '3 h' },
   { kind: 'pass details', pass: '2', millimetresPerSecond: 3 },
+  { kind: 'correct pass', pass: '2', name: '3', startedAt: 1_700_000_000_000, reason: 'a slip' },
+  { kind: 'correct pass', pass: '2', struck: true, reason: 'never welded' },
   {
     kind: 'contact reading',
     celsius: 180,

@@ -9,7 +9,7 @@ import type { BreakAct } from '../../../server/weld/break.ts';
 import type { AfterAct } from '../../../server/weld/entry.ts';
 import type { Bound } from '../../../server/weld/hand-reading.ts';
 import { type HandKind, handKinds } from '../../../server/weld/instrument.ts';
-import type { PassDetails } from '../../../server/weld/pass-acts.ts';
+import type { PassCorrectionAct, PassDetails } from '../../../server/weld/pass-acts.ts';
 import { afterActText } from '../../../server/wording/after.ts';
 import { alarmKeyText } from '../../../server/wording/alarm.ts';
 import { checkText } from '../../../server/wording/ambient.ts';
@@ -21,7 +21,7 @@ import {
   typedHandText,
 } from '../../../server/wording/instrument.ts';
 import { begun } from '../../../server/wording/list.ts';
-import { detailTexts } from '../../../server/wording/pass.ts';
+import { correctionActText, detailTexts } from '../../../server/wording/pass.ts';
 import { clockText, type Zone } from '../../format/time.ts';
 
 const handKind = (kind: unknown): string =>
@@ -46,6 +46,8 @@ export const entryLine = ({ at, kind, body }: TimelineEvent, units: UnitSystem, 
         return `Pass ${text('pass')} ended${details(': ')}`;
       case 'pass details':
         return `Of pass ${text('pass')} entered${details(': ')}`;
+      case 'correct pass':
+        return correctionActText(said as PassCorrectionAct, units, (when) => clockText(when, zone));
       case 'contact reading':
         return `Contact reading ${typeof said.celsius === 'number' ? typedHandText(said.celsius, said.shows as Bound | undefined, units) : ''} for ${text('use')}${optional(', beside ', text('probe'))}, ${optional('', handKind(said.instrumentKind))} ${text('instrument')}`.replace(
           ',  ',
