@@ -9,7 +9,15 @@
 import { NotRecording } from './desk/refusal.ts';
 import type { Assessment } from './judgement/assessment.ts';
 import type { Outlook } from './judgement/inside/section-status.ts';
-import { type CommittedItem, type Item, itemOf, stationChain } from './ledger/item.ts';
+import {
+  type CommittedEntry,
+  type CommittedItem,
+  type Item,
+  isJointChain,
+  itemOf,
+  proceduresChain,
+  stationChain,
+} from './ledger/item.ts';
 import type { Clock } from './measure/clock.ts';
 import { limits } from './measure/limits.ts';
 import { type Instant, type Milliseconds, milliseconds } from './measure/quantity.ts';
@@ -19,8 +27,11 @@ import type { PortIdentity } from './trip/boards.ts';
 import { askFolds, type FoldBeside } from './trip/fold-beside.ts';
 import { createIntake, type Intake } from './trip/intake.ts';
 import { conclude, foresee, type JointRun, resumeRun } from './trip/joint-run.ts';
-import { arrival, type Input, type NamedAct, type StationEvent } from './weld/entry.ts';
+import { createProcedureBook } from './trip/procedure-book.ts';
+import { watched } from './trip/watched.ts';
+import type { Input, NamedAct, StationEvent } from './weld/entry.ts';
 import type { Joint } from './weld/joint.ts';
+import type { ProcedureAsked } from './weld/procedure-act.ts';
 import type { Scan } from './weld/scan.ts';
 import type { Signed } from './weld/signed.ts';
 import type { WireEvent } from './wire/event.ts';
@@ -32,6 +43,7 @@ export interface Store {
   /** Chains of joints that are open: those that go on. */
   chains(): readonly { readonly chain: string; readonly open: boolean; readonly position: number }[];
   inputs(chain: string): Iterable<Input>;
+  entries(chain: string): Iterable<CommittedEntry>;
 }
 
 /** One committed step of one joint. */
@@ -50,9 +62,10 @@ export interface Pipeline {
   portIdentified(port: string, identity: PortIdentity): void;
   /** Time on the line that joints are judged on: what a screen compares readings with. */
   now(): Instant;
-  /** Both resolve with the position once it is recorded; reject with NotRecording while nothing can be, or Refusal. */
+  /** All resolve with the position once it is recorded; reject with NotRecording while nothing can be, or Refusal. */
   open(joint: Joint, who: string | Signed): Promise<number>;
   act(joint: string, named: NamedAct): Promise<number>;
+  procedure(asked: ProcedureAsked, signed: Signed): Promise<number>;
   runs(): readonly JointRun[];
   run(joint: string): JointRun | undefined;
   /** What lies ahead of an open joint; some seconds old at most. */
@@ -82,7 +95,8 @@ const tickEvery = milliseconds(1000);
 const batchItemsEnough = limits.commitItemsMaximum / 4;
 
 export function createPipeline({ store, clock, rules, station, foldBeside }: PipelineOptions): Pipeline {
-  const intake = createIntake(rules, station, (chain) => store.inputs(chain), foldBeside !== undefined);
+  const procedures = createProcedureBook(store.entries(proceduresChain));
+  const intake = createIntake(rules, station, (chain) => store.inputs(chain), foldBeside !== undefined, procedures);
   const time = createArrival(clock);
   const stepListeners: ((step: Step) => void)[] = [];
   const recordingListeners: (() => void)[] = [];
@@ -231,7 +245,7 @@ export function createPipeline({ store, clock, rules, station, foldBeside }: Pip
   const resumeOpenJoints = (): void => {
     const started: StationEvent = { kind: 'station', state: 'started' };
     for (const { chain, open, position } of store.chains()) {
-      if (chain === stationChain || !open) continue;
+      if (!isJointChain(chain) || !open) continue;
       const newestScans = new Map<string, Scan>();
       const run = resumeRun(watched(store.inputs(chain), newestScans, time.notBefore), () => store.inputs(chain));
       if (run === undefined) continue;
@@ -260,6 +274,7 @@ export function createPipeline({ store, clock, rules, station, foldBeside }: Pip
     },
     open: (joint, who) => ask((at) => intake.ofOpening(joint, typeof who === 'string' ? { who } : who, at)),
     act: (joint, named) => ask((at) => intake.ofAct(joint, named, at)),
+    procedure: (asked, signed) => ask((at) => procedures.ofAsked(asked, signed, at)),
     runs: () => [...intake.runs.values()],
     run: (joint) => intake.runs.get(joint),
     outlook(joint) {
@@ -281,18 +296,3 @@ export function createPipeline({ store, clock, rules, station, foldBeside }: Pip
 }
 
 const reasonOf = (cause: unknown): string => (cause instanceof Error ? cause.message : String(cause));
-
-/** Looks at what goes by: the newest scan of each board, and how far time had come. */
-function* watched(
-  inputs: Iterable<Input>,
-  newest: Map<string, Scan>,
-  notBefore: (at: Instant) => void,
-): Iterable<Input> {
-  let last = 0 as Instant;
-  for (const input of inputs) {
-    if (input.type === 'scan') newest.set(input.scan.board, input.scan);
-    last = Math.max(last, arrival(input)) as Instant;
-    yield input;
-  }
-  notBefore(last);
-}

@@ -1,6 +1,6 @@
 /** What `verify` answers, in words and as JSON. What is wrong comes first. */
 import type { Gaps } from '../ledger/coverage.ts';
-import { stationChain } from '../ledger/item.ts';
+import { isJointChain } from '../ledger/item.ts';
 import type { BadWhy } from '../ledger/verify.ts';
 import { instant, milliseconds } from '../measure/quantity.ts';
 import type { InspectedChain, RecordInspection } from '../record/inspection.ts';
@@ -15,6 +15,7 @@ export const verifyText = (folder: string, seen: RecordInspection): string =>
     ...seen.chains.flatMap((chain) => ['', ...chainText(chain)]),
     '',
     ...documentsText(seen.documents),
+    ...proceduresText(seen.procedures),
     '',
     'Sound means: not changed since it was written. It does not say that a probe was where the record says, nor that',
     'a weld is sound or safe.',
@@ -23,9 +24,9 @@ export const verifyText = (folder: string, seen: RecordInspection): string =>
 /** Plain data: sets and maps that served the inspection are left out. */
 export const verifyAnswer = (seen: RecordInspection): object => ({
   ...seen,
-  chains: seen.chains.map(({ attached: _, named: __, noted: ___, ...chain }) => ({
+  chains: seen.chains.map(({ attached: _, named: __, noted: ___, revisions: ____, bound: _____, ...chain }) => ({
     ...chain,
-    ...(chain.chain === stationChain ? {} : { measured: isMeasured(chain) }),
+    ...(isJointChain(chain.chain) ? { measured: isMeasured(chain) } : {}),
   })),
 });
 
@@ -62,7 +63,7 @@ const chainText = (chain: InspectedChain): string[] => {
     `${chain.chain}: ${chain.ok ? `sound, ${count}` : `ALTERED, ${count} stand before it`}`,
     `  head ${chain.head.seq}:${chain.head.hash}`,
   ];
-  if (chain.chain !== stationChain) lines.push(...jointText(chain).map((line) => `  ${line}`));
+  if (isJointChain(chain.chain)) lines.push(...jointText(chain).map((line) => `  ${line}`));
   if (chain.unsealed > 0)
     lines.push(`  ${scans(chain.unsealed)} not sealed yet: kept, and without a hash until the next minute`);
   if (chain.stepsBack > 0)
@@ -120,6 +121,14 @@ const documentsText = ({ kept, altered, missing, notKept }: RecordInspection['do
   ...missing.map((sha256) => `  MISSING: ${sha256}, handed in by an entry`),
   ...notKept.map((sha256) => `  named by an analysis and not kept here: ${sha256}`),
 ];
+
+const proceduresText = ({ revisions, notKept }: RecordInspection['procedures']): string[] =>
+  revisions === 0 && notKept.length === 0
+    ? []
+    : [
+        `revisions of procedures kept: ${revisions}`,
+        ...notKept.map((sha256) => `  a joint is bound to a revision that is not kept here: ${sha256}`),
+      ];
 
 const scans = (count: number): string => `${count} ${count === 1 ? 'scan' : 'scans'}`;
 const time = (at: number): string => instantText(instant(at), 'UTC');

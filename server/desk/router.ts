@@ -2,7 +2,7 @@
  * INLET: what people do, over HTTP. Everything is parsed here once; an answer "recorded" is given only when
  * it is. An act carries a key of its own (Idempotency-Key): sent twice after a lost answer, it is recorded once.
  */
-import express, { type Request, type Response, type Router } from 'express';
+import express, { type Request, type Router } from 'express';
 import type { Assessment } from '../judgement/assessment.ts';
 import { limits } from '../measure/limits.ts';
 import type { Instant } from '../measure/quantity.ts';
@@ -12,11 +12,15 @@ import { type NamedAct, namedActSchema } from '../weld/entry.ts';
 import type { Joint } from '../weld/joint.ts';
 import { type Established, type Person, personSchema } from '../weld/person.ts';
 import { type Problem, problems } from '../weld/problems.ts';
+import type { ProcedureAsked } from '../weld/procedure-act.ts';
 import { readJoint } from '../weld/read-joint.ts';
+import type { Signed } from '../weld/signed.ts';
 import { type ActorOf, bodyBy, establishedBy, kindIn, personFor, takenAsNamed } from './actor.ts';
 import { actProblems } from './acts.ts';
+import { type Answer, answeredOnce, mustSignOn, recorded, refused, within } from './answer.ts';
 import { dutyProblems } from './duty.ts';
-import { NotRecording, Refusal } from './refusal.ts';
+import { procedureRoutes } from './procedures.ts';
+import { NotRecording } from './refusal.ts';
 
 /** What the desk needs of the station. Both promises reject with NotRecording while nothing can be recorded, or with Refusal. */
 export interface DeskStation {
@@ -29,15 +33,9 @@ export interface DeskStation {
   openJoints(): number;
   open(joint: Joint, who: Person, established: Established): Promise<number>;
   act(id: string, act: NamedAct): Promise<number>;
+  procedure(asked: ProcedureAsked, signed: Signed): Promise<number>;
   /** Throws NotRecording. */
   putDocument(bytes: Uint8Array, mediaType: string): string;
-}
-
-interface Answer {
-  readonly status: number;
-  readonly body: unknown;
-  /** What a repeat is answered once it comes to pass. */
-  readonly later?: Promise<Answer>;
 }
 
 export function deskRouter(station: DeskStation): Router {
@@ -123,6 +121,7 @@ export function deskRouter(station: DeskStation): Router {
     },
   );
 
+  procedureRoutes(router, station, once);
   return router;
 }
 
@@ -134,19 +133,6 @@ const notFound: Answer = {
   status: 404,
   body: { because: 'this station has no joint of that name' },
 };
-const mustSignOn: Answer = {
-  status: 401,
-  body: { because: 'nobody is signed on here; sign on at the top of the page, then send it again' },
-};
-const refused = (list: readonly Problem[]): Answer => ({
-  status: 422,
-  body: { problems: list },
-});
-const within = (field: string, list: readonly Problem[]): Problem[] =>
-  list.map((each) => ({
-    ...each,
-    field: each.field === '(whole)' ? field : `${field}.${each.field}`,
-  }));
 
 function jointProblems(joint: Joint, station: DeskStation): Problem[] {
   if (station.isTaken(joint.id)) {
@@ -168,46 +154,3 @@ function jointProblems(joint: Joint, station: DeskStation): Problem[] {
       ]
     : [];
 }
-
-/** The answer once it is recorded. Where that has to wait, 503 now, and what a repeat is to be answered later. */
-async function recorded(position: Promise<number>, bodyOf: (position: number) => unknown): Promise<Answer> {
-  const answer = (at: number): Answer => ({ status: 201, body: bodyOf(at) });
-  try {
-    return answer(await position);
-  } catch (cause) {
-    if (cause instanceof Refusal) return refused(cause.problems);
-    if (!(cause instanceof NotRecording)) throw cause;
-    const body = { because: cause.message };
-    return cause.recorded === undefined
-      ? { status: 503, body }
-      : { status: 503, body, later: cause.recorded.then(answer) };
-  }
-}
-
-/**
- * Keeps the newest answers by key, and gives a repeat the first answer. A refusal is not kept: corrected, it
- * may come again. What was taken in but could not be recorded yet is kept, so that a repeat makes no second one.
- */
-function answeredOnce() {
-  const kept = new Map<string, Promise<Answer>>();
-  return async (request: Request, response: Response, make: () => Promise<Answer>): Promise<void> => {
-    const key = request.get('idempotency-key');
-    const known = key === undefined ? undefined : kept.get(key);
-    const first = known ?? make();
-    if (key !== undefined && known === undefined) {
-      kept.set(key, first);
-      if (kept.size > keysKept) kept.delete(kept.keys().next().value!);
-      first.then(
-        ({ status, later }) => {
-          if (later !== undefined) void later.then((answer) => kept.set(key, Promise.resolve(answer)));
-          else if (status >= 400) kept.delete(key);
-        },
-        () => kept.delete(key),
-      );
-    }
-    const { status, body } = await first;
-    response.status(status).json(body);
-  };
-}
-
-const keysKept = 1000;

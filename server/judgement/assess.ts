@@ -148,5 +148,6 @@ function scopeOf(state: State): string[] {
       ? ['minimum at each pass', 'soak', ...throughScope(state), 'passes']
       : ['no pass entered: minimum at the arc, soak and passes are not judged']),
     ...(hasBegunWelding(state) && state.limits.interpassMaximum !== undefined ? ['maximum interpass'] : []),
+    ...(hasBegunWelding(state) && state.joint.procedure?.qualification !== undefined ? ['qualified range'] : []),
   ];
 }

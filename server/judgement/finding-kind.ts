@@ -1,5 +1,6 @@
 /** Every kind of finding that the judge can name. */
 import type { FindingOfPeople } from './people/finding-of-people.ts';
+import type { FindingOfQualification } from './qualified.ts';
 
 /** Kinds of finding. Severity is a property of the kind (rules.ts). */
 export type FindingKind =
@@ -70,4 +71,5 @@ export type FindingKind =
   | 'heat input below basis'
   | 'heat input not given'
   | 'pass corrected'
+  | FindingOfQualification
   | FindingOfPeople;

@@ -9,6 +9,7 @@ import { rules } from './rules.ts';
 import { isTrusted, type State } from './state.ts';
 import { timeTo, trendPerMinute } from './trend.ts';
 
+type Maximum = State['limits']['interpassMaximum'];
 type Measured = Pick<Interpass, 'probe' | 'temperature' | 'bound' | 'trendPerMinute'> & {
   readonly temperature: number;
   readonly by: 'probe' | 'contact';
@@ -16,11 +17,13 @@ type Measured = Pick<Interpass, 'probe' | 'temperature' | 'bound' | 'trendPerMin
 };
 
 /** The worst of them: above the maximum, then neither proven, then the hottest. */
-export function interpassNow(state: State): Interpass & { by?: 'probe' | 'contact' } {
-  const limit = state.limits.interpassMaximum;
+export function interpassNow(
+  state: State,
+  limit = state.limits.interpassMaximum,
+): Interpass & { by?: 'probe' | 'contact' } {
   const hands = handNow(state, 'interpass');
-  const probe = hottestProbe(state);
-  const measured = [...(probe === undefined ? [] : [probe]), ...hands.flatMap((each) => byHand(state, each))];
+  const probe = hottestProbe(state, limit);
+  const measured = [...(probe === undefined ? [] : [probe]), ...hands.flatMap((each) => byHand(state, each, limit))];
   const worst = measured.sort((a, b) => rank[a.kept] - rank[b.kept] || b.temperature - a.temperature)[0];
   if (worst === undefined) return { state: 'not judged' };
   const { kept, ...reading } = worst;
@@ -39,8 +42,7 @@ export function interpassNow(state: State): Interpass & { by?: 'probe' | 'contac
 
 const rank: Readonly<Record<Kept, number>> = { broken: 0, 'within the band': 1, kept: 2 };
 
-function hottestProbe(state: State): Measured | undefined {
-  const limit = state.limits.interpassMaximum;
+function hottestProbe(state: State, limit: Maximum): Measured | undefined {
   const probes = withUse(state, 'interpass').filter(
     (each) => isTrusted(state, each) && state.now - each.good!.at <= rules.interpassReadingAge,
   );
@@ -56,8 +58,7 @@ function hottestProbe(state: State): Measured | undefined {
 }
 
 /** A bound that says nothing of the maximum is no reading of it. */
-function byHand(state: State, each: HandReading): Measured[] {
-  const limit = state.limits.interpassMaximum;
+function byHand(state: State, each: HandReading, limit: Maximum): Measured[] {
   const kept = limit === undefined ? 'kept' : handKeepsMaximum(state, each, limit);
   if (kept === undefined) return [];
   const { instrument, temperature, bound } = each;
@@ -65,5 +66,5 @@ function byHand(state: State, each: HandReading): Measured[] {
 }
 
 /** A distrusted interpass probe reads above the maximum and no trusted one does. A contact reading stands in for it. */
-const isHidden = (state: State, limit: NonNullable<State['limits']['interpassMaximum']>): boolean =>
+const isHidden = (state: State, limit: NonNullable<Maximum>): boolean =>
   hottestDistrusted(state, withUse(state, 'interpass'), limit) !== undefined;

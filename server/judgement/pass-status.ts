@@ -6,6 +6,12 @@ import type { PassCorrection, PassDetails } from '../weld/pass-acts.ts';
 import type { CountedEnergy } from '../weld/welding.ts';
 import type { ConditionId } from './condition.ts';
 
+/** open: it hangs on a fact that nobody has stated. */
+export interface QualifiedPass {
+  readonly preheat?: 'inside' | 'outside' | 'not judged';
+  readonly interpass?: 'inside' | 'outside' | 'open' | 'not judged' | 'not needed';
+}
+
 export interface PassStatus {
   readonly pass: string;
   readonly passKind: string;
@@ -32,6 +38,8 @@ export interface PassStatus {
   readonly heat: PassHeat;
   /** What was put right of it, oldest first; absent where nothing was. */
   readonly corrections?: readonly ShownCorrection[];
+  /** Against the test piece that qualifies the procedure; absent where nothing is compared. */
+  readonly qualified?: QualifiedPass;
   /** Conditions not met when it began. */
   readonly outside: readonly ConditionId[];
 }

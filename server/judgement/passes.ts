@@ -13,6 +13,7 @@ import { interpassNow } from './interpass.ts';
 import { noteNearLimit } from './measuring/near-limit.ts';
 import { addDetails, heatOf } from './pass-heat.ts';
 import { coldestOf, hottestOf, minimumNow, minimumProbes, onPart } from './places.ts';
+import { qualifiedAtStart } from './qualified.ts';
 import { conditions } from './readiness.ts';
 import { rules } from './rules.ts';
 import { type Extreme, hasBegunWelding, type Mutable, type PassState, pendingSince, type State } from './state.ts';
@@ -58,6 +59,8 @@ export function startPass(
     maximum: maximumAtStart(state, interpass),
     outside: list.filter((each) => each.state !== 'met' && each.reason !== 'no limit stated').map((each) => each.id),
   };
+  const qualified = qualifiedAtStart(state, pass);
+  if (qualified !== undefined) pass.qualified = qualified;
   for (const condition of list) {
     noteOutside(state, condition, act.pass);
     noteNearLimit(state, condition, act.pass);

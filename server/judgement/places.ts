@@ -37,8 +37,7 @@ export interface MinimumNow {
 }
 
 /** Does every place that has to be at minimum read so, now? The coldest governs, never a mean. */
-export function minimumNow(state: State): MinimumNow {
-  const minimum = state.limits.preheatMinimum;
+export function minimumNow(state: State, minimum = state.limits.preheatMinimum): MinimumNow {
   const zone = withUse(state, 'zone');
   const opposite = withUse(state, 'opposite face');
   if (zone.length === 0) return { state: 'not judged', reason: 'no zone probe', below: false, missing: [] };

@@ -138,4 +138,8 @@ export const severities: { readonly [kind in FindingKind]: Severity } = {
   'heat input not given': 'not judged',
   'pass corrected': 'remark',
   'entry outside role': 'remark',
+  'below qualified preheat': 'nonconformity',
+  'interpass above qualified': 'nonconformity',
+  'qualified interpass open': 'not judged',
+  'qualified range not judged': 'not judged',
 };

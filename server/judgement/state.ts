@@ -23,7 +23,7 @@ import { type SectionState, sectionsOf } from './inside/section-state.ts';
 import { limitsOf } from './limits-of.ts';
 import type { HandReading } from './measuring/hand-reading.ts';
 import { type InstrumentAct, type InstrumentState, registerOf } from './measuring/register.ts';
-import type { JudgedBefore, PassHeat, StruckPass } from './pass-status.ts';
+import type { JudgedBefore, PassHeat, QualifiedPass, StruckPass } from './pass-status.ts';
 import type { KeptDisposition } from './people/deviations.ts';
 import type { Distrust } from './probe-status.ts';
 import { rules } from './rules.ts';
@@ -85,6 +85,7 @@ export interface PassState {
   interpass?: Extreme & { by: 'probe' | 'contact' };
   minimum: 'met' | 'not met' | 'not judged';
   maximum: 'met' | 'not met' | 'not judged' | 'not needed';
+  qualified?: QualifiedPass;
   outside: ConditionId[];
 }
 

@@ -7,8 +7,12 @@ import { type Act, actSchema, type Input, type StationEvent } from '../weld/entr
 import type { Scan } from '../weld/scan.ts';
 import { type Signed, signedOf } from '../weld/signed.ts';
 
-/** The chain of the station itself; every other chain has the id of its joint. */
+/** The chain of the station itself. */
 export const stationChain = 'station';
+/** The chain of the procedures. No joint can be called so: a joint's id has small letters only. */
+export const proceduresChain = 'Procedures';
+/** Every other chain is that of a joint. */
+export const isJointChain = (chain: string): boolean => chain !== stationChain && chain !== proceduresChain;
 /** Who, for what the station writes of its own accord. */
 export const stationName = 'station';
 

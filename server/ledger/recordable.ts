@@ -4,7 +4,7 @@ import type { Scan } from '../weld/scan.ts';
 import { CanonicalFailure } from './canonical.ts';
 import { linkEntry } from './envelope.ts';
 import { noHash } from './hash.ts';
-import { type EntryItem, type Item, stationChain } from './item.ts';
+import { type EntryItem, type Item, isJointChain } from './item.ts';
 import { encodeScans } from './scans-write.ts';
 
 /** Throws CanonicalFailure, which names the field, for an item that the record would refuse. */
@@ -29,10 +29,13 @@ export const scanBytes = (scan: Scan): Uint8Array => {
   return bytes;
 };
 
-/** The name of the station's own chain is not free for a joint. */
+/** The names of the chains that are no joint's are not free for one. */
 export const assertOpening = (item: EntryItem): void => {
-  if (item.chain === stationChain && item.kind === 'opened') {
-    throw new CanonicalFailure('chain', `no joint can be called "${stationChain}": that is the station's own chain`);
+  if (!isJointChain(item.chain) && item.kind === 'opened') {
+    throw new CanonicalFailure(
+      'chain',
+      `no joint can be called "${item.chain}": that is a chain of the station itself`,
+    );
   }
 };
 

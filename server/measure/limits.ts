@@ -25,6 +25,8 @@ export const limits = {
   passesMaximum: 2000,
   /** Readings by hand of one joint: one for each pass. */
   handReadingsMaximum: 2000,
+  /** Revisions of all procedures in one record. */
+  procedureRevisionsMaximum: 2000,
   /** Joints open at once on one station. */
   openJointsMaximum: 64,
   /** An alarm put aside, minutes: one shift. */

@@ -2,7 +2,8 @@
  * A published way to a minimum preheat. Each is one small file in methods/ that declares what it needs, its
  * range, source and status, and works one part of the joint; methods/list.ts names it in one line.
  */
-import type { CodeSet, Joint } from '../weld/joint.ts';
+import type { CodeSet } from '../weld/code.ts';
+import type { Joint } from '../weld/joint.ts';
 import type { Part } from '../weld/part.ts';
 import type { Equivalent, EquivalentId, MethodAnswer, MethodId, Status, WorkingInput, WorkingTerm } from './answer.ts';
 import type { Fact } from './fact.ts';

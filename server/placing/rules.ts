@@ -3,7 +3,8 @@
  * known. Lengths in millimetres, times in seconds. The judge has its own numbers (judgement/rules.ts); a test
  * holds that the two agree.
  */
-import type { CodeSet, Joint } from '../weld/joint.ts';
+import type { CodeSet } from '../weld/code.ts';
+import type { Joint } from '../weld/joint.ts';
 import type { Place } from '../weld/probe.ts';
 
 export type Known = 'verified' | 'second-hand' | 'from memory' | 'common practice';

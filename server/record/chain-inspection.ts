@@ -5,10 +5,13 @@
 import { type BlockBody, blockKind, isFilled, openBlock } from '../ledger/block.ts';
 import { Coverage, type Gaps } from '../ledger/coverage.ts';
 import type { Envelope } from '../ledger/envelope.ts';
+import { bindingFault, revisionHash } from '../ledger/procedures.ts';
 import { type FirstBad, type Head, type StoredRow, verifyChain } from '../ledger/verify.ts';
 import { limits } from '../measure/limits.ts';
 import type { Instant } from '../measure/quantity.ts';
 import type { Act, Source, StationEvent } from '../weld/entry.ts';
+import type { Joint } from '../weld/joint.ts';
+import type { ProcedureAct } from '../weld/procedure-act.ts';
 import type { Scan } from '../weld/scan.ts';
 import type { Database } from './database.ts';
 import { wordsOf } from './failure.ts';
@@ -39,6 +42,9 @@ export interface ChainInspection {
   /** SHA-256 of documents that entries of this chain hand in; those that entries merely name. */
   readonly attached: ReadonlySet<string>;
   readonly named: ReadonlySet<string>;
+  /** SHA-256 of the procedure revisions that this chain records; those that its joint is or was bound to. */
+  readonly revisions: ReadonlySet<string>;
+  readonly bound: ReadonlySet<string>;
   /** Heads of other chains that this one has noted. */
   readonly noted: ReadonlyMap<string, readonly Head[]>;
   readonly recordedVerdict?: string;
@@ -92,6 +98,8 @@ class Sight {
   private lastPosition = 0;
   private readonly attached = new Set<string>();
   private readonly named = new Set<string>();
+  private readonly revisions = new Set<string>();
+  private readonly bound = new Set<string>();
   private readonly noted = new Map<string, Head[]>();
   private verdict: string | undefined;
 
@@ -129,6 +137,8 @@ class Sight {
       stepsBack: this.stepsBack,
       attached: this.attached,
       named: this.named,
+      revisions: this.revisions,
+      bound: this.bound,
       noted: this.noted,
       ...(this.verdict === undefined ? {} : { recordedVerdict: this.verdict }),
     };
@@ -140,7 +150,7 @@ class Sight {
       if (envelope.kind === 'heads') this.seeHeads(envelope.body as { readonly heads: readonly NotedHead[] });
     } else if (envelope.class === 'conclusion') {
       if (envelope.kind === 'verdict') this.verdict = (envelope.body as { readonly verdict?: string }).verdict;
-    } else this.seeInput(envelope, envelope.body as Act | StationEvent);
+    } else return this.seeInput(envelope, envelope.body as Act | ProcedureAct | StationEvent);
     return undefined;
   }
 
@@ -180,16 +190,18 @@ class Sight {
     }
   }
 
-  private seeInput(envelope: Envelope, body: Act | StationEvent): void {
+  private seeInput(envelope: Envelope, body: Act | ProcedureAct | StationEvent): string | undefined {
     switch (body.kind) {
       case 'opened':
         this.openedAt ??= envelope.at;
         this.source = body.source;
         this.period = body.periodMilliseconds;
-        this.nameDocumentsOf(body.joint);
-        break;
+        return this.seeJoint(body.joint);
       case 'revise':
-        this.nameDocumentsOf(body.joint);
+        return this.seeJoint(body.joint);
+      case 'procedure':
+        this.revisions.add(body.sha256);
+        if (revisionHash(body.revision) !== body.sha256) return 'the hash that it gives is not that of its procedure';
         break;
       case 'source':
         this.source = body.source;
@@ -211,11 +223,15 @@ class Sight {
         break;
       default:
     }
+    return undefined;
   }
 
-  private nameDocumentsOf(joint: Extract<Act, { kind: 'revise' }>['joint']): void {
+  /** A joint that carries other values than the revision that it names is told, wherever it came from. */
+  private seeJoint(joint: Joint): string | undefined {
     const analyses = [...joint.parts.flatMap((part) => part.analyses), joint.consumable.weldMetal];
     for (const analysis of analyses) if (analysis?.document !== undefined) this.named.add(analysis.document);
+    if (joint.boundRevision !== undefined) this.bound.add(joint.boundRevision.sha256);
+    return bindingFault(joint);
   }
 }
 

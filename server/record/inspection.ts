@@ -4,7 +4,7 @@
  * a running writer: it looks at the record as it stood when the inspection began.
  */
 import { sha256Hex } from '../ledger/hash.ts';
-import { stationChain } from '../ledger/item.ts';
+import { proceduresChain, stationChain } from '../ledger/item.ts';
 import { decodeScans } from '../ledger/scans-read.ts';
 import type { FirstBad, Head } from '../ledger/verify.ts';
 import type { Input } from '../weld/entry.ts';
@@ -47,6 +47,11 @@ export interface RecordInspection {
     /** Named by an analysis, and never kept here. */
     readonly notKept: readonly string[];
   };
+  readonly procedures: {
+    readonly revisions: number;
+    /** Revisions that a joint is bound to and that this record does not keep; the joint carries their values. */
+    readonly notKept: readonly string[];
+  };
   readonly firstBad?: FirstBad & { readonly chain: string };
 }
 
@@ -58,7 +63,8 @@ export const inspectRecord = (folder: string, options: InspectionOptions = {}): 
   } catch (error) {
     if (!isDamaged(error)) throw error;
     const documents = { kept: 0, altered: [], missing: [], notKept: [] };
-    return { ok: false, verdictDiffers: false, damaged: wordsOf(error), chains: [], documents };
+    const procedures = { revisions: 0, notKept: [] };
+    return { ok: false, verdictDiffers: false, damaged: wordsOf(error), chains: [], documents, procedures };
   } finally {
     database.close();
   }
@@ -94,6 +100,7 @@ const inspect = (database: Database, options: InspectionOptions): RecordInspecti
     ...(sound === 'ok' ? {} : { damaged: String(sound) }),
     chains,
     documents,
+    procedures: inspectProcedures(chains),
     ...(bad?.firstBad === undefined ? {} : { firstBad: { chain: bad.chain, ...bad.firstBad } }),
   };
 };
@@ -202,6 +209,12 @@ const unsealedFault = (database: Database, stands: Standing): FirstBad | undefin
       detail: `${count} scans wait to be sealed where ${now.journalled} were counted`,
     };
   });
+
+const inspectProcedures = (chains: readonly ChainInspection[]): RecordInspection['procedures'] => {
+  const revisions = new Set(chains.find(({ chain }) => chain === proceduresChain)?.revisions ?? []);
+  const bound = new Set(chains.flatMap((chain) => [...chain.bound]));
+  return { revisions: revisions.size, notKept: [...bound].filter((sha256) => !revisions.has(sha256)).sort() };
+};
 
 const inspectDocuments = (database: Database, chains: readonly ChainInspection[]): RecordInspection['documents'] => {
   const kept = database

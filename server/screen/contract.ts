@@ -10,6 +10,10 @@
  *   GET  /api/joints/:id                 -> JointState
  *   POST /api/joints/:id/acts NamedAct   -> 201 {position} | 422 {problems} | 503 not recording
  *   POST /api/joints/:id/documents       -> 201 {sha256}      (raw body, Content-Type is the media type)
+ *   GET  /api/procedures                 -> KeptRevision[]    (oldest first; weld/procedure-act.ts)
+ *   POST /api/procedures {who, revision, reason?}          -> 201 {position} | 422 {problems} | 503
+ *   POST /api/procedures/:sha256/withdrawal {who, reason}  -> the same
+ *   GET  /api/procedures/:sha256/procedure.json            (the revision as a file)
  *   GET  /api/joints/:id/history?from=&to=&points=  -> HistoryView (first, minimum, maximum, last of each step)
  *   GET  /api/joints/:id/timeline        -> TimelineEvent[]
  *   GET  /api/joints/:id/alarms          -> AlarmEvent[]     (each change of an alarm, as it was recorded)
@@ -22,6 +26,7 @@ import type { Alarm, Assessment } from '../judgement/assessment.ts';
 import type { Outlook, SectionCourse } from '../judgement/inside/section-status.ts';
 import type { Instant } from '../measure/quantity.ts';
 import type { Joint } from '../weld/joint.ts';
+import type { Binding } from '../weld/procedure-act.ts';
 import type { Quality } from '../weld/scan.ts';
 
 export interface Problem {
@@ -110,6 +115,8 @@ export interface JointState {
   readonly courses: readonly SectionCourse[];
   /** What lies ahead; absent once the joint is closed. */
   readonly outlook?: Outlook;
+  /** Absent where the station keeps no procedure of that name. */
+  readonly binding?: Binding;
 }
 
 /** One committed step of one joint. */

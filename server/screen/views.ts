@@ -3,6 +3,7 @@ import express, { type Router } from 'express';
 import type { HistoryView } from '../measure/history.ts';
 import { limits } from '../measure/limits.ts';
 import type { Instant } from '../measure/quantity.ts';
+import type { KeptRevision } from '../weld/procedure-act.ts';
 import type { AlarmEvent, JointState, JointSummary, StationView, TimelineEvent } from './contract.ts';
 
 export interface ViewSource {
@@ -17,6 +18,7 @@ export interface ViewSource {
   /** The working page to be signed, or the card to hang on the part; the address leads back to the joint's page. */
   paper(id: string, paper: 'working' | 'card', address: string): Promise<Uint8Array>;
   csv(id: string, zone: string): Promise<Uint8Array>;
+  procedures(): readonly KeptRevision[];
   document(sha256: string): { readonly bytes: Uint8Array; readonly mediaType: string } | undefined;
 }
 
@@ -25,6 +27,12 @@ export function viewRouter(source: ViewSource): Router {
   const notFound = { because: 'this station has no joint of that name' };
 
   router.get('/station', (_request, response) => void response.json(source.station()));
+  router.get('/procedures', (_request, response) => void response.json(source.procedures()));
+  router.get('/procedures/:sha256/procedure.json', (request, response) => {
+    const found = source.procedures().find(({ sha256 }) => sha256 === request.params.sha256);
+    if (found === undefined) return void response.status(404).json({ because: 'this station keeps no such revision' });
+    response.set('Content-Disposition', 'attachment; filename="procedure.json"').json(found.revision);
+  });
   router.get('/joints', async (_request, response) => void response.json(await source.joints()));
 
   router.get('/joints/:id', async (request, response) => {

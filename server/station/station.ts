@@ -9,7 +9,7 @@ import { NotRecording } from '../desk/refusal.ts';
 import { deskRouter } from '../desk/router.ts';
 import { createDoor, isSameOrigin } from '../door/door.ts';
 import { createErrands } from '../errands/errands.ts';
-import { stationChain } from '../ledger/item.ts';
+import { isJointChain } from '../ledger/item.ts';
 import type { Clock } from '../measure/clock.ts';
 import { adminRouter } from '../people/admin-router.ts';
 import { peopleFileOf } from '../people/file.ts';
@@ -90,11 +90,12 @@ export async function startStation(options: StationOptions): Promise<Station> {
     const desk = deskRouter({
       now: pipeline.now,
       joint: (id) => pipeline.run(id),
-      isTaken: (id) => id === stationChain || record.chains().some((each) => each.chain === id),
+      isTaken: (id) => !isJointChain(id) || record.chains().some((each) => each.chain === id),
       openJoints: () => record.chains().filter((each) => each.open).length,
       actor: signOn.actor,
       open: (joint, who, established) => pipeline.open(joint, signedBy(who, established)),
       act: (id, named) => pipeline.act(id, named),
+      procedure: (asked, signed) => pipeline.procedure(asked, signed),
       putDocument: documentsOf(record),
     });
     let closing = false;

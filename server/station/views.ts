@@ -2,7 +2,8 @@
 
 import type { Errand, Judged, Outcome } from '../errands/errand.ts';
 import type { Conclusion } from '../judgement/conclusions.ts';
-import { inputOf, stationChain } from '../ledger/item.ts';
+import { inputOf, isJointChain, proceduresChain } from '../ledger/item.ts';
+import { keptRevisions } from '../ledger/procedures.ts';
 import type { Instant } from '../measure/quantity.ts';
 import type { Pipeline } from '../pipeline.ts';
 import { wiringProblems } from '../reading/wiring.ts';
@@ -10,6 +11,7 @@ import type { RecordReader } from '../record/read.ts';
 import type { JointState, LinkView, SignalView, StationView } from '../screen/contract.ts';
 import type { ViewSource } from '../screen/views.ts';
 import type { Joint } from '../weld/joint.ts';
+import { bindingOf, type KeptRevision } from '../weld/procedure-act.ts';
 import type { WireEvent } from '../wire/event.ts';
 import type { Link } from '../wire/serial-link.ts';
 import { attentionOf } from './attention.ts';
@@ -31,7 +33,7 @@ export function stationViews({ options, record, pipeline, links, linkEvents, sig
   /** A closed joint does not change: it is judged once. */
   const closed = new Map<string, Promise<Judged>>();
 
-  const known = (id: string): boolean => id !== stationChain && record.chains().some((each) => each.chain === id);
+  const known = (id: string): boolean => isJointChain(id) && record.chains().some((each) => each.chain === id);
 
   const judged = async (id: string): Promise<Judged> => {
     const run = pipeline.run(id);
@@ -46,16 +48,26 @@ export function stationViews({ options, record, pipeline, links, linkEvents, sig
     return kept;
   };
 
+  /** As they are in the record: what is being recorded is shown once it is. Read again only when there is more. */
+  let procedures: { readonly seq: number; readonly kept: readonly KeptRevision[] } = { seq: 0, kept: [] };
+  const keptProcedures = (): readonly KeptRevision[] => {
+    const { seq } = record.head(proceduresChain);
+    if (seq !== procedures.seq) procedures = { seq, kept: keptRevisions(record.entries(proceduresChain)) };
+    return procedures.kept;
+  };
+
   const joint = async (id: string): Promise<JointState | undefined> => {
     if (!known(id)) return undefined;
     const { joint, assessment, courses, periodMilliseconds } = await judged(id);
     const { hash, seq, position } = record.head(id);
     const outlook = pipeline.outlook(id);
+    const binding = bindingOf(joint, keptProcedures());
     return {
       joint,
       assessment,
       courses,
       ...(outlook === undefined ? {} : { outlook }),
+      ...(binding === undefined ? {} : { binding }),
       position: pipeline.run(id)?.position ?? position,
       periodMilliseconds,
       headHash: hash,
@@ -85,7 +97,7 @@ export function stationViews({ options, record, pipeline, links, linkEvents, sig
       Promise.all(
         record
           .chains()
-          .filter(({ chain }) => chain !== stationChain)
+          .filter(({ chain }) => isJointChain(chain))
           .map(async ({ chain }) => {
             const { joint, assessment } = await judged(chain);
             return { id: chain, title: joint.title, assessment };
@@ -113,6 +125,7 @@ export function stationViews({ options, record, pipeline, links, linkEvents, sig
     pdf: (id, zone) => errand({ kind: 'pdf', joint: id, zone }),
     paper: (id, paper, address) => errand({ kind: 'paper', joint: id, paper, address }),
     csv: (id, zone) => errand({ kind: 'csv', joint: id, zone }),
+    procedures: keptProcedures,
     document: (sha256) => record.document(sha256),
   };
 }

@@ -16,6 +16,7 @@ import { type Signed, signedBy, signedOf } from '../weld/signed.ts';
 import type { WireEvent } from '../wire/event.ts';
 import { type Boards, boardsOf, createBoards, type PortIdentity, sourceOf } from './boards.ts';
 import { feed, type JointRun, type Opened, startRun } from './joint-run.ts';
+import type { ProcedureBook } from './procedure-book.ts';
 
 export interface Intake {
   readonly boards: Boards;
@@ -40,6 +41,7 @@ export function createIntake(
   station: string,
   committed: (chain: string) => Iterable<Input>,
   beside: boolean,
+  procedures: Pick<ProcedureBook, 'mustBeBindable'>,
 ): Intake {
   const boards = createBoards();
   const runs = new Map<string, JointRun>();
@@ -126,6 +128,7 @@ export function createIntake(
     },
     ofOpening(joint, who, at) {
       if (runs.has(joint.id)) throw new Refusal([{ field: 'joint.id', found: joint.id, allowed: taken }]);
+      procedures.mustBeBindable(joint, 'joint.boundRevision');
       const first = boards.byId.get([...boardsOf(joint)][0] ?? '')?.hello;
       const opened: Opened = {
         kind: 'opened',
@@ -159,6 +162,7 @@ export function createIntake(
         throw new Refusal([{ field: 'act', found: named.act.kind, allowed: notOpen }]);
       if (run.anew !== undefined && named.act.kind === 'close')
         throw new Refusal([{ field: 'act', found: 'close', allowed: beingFolded }]);
+      if (named.act.kind === 'revise') procedures.mustBeBindable(named.act.joint, 'act.joint.boundRevision', run.joint);
       const input: Input = { type: 'act', at, ...signedBy(named.who, named.established), act: named.act };
       mustBeRecordable(itemOf(run.id, input), 'act');
       const item = feed(run, input, beside);

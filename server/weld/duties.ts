@@ -9,6 +9,7 @@
  */
 import type { Act } from './entry.ts';
 import { type Role, roles } from './person.ts';
+import type { ProcedureAct } from './procedure-act.ts';
 
 export interface Duty {
   readonly roles: readonly Role[];
@@ -17,8 +18,8 @@ export interface Duty {
   readonly needsRole?: true;
 }
 
-/** Entering a joint is no act on it, and stands in the table all the same. */
-export type DutyKind = Act['kind'] | 'open';
+/** Entering a joint and keeping procedures are no acts on a joint, and stand in the table all the same. */
+export type DutyKind = Act['kind'] | ProcedureAct['kind'] | 'open';
 
 const onTheJob: readonly Role[] = ['welder', 'heater operator', 'inspector', 'coordinator'];
 const answering: readonly Role[] = ['inspector', 'coordinator'];
@@ -26,6 +27,8 @@ const anybody: readonly Role[] = [...onTheJob, 'third party', 'administrator'];
 
 export const duties: { readonly [kind in DutyKind]: Duty } = {
   open: { roles: onTheJob, weight: 'fact' },
+  procedure: { roles: answering, weight: 'decision' },
+  'withdraw procedure': { roles: answering, weight: 'decision' },
   revise: { roles: answering, weight: 'fact' },
   // Whoever keeps the log of the work enters heat and passes; who welds stands in the pass itself.
   heat: { roles: onTheJob, weight: 'fact' },

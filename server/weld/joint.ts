@@ -8,6 +8,7 @@ import { crossChecks } from './joint-cross-checks.ts';
 import { partSchema } from './part.ts';
 import { faces, probeSchema } from './probe.ts';
 import { procedureSchema } from './procedure.ts';
+import { besideProcedure, boundRevisionSchema } from './procedure-revision.ts';
 import { labelSchema, nameSchema } from './text.ts';
 import { consumableSchema, heatInputSchema, processes } from './welding.ts';
 
@@ -57,17 +58,6 @@ export const codeFloorSchema = z
   })
   .meta({ description: 'Mandatory minimum of the construction code, with its clause.' });
 
-export const codeSets = ['EN 1011-2', 'AWS D1.1', 'ASME B31.3:2014', 'ASME B31.3:2010', 'ASME B31.1'] as const;
-export type CodeSet = (typeof codeSets)[number];
-
-export const waitingEditions = [
-  'EN 1090-2:2008',
-  'UK structural specification 2007',
-  'EN 1011-2:2001',
-  'North Sea practice',
-  'AWS D1.1',
-] as const;
-
 export const jointSchema = z
   .strictObject({
     format: z.literal('preheat joint 1'),
@@ -85,18 +75,14 @@ export const jointSchema = z
     /** Register of what is measured with. Absent: nothing is known of it, and readings stand as they came. */
     instruments: z.array(instrumentSchema).max(limits.instrumentsMaximum).optional(),
     procedure: procedureSchema.optional(),
+    ...besideProcedure,
+    boundRevision: boundRevisionSchema.optional(),
     codeFloor: codeFloorSchema.optional(),
     /** Methods whose calculation the job declares binding, by id (see metallurgy/methods). */
     bindingMethods: z.array(nameSchema).max(20).optional(),
     units: z
       .enum(unitSystems)
       .meta({ description: 'Unit system of the job: how its papers are written, and which bands of a table count.' })
-      .optional(),
-    codeSet: z
-      .enum(codeSets)
-      .meta({
-        description: 'Code whose methods may govern and whose table is a floor. Absent: every method that applies.',
-      })
       .optional(),
     restraint: z
       .enum(['low', 'medium', 'high'])
@@ -131,41 +117,11 @@ export const jointSchema = z
       .enum(['run on plate', 'between runs of a butt weld', 'fillet on a corner joint', 'fillet on a T-joint'])
       .meta({ description: 'Shape of the weld, for its cooling time.' })
       .optional(),
-    coolingSeconds: z
-      .strictObject({ minimum: z.number().positive().max(1000), maximum: z.number().positive().max(1000) })
-      .superRefine(({ minimum, maximum }, context) => {
-        if (minimum <= maximum) return;
-        const message = `at least ${minimum} s, the shortest cooling time; one of the two is mistyped`;
-        context.addIssue({ code: 'custom', path: ['maximum'], message });
-      })
-      .meta({ description: 'Window of the cooling time from 800 to 500 °C that the procedure allows.' })
-      .optional(),
     weldSizeMillimetres: z
       .number()
       .positive()
       .max(2000)
       .meta({ description: 'Throat, or depth of penetration; absent: the thickness of the thickest part.' })
-      .optional(),
-    waitingEdition: z
-      .enum(waitingEditions)
-      .meta({ description: 'Rule for the wait between the end of welding and testing.' })
-      .optional(),
-    postHeating: z
-      .strictObject({
-        celsius: z.number().min(20).max(700),
-        hours: z.number().positive().max(1000),
-        maximumCelsius: z.number().min(20).max(900).optional(),
-        counted: z.enum(['continuous', 'cumulative']).optional(),
-      })
-      .superRefine(({ celsius, maximumCelsius }, context) => {
-        if (maximumCelsius === undefined || maximumCelsius > celsius) return;
-        const message = `more than ${celsius} °C, the temperature to be held; one of the two is mistyped`;
-        context.addIssue({ code: 'custom', path: ['maximumCelsius'], message });
-      })
-      .meta({
-        description:
-          'Post-heating (hydrogen release) that the procedure asks for: every zone place at the temperature or above for so many hours. Counted without a break (also where absent), or summed over several stretches.',
-      })
       .optional(),
     contact: labelSchema.meta({ description: 'Whom to call, for the card at the part.' }).optional(),
   })

@@ -3,6 +3,7 @@ import { z } from 'zod';
 import { limits } from '../measure/limits.ts';
 import { breaksSchema } from './break.ts';
 import { sha256Schema } from './document.ts';
+import { procedureQualificationSchema } from './procedure-qualification.ts';
 import { nameSchema } from './text.ts';
 import { heatWindowSchema } from './welding.ts';
 
@@ -19,6 +20,8 @@ export const procedureSchema = z
   .strictObject({
     id: nameSchema,
     revision: nameSchema,
+    title: nameSchema.meta({ description: 'What the procedure is for, in a few words.' }).optional(),
+    codeEdition: nameSchema.meta({ description: 'Code and edition that the procedure was written to.' }).optional(),
     /** SHA-256 of the kept document, where there is one. */
     document: sha256Schema.optional(),
     preheatMinimumCelsius: temperature(
@@ -130,6 +133,7 @@ export const procedureSchema = z
           'The check of all probes at ambient before heating, each touched in turn. Required: a condition of readiness; without it a pass cannot be judged. Remarked (also where absent): told, and changes no verdict.',
       })
       .optional(),
+    qualification: procedureQualificationSchema.optional(),
   })
   .superRefine((procedure, context) => {
     const { decisionRule: rule, guardFactor: factor } = procedure;

@@ -10,6 +10,8 @@ export const entryText = (kind: DutyKind): string => entries[kind];
 
 const entries: { readonly [kind in DutyKind]: string } = {
   open: 'entering a joint',
+  procedure: 'recording a procedure',
+  'withdraw procedure': 'withdrawing a procedure',
   revise: 'correcting a joint',
   heat: 'entering heat on or off',
   'pass start': 'starting a pass',

@@ -10,6 +10,7 @@ import { instrumentFindingText } from './instrument-finding.ts';
 import { lengthText } from './length.ts';
 import { isPassFinding, passFindingText } from './pass-finding.ts';
 import { peopleFindingText } from './people-finding.ts';
+import { qualifiedFindingText } from './qualified-finding.ts';
 import { signText } from './sign.ts';
 import { limitText, temperatureText } from './temperature.ts';
 import { clockText } from './time.ts';
@@ -232,6 +233,11 @@ export const findingText = (finding: Finding, units: UnitSystem): FindingWords =
       return ambientFindingText(finding, kind, `${at} ${start}`, units);
     case 'entry outside role':
       return peopleFindingText(kind, finding);
+    case 'below qualified preheat':
+    case 'interpass above qualified':
+    case 'qualified interpass open':
+    case 'qualified range not judged':
+      return qualifiedFindingText(kind, finding, `${at} ${start}`, units);
     case 'within uncertainty':
       return {
         what: `Within the uncertainty of its reading${at} ${start}${only(finding, units)}${finding.limit === undefined ? '' : `, limit ${limitText(finding.limit as MilliCelsius, units)}`}`,

@@ -125,6 +125,7 @@ function forgetfulStore(): Store {
     sealDue: () => undefined,
     chains: () => [],
     inputs: () => [],
+    entries: () => [],
   };
 }
 

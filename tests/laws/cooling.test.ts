@@ -10,7 +10,7 @@ import { heatInputWindow } from '../../server/metallurgy/cooling-table.ts';
 import { coolingSeconds, heatInputFor, transitionMillimetres } from '../../server/metallurgy/cooling-time.ts';
 import { residualHydrogen } from '../../server/metallurgy/hydrogen-diffusion.ts';
 import { shapeFactors } from '../../server/metallurgy/shape-factor.ts';
-import { waitingEditions } from '../../server/weld/joint.ts';
+import { waitingEditions } from '../../server/weld/code.ts';
 import { plainJoint, plainPart } from '../support/plain-joint.ts';
 
 // One seed, so that every run tries the same cases.

@@ -5,7 +5,8 @@
  */
 import { expect, test } from 'vitest';
 import { afterWelding, type Waiting } from '../../server/metallurgy/after-welding.ts';
-import { type Joint, waitingEditions } from '../../server/weld/joint.ts';
+import { waitingEditions } from '../../server/weld/code.ts';
+import type { Joint } from '../../server/weld/joint.ts';
 import type { Part } from '../../server/weld/part.ts';
 import { plainJoint, plainPart } from '../support/plain-joint.ts';
 

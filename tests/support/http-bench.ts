@@ -10,7 +10,7 @@ import type { ActorOf } from '../../server/desk/actor.ts';
 import { deskRouter } from '../../server/desk/router.ts';
 import { createDoor, isSameOrigin } from '../../server/door/door.ts';
 import { run as runErrand } from '../../server/errands/errand.ts';
-import { stationChain } from '../../server/ledger/item.ts';
+import { isJointChain } from '../../server/ledger/item.ts';
 import { RecordFailure } from '../../server/record/failure.ts';
 import { createLive, type Live } from '../../server/screen/live.ts';
 import { viewRouter } from '../../server/screen/views.ts';
@@ -41,11 +41,12 @@ export async function httpBench(
   const desk = deskRouter({
     now: () => bench.pipeline.now(),
     joint: (id) => bench.pipeline.run(id),
-    isTaken: (id) => id === stationChain || bench.record.chains().some((each) => each.chain === id),
+    isTaken: (id) => !isJointChain(id) || bench.record.chains().some((each) => each.chain === id),
     ...(actor === undefined ? {} : { actor }),
     openJoints: () => bench.record.chains().filter((each) => each.open).length,
     open: (joint, who, established) => bench.pipeline.open(joint, signedBy(who, established)),
     act: (id, named) => bench.pipeline.act(id, named),
+    procedure: (asked, signed) => bench.pipeline.procedure(asked, signed),
     putDocument: documentsOf({
       putDocument(bytes, mediaType) {
         if (bench.refuse !== undefined) throw new RecordFailure('no', bench.refuse, undefined);

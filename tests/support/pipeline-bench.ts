@@ -145,6 +145,7 @@ export function pipelineBench(disk?: Disk, foldBeside?: FoldBeside): PipelineBen
     },
     chains: () => bench.record.chains(),
     inputs: (chain) => bench.record.inputs(chain),
+    entries: (chain) => bench.record.entries(chain),
   };
   const start = (): void => {
     bench.pipeline = createPipeline({

@@ -1,8 +1,9 @@
 /** What the table of a piping code says of a plain joint with these changes. */
 import type { MethodAnswer } from '../../server/metallurgy/answer.ts';
 import { requirement } from '../../server/metallurgy/requirement.ts';
+import type { CodeSet } from '../../server/weld/code.ts';
 import type { Analysis } from '../../server/weld/composition.ts';
-import type { CodeSet, Joint } from '../../server/weld/joint.ts';
+import type { Joint } from '../../server/weld/joint.ts';
 import type { Part } from '../../server/weld/part.ts';
 import { plainJoint, withPercent } from './plain-joint.ts';
 

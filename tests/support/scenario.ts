@@ -11,6 +11,7 @@ import { said } from './scenario-act.ts';
 import { afterFacts, afterOf, afterProcedureOf, optional } from './scenario-after.ts';
 import { breaksOf } from './scenario-break.ts';
 import { clock, passProcedureOf } from './scenario-pass.ts';
+import { qualificationOf } from './scenario-qualified.ts';
 
 export interface Scenario {
   readonly title: string;
@@ -128,6 +129,7 @@ function jointOf(header: Map<string, string[]>): Joint {
       ...afterProcedureOf(header),
       ...passProcedureOf(header),
       ...breaksOf(header),
+      ...qualificationOf(header),
     },
     ...afterOf(header),
     ...(header.has('instrument') ? { instruments: header.get('instrument')!.map(instrumentOf) } : {}),

@@ -4,8 +4,8 @@
  * only where the rows that are still possible differ in their temperature. Thickness is the greater at the joint.
  */
 import { unitsOf } from '../../measure/units.ts';
+import type { CodeSet } from '../../weld/code.ts';
 import type { Element } from '../../weld/composition.ts';
-import type { CodeSet } from '../../weld/joint.ts';
 import type { Part, pNumbers } from '../../weld/part.ts';
 import { content } from '../analysis.ts';
 import type { Status, WorkingInput } from '../answer.ts';

@@ -3,7 +3,8 @@
  * read, with what, and from which curve stands in the joint file, and is shown beside what the joint itself says.
  */
 import type { ChartReading } from '../../weld/chart-reading.ts';
-import { codeSets, type Joint } from '../../weld/joint.ts';
+import { codeSets } from '../../weld/code.ts';
+import type { Joint } from '../../weld/joint.ts';
 import type { Part } from '../../weld/part.ts';
 import type { WorkingInput } from '../answer.ts';
 import { combinedThickness } from '../combined-thickness.ts';

@@ -35,7 +35,8 @@ test('what the record would refuse can be known before it is judged', () => {
     'body.celsius',
   );
   expect(() => assertRecordable(scanItem(1, ''))).toThrow('chain: 0 characters');
-  expect(() => assertRecordable(opened(1, 'station'))).toThrow("the station's own chain");
+  expect(() => assertRecordable(opened(1, 'station'))).toThrow('a chain of the station itself');
+  expect(() => assertRecordable({ ...opened(1), chain: 'Procedures' })).toThrow('a chain of the station itself');
   const words = { form: 'text', text: 'x'.repeat(limits.scanBytesMaximum) } as const;
   expect(() =>
     assertRecordable(scanItem(1, 'j', { values: [{ probe: 'A', quality: 'out of range', raw: words }] })),

@@ -12,13 +12,18 @@ import { sealBlock } from '../../../server/ledger/block.ts';
 import { decodeCanonical, encodeCanonical } from '../../../server/ledger/canonical.ts';
 import { linkEntry, readEnvelopeStrictly } from '../../../server/ledger/envelope.ts';
 import { noHash } from '../../../server/ledger/hash.ts';
+import { bindingFault } from '../../../server/ledger/procedures.ts';
 import { decodeScans } from '../../../server/ledger/scans-read.ts';
 import { encodeScans } from '../../../server/ledger/scans-write.ts';
 import { decodePositions, encodePositions } from '../../../server/record/positions.ts';
 import { applicationId, recordFormat } from '../../../server/record/schema.ts';
 import { sqliteDisk } from '../../../server/record/sqlite.ts';
 import { actSchema } from '../../../server/weld/entry.ts';
+import type { Joint } from '../../../server/weld/joint.ts';
+import { procedureActSchema } from '../../../server/weld/procedure-act.ts';
+import { asBound, carriedRevision } from '../../../server/weld/procedure-revision.ts';
 import { qualities, type Scan, type ScanValue } from '../../../server/weld/scan.ts';
+import { plainJoint } from '../../support/plain-joint.ts';
 import { at, bench, shortJob } from '../../support/record.ts';
 
 const page = readFileSync(new URL('../../../server/record/FORMAT.md', import.meta.url), 'utf8');
@@ -127,6 +132,18 @@ test.each(['pass end', 'correct pass', 'break', 'break inspected'])(
     expect(textOf(encodeCanonical(act))).toBe(example(name));
   },
 );
+
+test('a procedure of the page has the hash that it gives, and the joint that is bound to it carries the same', () => {
+  const written = bytesOf(example('procedure'));
+  const act = procedureActSchema.parse(decodeCanonical(written));
+  expect(textOf(encodeCanonical(act))).toBe(example('procedure'));
+  if (act.kind !== 'procedure') throw new Error('another act');
+  expect(sha256(encodeCanonical(act.revision))).toBe(act.sha256);
+  expect(textOf(encodeCanonical(asBound(act.revision, act.sha256)))).toBe(example('bound joint'));
+  const joint = plainJoint(decodeCanonical(bytesOf(example('bound joint'))) as Partial<Joint>);
+  expect(carriedRevision(joint)).toEqual(act.revision);
+  expect(bindingFault(joint)).toBeUndefined();
+});
 
 test('the positions of the page', () => {
   expect(textOf(encodePositions([11, 12, 14, 15]))).toBe(example('positions'));

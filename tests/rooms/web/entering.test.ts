@@ -27,14 +27,20 @@ const problemsOf = (draft: JointDraft) => {
   return candidate.ok ? {} : candidate.problems;
 };
 
-test.each([girder, nozzle, bracket, everyField, { ...everyField, units: 'inch' as const }])(
-  'a joint becomes a draft and the same joint again: $id, units $units',
-  (joint) => {
-    const draft: unknown = JSON.parse(JSON.stringify(draftOf(joint)));
-    expect(isDraft(draft)).toBe(true);
-    expect(candidateOf(draft as JointDraft)).toEqual({ ok: true, joint });
-  },
-);
+const { boundRevision: _, ...byHand } = everyField;
+test.each([
+  girder,
+  nozzle,
+  bracket,
+  everyField,
+  { ...everyField, units: 'inch' as const },
+  byHand,
+  { ...byHand, units: 'inch' as const },
+])('a joint becomes a draft and the same joint again: $id, units $units', (joint) => {
+  const draft: unknown = JSON.parse(JSON.stringify(draftOf(joint)));
+  expect(isDraft(draft)).toBe(true);
+  expect(candidateOf(draft as JointDraft)).toEqual({ ok: true, joint });
+});
 
 test('the joint with every field has every field of a joint file', () => {
   expect(Object.keys(everyField).sort()).toEqual(Object.keys(jointSchema.shape).sort());

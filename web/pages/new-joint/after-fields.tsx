@@ -1,5 +1,5 @@
 /** What happens once the weld is made: post-heating, rates, cooling and spots as the procedure asks for them, and the rule for the wait before testing. */
-import { waitingEditions } from '../../../server/weld/joint.ts';
+import { waitingEditions } from '../../../server/weld/code.ts';
 import { ChoiceField, SelectField } from '../../parts/field.tsx';
 import { anyFilled, More } from '../../parts/more.tsx';
 import type { JointDraft } from './draft.ts';

@@ -1,9 +1,9 @@
 /** From a joint to what stands in the form, in the units of the job: to correct it, or to go on from a file. */
 import type { Joint, jointSchema } from '../../../server/weld/joint.ts';
-import { breakDraftOf } from './break-draft.ts';
 import type { AnalysisDraft, ContentDraft, JointDraft } from './draft.ts';
 import { quantitiesMapped } from './draft-units.ts';
 import { emptyDraft } from './empty-draft.ts';
+import { recordedIn, statedDraft, text } from './procedure-draft.ts';
 import { quantityText } from './quantity.ts';
 
 export const draftOf = (joint: Joint): JointDraft => {
@@ -38,6 +38,7 @@ const known = new Set<string>([
   'heating',
   'probes',
   'procedure',
+  'boundRevision',
   'codeFloor',
   'bindingMethods',
   'chartReadings',
@@ -46,7 +47,7 @@ const known = new Set<string>([
 ] satisfies (keyof typeof jointSchema.shape)[]);
 
 const metricDraft = (joint: Joint): JointDraft => {
-  const { procedure, codeFloor, consumable } = joint;
+  const { codeFloor, consumable } = joint;
   return {
     format: 'joint draft 2',
     title: joint.title,
@@ -57,7 +58,6 @@ const metricDraft = (joint: Joint): JointDraft => {
     contact: joint.contact ?? '',
     jointType: joint.jointType,
     units: joint.units ?? '',
-    codeSet: joint.codeSet ?? '',
     restraint: joint.restraint ?? '',
     restraintIntensity: text(joint.restraintIntensity),
     stressConcentration: text(joint.stressConcentration),
@@ -88,7 +88,7 @@ const metricDraft = (joint: Joint): JointDraft => {
     heatInput: heatInputDraft(joint.heatInput),
     weldShape: joint.weldShape ?? '',
     weldSize: text(joint.weldSizeMillimetres),
-    cooling: { minimum: text(joint.coolingSeconds?.minimum), maximum: text(joint.coolingSeconds?.maximum) },
+    ...statedDraft(joint),
     heating: {
       means: joint.heating.means,
       face: joint.heating.face,
@@ -97,26 +97,6 @@ const metricDraft = (joint: Joint): JointDraft => {
       air: text(joint.heating.airCelsius),
       setPoint: text(joint.heating.setPointCelsius),
     },
-    procedure: {
-      bound: procedure !== undefined,
-      id: procedure?.id ?? '',
-      revision: procedure?.revision ?? '',
-      ...(procedure?.document === undefined ? {} : { document: procedure.document }),
-      minimum: text(procedure?.preheatMinimumCelsius),
-      interpass: text(procedure?.interpassMaximumCelsius),
-      maintenance: text(procedure?.maintenanceMinimumCelsius),
-      highest: text(procedure?.highestCelsius),
-      evenness: text(procedure?.evennessMaximumKelvin),
-      hold: text(procedure?.soakHoldMinutes),
-      throughHold: text(procedure?.throughThicknessHoldMinutes),
-      places: text(procedure?.zonePlacesRequired),
-      decisionRule: procedure?.decisionRule ?? emptyDraft.procedure.decisionRule,
-      guardFactor: text(procedure?.guardFactor),
-      calibration: procedure?.calibration ?? '',
-      twinHours: text(procedure?.twinReadingHours),
-      ambientCheck: procedure?.ambientCheck ?? '',
-    },
-    breaks: breakDraftOf(procedure?.breaks),
     codeFloor: {
       stated: codeFloor !== undefined,
       celsius: text(codeFloor?.preheatMinimumCelsius),
@@ -134,28 +114,6 @@ const metricDraft = (joint: Joint): JointDraft => {
       minimum: text(reading.preheatMinimumCelsius),
       role: reading.role,
     })),
-    postHeating: {
-      temperature: text(joint.postHeating?.celsius),
-      maximum: text(joint.postHeating?.maximumCelsius),
-      hours: text(joint.postHeating?.hours),
-      counted: joint.postHeating?.counted ?? '',
-    },
-    passes: {
-      counted: procedure?.heatInput?.counted ?? '',
-      least: text(procedure?.heatInput?.minimumKilojoulesPerMillimetre),
-      most: text(procedure?.heatInput?.maximumKilojoulesPerMillimetre),
-    },
-    afterWelding: {
-      heatingRate: text(procedure?.heatingMaximumKelvinPerHour),
-      coolingRate: text(procedure?.coolingMaximumKelvinPerHour),
-      ratesAbove: text(procedure?.ratesAboveCelsius),
-      coveredTo: text(procedure?.coveredToCelsius),
-      coolBefore: text(procedure?.coolBeforeHeatTreatmentCelsius),
-      within: text(procedure?.heatTreatmentWithinHours),
-      ambient: text(procedure?.ambientCelsius),
-      spots: procedure?.probeSpots ?? '',
-    },
-    waitingEdition: joint.waitingEdition ?? '',
     probes: joint.probes.map(({ id, board, channel, thermocouple, use, place, ...chain }) => ({
       id,
       board,
@@ -173,11 +131,10 @@ const metricDraft = (joint: Joint): JointDraft => {
       attachment: text(chain.attachmentErrorKelvin),
       attachedBy: chain.attachedBy ?? '',
     })),
+    ...recordedIn(joint),
     carried: Object.fromEntries(Object.entries(joint).filter(([field]) => !known.has(field))),
   };
 };
-
-const text = (value: number | undefined): string => (value === undefined ? '' : String(value));
 
 const hydrogenDraft = (hydrogen: Joint['consumable']['hydrogen']): JointDraft['hydrogen'] => {
   if (hydrogen === 'not stated') return emptyDraft.hydrogen;

@@ -9,7 +9,7 @@ export const inUnits = (draft: JointDraft, units: DraftUnits): JointDraft => ({
 });
 
 export const quantitiesMapped = (draft: JointDraft, map: (text: string, kind: QuantityKind) => string): JointDraft => {
-  const { heatInput, heating, procedure, codeFloor, postHeating, passes, afterWelding } = draft;
+  const { heatInput, heating, procedure, qualification, codeFloor, postHeating, passes, afterWelding } = draft;
   return {
     ...draft,
     parts: draft.parts.map((part) => ({
@@ -40,6 +40,15 @@ export const quantitiesMapped = (draft: JointDraft, map: (text: string, kind: Qu
       maintenance: map(procedure.maintenance, 'temperature'),
       highest: map(procedure.highest, 'temperature'),
       evenness: map(procedure.evenness, 'difference'),
+    },
+    qualification: {
+      ...qualification,
+      preheat: map(qualification.preheat, 'temperature'),
+      interpass: map(qualification.interpass, 'temperature'),
+      maintenance: map(qualification.maintenance, 'temperature'),
+      postHeatingAt: map(qualification.postHeatingAt, 'temperature'),
+      leastHeatInput: map(qualification.leastHeatInput, 'heat input'),
+      mostHeatInput: map(qualification.mostHeatInput, 'heat input'),
     },
     codeFloor: { ...codeFloor, celsius: map(codeFloor.celsius, 'temperature') },
     chartReadings: draft.chartReadings.map((reading) => ({

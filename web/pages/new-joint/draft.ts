@@ -4,6 +4,7 @@
  * choice is one that nobody has made.
  */
 import type { Element } from '../../../server/weld/composition.ts';
+import type { ProcedureRevision } from '../../../server/weld/procedure-revision.ts';
 import type { BreakDraft } from './break-draft.ts';
 import type { DraftUnits } from './quantity.ts';
 
@@ -73,6 +74,25 @@ export interface ChartReadingDraft {
   readonly role: string;
 }
 
+export interface QualificationDraft {
+  readonly stated: boolean;
+  readonly record: string;
+  readonly standard: string;
+  readonly edition: string;
+  readonly preheat: string;
+  readonly interpass: string;
+  readonly maintenance: string;
+  readonly postHeating: 'not known' | 'none' | 'made';
+  readonly postHeatingAt: string;
+  readonly postHeatingHours: string;
+  /** Of the heat input; empty where no range is stated. */
+  readonly counted: string;
+  readonly leastHeatInput: string;
+  readonly mostHeatInput: string;
+  readonly impactTests: string;
+  readonly interpassRise: string;
+}
+
 export interface JointDraft {
   readonly format: 'joint draft 2';
   readonly title: string;
@@ -130,6 +150,8 @@ export interface JointDraft {
     readonly bound: boolean;
     readonly id: string;
     readonly revision: string;
+    readonly title: string;
+    readonly codeEdition: string;
     /** Kept through a correction; not edited here. */
     readonly document?: string;
     readonly minimum: string;
@@ -149,6 +171,10 @@ export interface JointDraft {
     readonly ambientCheck: string;
   };
   readonly breaks: BreakDraft;
+  /** The test piece that qualifies the procedure. */
+  readonly qualification: QualificationDraft;
+  /** The recorded revision that the procedure is: its values count as they are there, whatever stands in the fields. */
+  readonly recorded?: { readonly sha256: string; readonly revision: ProcedureRevision };
   readonly codeFloor: { readonly stated: boolean; readonly celsius: string; readonly source: string };
   readonly bindingMethods: readonly string[];
   readonly chartReadings: readonly ChartReadingDraft[];

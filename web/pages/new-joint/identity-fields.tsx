@@ -1,6 +1,7 @@
 /** What the joint is called and of what kind it is; by which code and in which units its papers are written. */
 
-import { codeSets, jointTypes } from '../../../server/weld/joint.ts';
+import { codeSets } from '../../../server/weld/code.ts';
+import { jointTypes } from '../../../server/weld/joint.ts';
 import { begun } from '../../../server/wording/list.ts';
 import { ChoiceField, SelectField, TextField } from '../../parts/field.tsx';
 import { anyFilled, More } from '../../parts/more.tsx';

@@ -2,10 +2,10 @@
  * The object as a joint file would hold it, made of what was typed. Numbers that cannot be read are left out, and
  * told at their field; a group of which a part is filled asks for the rest.
  */
-import { type NumberText, readNumber } from '../../../server/measure/number-text.ts';
-import { breaksOf } from './break-draft.ts';
+import { asBound } from '../../../server/weld/procedure-revision.ts';
 import type { AnalysisDraft, ChartReadingDraft, JointDraft, PartDraft, ProbeDraft } from './draft.ts';
-import { type QuantityKind, readQuantity, unitOf } from './quantity.ts';
+import { besideOf, procedureOf } from './raw-procedure.ts';
+import { clean, createReader, filled, type Reader } from './raw-reader.ts';
 
 export interface RawJoint {
   readonly joint: unknown;
@@ -20,8 +20,9 @@ export const rawJoint = (draft: JointDraft): RawJoint => {
   return { joint: jointOf(draft, reader), problems: reader.problems, typed: reader.typed };
 };
 
-const jointOf = (draft: JointDraft, { number, quantity }: Reader): unknown => {
-  const { procedure, codeFloor, cooling, postHeating, afterWelding: after } = draft;
+const jointOf = (draft: JointDraft, reader: Reader): unknown => {
+  const { number, quantity } = reader;
+  const { codeFloor, recorded } = draft;
   return clean({
     ...draft.carried,
     format: 'preheat joint 1',
@@ -32,7 +33,6 @@ const jointOf = (draft: JointDraft, { number, quantity }: Reader): unknown => {
     contact: filled(draft.contact),
     jointType: draft.jointType,
     units: filled(draft.units),
-    codeSet: filled(draft.codeSet),
     restraint: filled(draft.restraint),
     restraintIntensity: number(draft.restraintIntensity, 'restraintIntensity'),
     stressConcentration: number(draft.stressConcentration, 'stressConcentration'),
@@ -50,61 +50,10 @@ const jointOf = (draft: JointDraft, { number, quantity }: Reader): unknown => {
     heatInput: heatInputOf(draft.heatInput),
     weldShape: filled(draft.weldShape),
     weldSizeMillimetres: quantity(draft.weldSize, 'length', 'weldSizeMillimetres'),
-    coolingSeconds: begunGroup(cooling.minimum, cooling.maximum)
-      ? clean({
-          minimum: number(cooling.minimum, 'coolingSeconds.minimum', true),
-          maximum: number(cooling.maximum, 'coolingSeconds.maximum', true),
-        })
-      : undefined,
+    ...besideOf(draft, reader),
     heating: heatingOf(draft.heating),
     probes: draft.probes.map((probe, index) => probeOf(probe, `probes.${index}`)),
-    procedure: procedure.bound
-      ? clean({
-          id: procedure.id.trim(),
-          revision: procedure.revision.trim(),
-          document: procedure.document,
-          preheatMinimumCelsius: quantity(procedure.minimum, 'temperature', 'procedure.preheatMinimumCelsius'),
-          interpassMaximumCelsius: quantity(procedure.interpass, 'temperature', 'procedure.interpassMaximumCelsius'),
-          maintenanceMinimumCelsius: quantity(
-            procedure.maintenance,
-            'temperature',
-            'procedure.maintenanceMinimumCelsius',
-          ),
-          highestCelsius: quantity(procedure.highest, 'temperature', 'procedure.highestCelsius'),
-          evennessMaximumKelvin: quantity(procedure.evenness, 'difference', 'procedure.evennessMaximumKelvin'),
-          soakHoldMinutes: number(procedure.hold, 'procedure.soakHoldMinutes'),
-          throughThicknessHoldMinutes: number(procedure.throughHold, 'procedure.throughThicknessHoldMinutes'),
-          zonePlacesRequired: number(procedure.places, 'procedure.zonePlacesRequired'),
-          breaks: breaksOf(draft.breaks, number(draft.breaks.after, 'procedure.breaks.afterMinutes')),
-          decisionRule: procedure.decisionRule,
-          guardFactor:
-            procedure.decisionRule === 'guarded' ? number(procedure.guardFactor, 'procedure.guardFactor') : undefined,
-          calibration: filled(procedure.calibration),
-          twinReadingHours: number(procedure.twinHours, 'procedure.twinReadingHours'),
-          ambientCheck: filled(procedure.ambientCheck),
-          heatInput: windowOf(draft.passes),
-          heatingMaximumKelvinPerHour: quantity(
-            after.heatingRate,
-            'difference',
-            'procedure.heatingMaximumKelvinPerHour',
-          ),
-          coolingMaximumKelvinPerHour: quantity(
-            after.coolingRate,
-            'difference',
-            'procedure.coolingMaximumKelvinPerHour',
-          ),
-          ratesAboveCelsius: quantity(after.ratesAbove, 'temperature', 'procedure.ratesAboveCelsius'),
-          coveredToCelsius: quantity(after.coveredTo, 'temperature', 'procedure.coveredToCelsius'),
-          coolBeforeHeatTreatmentCelsius: quantity(
-            after.coolBefore,
-            'temperature',
-            'procedure.coolBeforeHeatTreatmentCelsius',
-          ),
-          heatTreatmentWithinHours: number(after.within, 'procedure.heatTreatmentWithinHours'),
-          ambientCelsius: quantity(after.ambient, 'temperature', 'procedure.ambientCelsius'),
-          probeSpots: filled(after.spots),
-        })
-      : undefined,
+    procedure: procedureOf(draft, reader),
     codeFloor: codeFloor.stated
       ? clean({
           preheatMinimumCelsius: quantity(codeFloor.celsius, 'temperature', 'codeFloor.preheatMinimumCelsius', true),
@@ -116,27 +65,9 @@ const jointOf = (draft: JointDraft, { number, quantity }: Reader): unknown => {
       draft.chartReadings.length === 0
         ? undefined
         : draft.chartReadings.map((reading, index) => chartReadingOf(reading, `chartReadings.${index}`)),
-    postHeating: begunGroup(postHeating.temperature, postHeating.hours)
-      ? clean({
-          celsius: quantity(postHeating.temperature, 'temperature', 'postHeating.celsius', true),
-          maximumCelsius: quantity(postHeating.maximum, 'temperature', 'postHeating.maximumCelsius'),
-          hours: number(postHeating.hours, 'postHeating.hours', true),
-          counted: filled(postHeating.counted),
-        })
-      : undefined,
-    waitingEdition: filled(draft.waitingEdition),
+    // As recorded, to the last digit, whatever a change of units has made of the text.
+    ...(recorded === undefined ? {} : asBound(recorded.revision, recorded.sha256)),
   });
-
-  function windowOf({ counted, least, most }: JointDraft['passes']): unknown {
-    const path = 'procedure.heatInput';
-    return begunGroup(counted, least, most)
-      ? clean({
-          counted: filled(counted),
-          minimumKilojoulesPerMillimetre: quantity(least, 'heat input', `${path}.minimumKilojoulesPerMillimetre`),
-          maximumKilojoulesPerMillimetre: quantity(most, 'heat input', `${path}.maximumKilojoulesPerMillimetre`),
-        })
-      : undefined;
-  }
 
   function partOf(part: PartDraft, path: string): unknown {
     return clean({
@@ -260,38 +191,3 @@ const jointOf = (draft: JointDraft, { number, quantity }: Reader): unknown => {
     });
   }
 };
-
-interface Reader {
-  readonly problems: Record<string, string>;
-  readonly typed: Record<string, readonly [string, string]>;
-  number(text: string, field: string, needed?: boolean): number | undefined;
-  quantity(text: string, kind: QuantityKind, field: string, needed?: boolean): number | undefined;
-}
-
-function createReader({ units }: JointDraft): Reader {
-  const problems: Record<string, string> = {};
-  const typed: Record<string, readonly [string, string]> = {};
-  const taken = (read: NumberText, text: string, field: string, needed: boolean): number | undefined => {
-    if (read.kind === 'number') return read.value;
-    if (read.kind === 'not a number')
-      problems[field] = `"${text.trim()}" is not a number. Write it like 12.5, without a thousands sign.`;
-    else if (needed) problems[field] = 'Needed: a number.';
-    return undefined;
-  };
-  return {
-    problems,
-    typed,
-    number: (text, field, needed = false) => taken(readNumber(text), text, field, needed),
-    quantity(text, kind, field, needed = false) {
-      if (units === 'inch') typed[field] = [`${text.trim()} ${unitOf(kind, 'inch')}`, unitOf(kind, 'metric')];
-      return taken(readQuantity(text, kind, units), text, field, needed);
-    },
-  };
-}
-
-const filled = (text: string): string | undefined => (text.trim() === '' ? undefined : text.trim());
-const begunGroup = (...texts: readonly string[]): boolean => texts.some((text) => text.trim() !== '');
-
-/** Without the fields that are absent: in a file, absent and undefined are not the same. */
-const clean = (object: Record<string, unknown>): Record<string, unknown> =>
-  Object.fromEntries(Object.entries(object).filter(([, value]) => value !== undefined));
