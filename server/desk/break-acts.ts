@@ -11,9 +11,8 @@ export function breakProblems(act: BreakAct, { after, passes, breaks = [] }: Ass
   if (running.length > 0) return told(act.kind, `the end of every pass first; running: ${running.join(', ')}`);
   const newest = breaks.at(-1);
   if (act.kind === 'break inspected') {
-    const lastArc = Math.max(...passes.map(({ startedAt }) => startedAt));
-    const isAfterPass = newest !== undefined && (newest.to ?? lastArc) >= lastArc;
-    return isAfterPass ? [] : told(act.kind, 'a break since the last pass; none is known: enter the break first');
+    const isOpen = newest !== undefined && newest.answered !== true;
+    return isOpen ? [] : told(act.kind, 'a break since the last pass; none is known: enter the break first');
   }
   const isOn = newest !== undefined && newest.to === undefined;
   if (act.state === 'ended') return isOn ? [] : told(act.state, 'the beginning first', 'act.state');

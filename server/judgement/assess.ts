@@ -1,11 +1,9 @@
 /** The state as one plain picture: phase, conditions, probes, passes, findings, alarms, verdict. */
 import type { Instant, Millikelvin } from '../measure/quantity.ts';
-import { afterStatus, isWeldingComplete, phaseAfter } from './after/after-welding.ts';
+import { afterStatus, isWeldingComplete } from './after/after-welding.ts';
 import { ambientStatus } from './ambient/check.ts';
-import type { Assessment, Phase, Verdict } from './assessment.ts';
+import type { Assessment, Verdict } from './assessment.ts';
 import { breaksStatus } from './breaks/after-break.ts';
-import { openBreak } from './breaks/breaks.ts';
-import type { Condition } from './condition.ts';
 import { sectionStatus } from './inside/section-view.ts';
 import { throughStatus } from './inside/through-thickness.ts';
 import { interpassNow } from './interpass.ts';
@@ -13,6 +11,8 @@ import { registerStatus } from './measuring/register.ts';
 import { twinAsked, twinsRead } from './measuring/twin-reading.ts';
 import type { PassStatus } from './pass-status.ts';
 import { withDisposition } from './people/deviations.ts';
+import { aheadOf } from './phases/ahead.ts';
+import { phaseOf } from './phases/phase.ts';
 import { coldestOf, hottestOf, minimumNow, minimumProbes, onPart, spreads } from './places.ts';
 import type { ProbeStatus } from './probe-status.ts';
 import { conditions, isReady } from './readiness.ts';
@@ -23,14 +23,13 @@ import {
   type GoodReading,
   hasBegunWelding,
   isFresh,
-  isPassRunning,
   isTrusted,
   type PassState,
   type ProbeState,
   type State,
 } from './state.ts';
 import { shown, struckPasses } from './struck-passes.ts';
-import { isWarming, trendPerMinute } from './trend.ts';
+import { trendPerMinute } from './trend.ts';
 
 export function assess(state: State): Assessment {
   const list = conditions(state);
@@ -40,10 +39,12 @@ export function assess(state: State): Assessment {
   const hottest = hottestOf(state, onPart(state));
   const ambientCheck = ambientStatus(state);
   const after = afterStatus(state);
+  const phase = phaseOf(state, list, ready);
   const { by: _by, ...interpass } = interpassNow(state);
   return {
     at: state.now,
-    phase: phaseOf(state, list, ready),
+    phase,
+    ahead: aheadOf(state, phase, list),
     source: state.source,
     heat: state.heat,
     ...(state.heatSince === undefined ? {} : { heatSince: state.heatSince }),
@@ -80,21 +81,6 @@ function twins(state: State): Pick<Assessment, 'twinAsked' | 'twins'> {
   const asked = twinAsked(state);
   const read = twinsRead(state);
   return { ...(asked === undefined ? {} : { twinAsked: asked }), ...(read.length === 0 ? {} : { twins: read }) };
-}
-
-/** Derived, never set. */
-function phaseOf(state: State, list: readonly Condition[], ready: boolean): Phase {
-  if (state.closedAt !== undefined) return 'closed';
-  if (isPassRunning(state)) return 'pass running';
-  const after = phaseAfter(state);
-  if (after !== undefined) return after;
-  if (hasBegunWelding(state)) return openBreak(state) === undefined ? 'between passes' : 'interrupted';
-  if (ready) return 'ready';
-  const minimum = list.find((each) => each.id === 'minimum reached');
-  const soaking = state.soak.state === 'running' || state.soak.state === 'paused';
-  if (minimum?.state === 'met' || soaking) return 'equalising';
-  if (state.heat !== 'not entered' || isWarming(state)) return 'heating';
-  return 'planned';
 }
 
 const passStatus = (state: State, { corrections, ...pass }: PassState): PassStatus => ({

@@ -18,11 +18,13 @@ import type { InstrumentStatus } from './measuring/instrument-status.ts';
 import type { TwinRead } from './measuring/twin-reading.ts';
 import type { PassStatus, StruckPass } from './pass-status.ts';
 import type { Disposition } from './people/deviations.ts';
+import type { Ahead } from './phases/ahead-status.ts';
 import type { ProbeStatus } from './probe-status.ts';
 import type { SoakStatus } from './soak-status.ts';
 
 export type Phase =
   | 'planned'
+  | 'checking'
   | 'heating'
   | 'equalising'
   | 'ready'
@@ -155,6 +157,7 @@ export interface Interpass {
 export interface Assessment {
   readonly at: Instant;
   readonly phase: Phase;
+  readonly ahead: Ahead;
   readonly source: Source;
   readonly heat: 'on' | 'off' | 'not entered';
   readonly heatSince?: Instant;

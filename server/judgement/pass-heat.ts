@@ -63,7 +63,8 @@ export function heatOf(
 }
 
 /** Nothing is melted onto the part by these. */
-const isDeposited = (passKind: string): boolean => passKind !== 'gouging' && passKind !== 'thermal cutting';
+/** Gouging and cutting take metal away: nothing is welded over by them. */
+export const isDeposited = (passKind: string): boolean => passKind !== 'gouging' && passKind !== 'thermal cutting';
 
 const limitsOf = ({ minimumKilojoulesPerMillimetre: low, maximumKilojoulesPerMillimetre: high }: HeatWindow) => ({
   ...(low === undefined ? {} : { minimum: joulesPerMetre(low) }),

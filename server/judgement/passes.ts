@@ -6,12 +6,12 @@ import { arcAgain } from './after/after-welding.ts';
 import { ambientMissed } from './ambient/check.ts';
 import type { Finding, Interpass } from './assessment.ts';
 import { noteAfterBreak } from './breaks/after-break.ts';
-import { goOn } from './breaks/breaks.ts';
+import { endBreak, goOn } from './breaks/breaks.ts';
 import type { Condition } from './condition.ts';
 import { note, open } from './findings.ts';
 import { interpassNow } from './interpass.ts';
 import { noteNearLimit } from './measuring/near-limit.ts';
-import { addDetails, heatOf } from './pass-heat.ts';
+import { addDetails, heatOf, isDeposited } from './pass-heat.ts';
 import { coldestOf, hottestOf, minimumNow, minimumProbes, onPart } from './places.ts';
 import { qualifiedAtStart } from './qualified.ts';
 import { conditions } from './readiness.ts';
@@ -32,7 +32,7 @@ export function startPass(
   if (state.passes.some((each) => each.pass === act.pass)) return;
   ambientMissed(state);
   arcAgain(state);
-  const list = conditions(state);
+  const list = conditions(state).filter(({ id }) => id !== 'after break' || isDeposited(act.passKind));
   const minimum = minimumNow(state);
   const interpass = interpassNow(state);
   const pass: PassState = {
@@ -65,7 +65,8 @@ export function startPass(
     noteOutside(state, condition, act.pass);
     noteNearLimit(state, condition, act.pass);
   }
-  goOn(state);
+  if (isDeposited(act.passKind)) goOn(state);
+  else endBreak(state);
   state.passes.push(pass);
 }
 

@@ -5,6 +5,7 @@
 import type { Assessment } from '../judgement/assessment.ts';
 import type { Condition, ConditionId } from '../judgement/condition.ts';
 import type { Outlook, SectionOutlook } from '../judgement/inside/section-status.ts';
+import { isBetweenArcs } from '../judgement/phases/phase-kind.ts';
 import { afterSentence } from './after.ts';
 import { conditionText, probeWhere } from './condition.ts';
 import { inside } from './list.ts';
@@ -27,13 +28,14 @@ export const readinessSentence = (assessment: Assessment, outlook?: Outlook): st
     case 'complete':
       return afterSentence(assessment);
     case 'planned':
+    case 'checking':
     case 'heating':
     case 'equalising':
     case 'ready':
     case 'between passes':
     case 'interrupted':
       if (!ready) return notReadyText(assessment, outlook);
-      return `${phase === 'between passes' || phase === 'interrupted' ? 'Ready for the next pass' : 'Ready'}${because(assessment)}`;
+      return `${isBetweenArcs(phase) ? 'Ready for the next pass' : 'Ready'}${because(assessment)}`;
   }
 };
 

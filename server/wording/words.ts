@@ -44,6 +44,7 @@ const sentence = (text: string): string => {
 
 const phases: Readonly<Record<Phase, string>> = {
   planned: 'Planned',
+  checking: 'Checking',
   heating: 'Heating',
   equalising: 'Evening out',
   ready: 'Ready',

@@ -1,5 +1,7 @@
 /** One row for each probe: value, age, trend, place. A value that is not fresh is never shown as the present one. */
+
 import type { Assessment } from '../../server/judgement/assessment.ts';
+import { isBeforeHeat } from '../../server/judgement/phases/phase-kind.ts';
 import type { ProbeStatus } from '../../server/judgement/probe-status.ts';
 import type { Instant, MilliCelsius } from '../../server/measure/quantity.ts';
 import { outcomeText } from '../../server/wording/ambient.ts';
@@ -60,7 +62,7 @@ function row(live: LiveJoint, status: ProbeStatus, now: Instant | undefined): Pr
   const state = stateOf(status, reading?.quality, old);
   const present = (state === 'fresh' || state === 'distrusted') && number !== undefined;
   const beyond = present ? beyondOf(assessment, status, reading!.temperature!) : undefined;
-  const fitting = assessment.phase === 'planned' && now !== undefined && answers(live.touches, probe, now);
+  const fitting = isBeforeHeat(assessment.phase) && now !== undefined && answers(live.touches, probe, now);
   const checked = assessment.ambientCheck?.made?.probes.find((each) => each.probe === probe);
   const mark = !present ? undefined : fitting ? 'answers' : markOf(assessment, probe);
   return {

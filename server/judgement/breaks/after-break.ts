@@ -58,7 +58,7 @@ export function noteAfterBreak(state: State, { reason }: Condition, pass: string
 
 export function breaksStatus(state: State): BreakStatus[] {
   const limit = limitToKeep(state);
-  return state.breaks.list.map((each): BreakStatus => {
+  return state.breaks.list.map((each, index): BreakStatus => {
     const asks = asksOf(state, each);
     const now = each.belowSince === undefined ? 0 : state.now - each.belowSince;
     const inspection = each.inspection !== undefined && isInspected(each) ? each.inspection : undefined;
@@ -73,6 +73,7 @@ export function breaksStatus(state: State): BreakStatus[] {
       kept: keptOf(each),
       below: (each.belowFor + now) as Milliseconds,
       ...(asks === undefined ? {} : { asks }),
+      ...(index < state.breaks.answered ? { answered: true } : {}),
       ...(inspection === undefined ? {} : { inspection }),
     };
   });

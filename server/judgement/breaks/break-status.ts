@@ -20,6 +20,8 @@ export interface BreakStatus {
   readonly below: Milliseconds;
   /** Beside the minimum. Absent: the procedure does not say. */
   readonly asks?: readonly AfterBreakAsk[];
+  /** Welding went on since; what was asked for is asked for no longer. */
+  readonly answered?: true;
   /** The newest one that counts. */
   readonly inspection?: Inspection;
 }

@@ -93,6 +93,7 @@ function inWords(scenario: Scenario, assessment: Assessment): string[] {
   if (uses('heat')) {
     for (const { pass, heat } of assessment.passes) lines.push(`heat of pass ${pass}: ${passHeatText(heat, 'metric')}`);
   }
+  if (uses('ahead')) lines.push(aheadWords(assessment));
   if (uses('break')) lines.push(...breakWords(assessment, time));
   if (uses('after')) lines.push(...afterWords(assessment, time));
   if (uses('alarm') && assessment.alarms.length === 0) lines.push('alarm none');
@@ -102,6 +103,11 @@ function inWords(scenario: Scenario, assessment: Assessment): string[] {
       if (each.state !== 'met') lines.push(`condition ${each.id} ${each.state}, ${each.reason}`);
   }
   return lines.sort();
+}
+
+function aheadWords({ ahead: { required, next, when } }: Assessment): string {
+  const time = when === undefined ? 'not told' : `${when.what} in ${Math.round(when.time / 1000)} s by ${when.by}`;
+  return `ahead ${required.join(' + ') || 'nothing'}; next ${next ?? 'nothing'}; ${time}`;
 }
 
 function breakWords({ breaks = [] }: Assessment, time: (at: number) => string): string[] {

@@ -22,6 +22,7 @@ export const probe = (id: string, use: ProbeUse, face: 'front' | 'back', celsius
 
 export const assessment = (facts: Partial<Assessment> = {}): Assessment => ({
   at,
+  ahead: { required: [] },
   phase: 'heating',
   source: { kind: 'measured', detail: 'board mill-3' },
   heat: 'on',

@@ -1,7 +1,9 @@
 /** The large buttons of what a person does here, and in their place the form of the one that was pressed. */
+
 import type { Signal } from '@preact/signals';
 import { useEffect, useRef } from 'preact/hooks';
 import { deviationsOf, needsAnswer } from '../../../server/judgement/people/deviations.ts';
+import { isBeforeHeat } from '../../../server/judgement/phases/phase-kind.ts';
 import type { Act } from '../../../server/weld/entry.ts';
 import type { LiveJoint } from '../../feed/live-joint.ts';
 import { NotLoaded, useLoaded } from '../../parts/lazy.tsx';
@@ -220,5 +222,5 @@ const isCheckDue = ({ ambientCheck, phase, heat }: LiveJoint['assessment']): boo
   ambientCheck !== undefined &&
   ambientCheck.asked !== 'not asked' &&
   ambientCheck.made === undefined &&
-  phase === 'planned' &&
+  isBeforeHeat(phase) &&
   heat !== 'on';

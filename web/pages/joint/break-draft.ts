@@ -17,8 +17,7 @@ export function breakStepsNow({ assessment }: LiveJoint): readonly BreakStep[] {
   if (passes.length === 0 || after !== undefined || passes.some(({ endedAt }) => endedAt === undefined)) return [];
   const newest = breaks.at(-1);
   const isOn = phase === 'interrupted';
-  const lastArc = Math.max(...passes.map(({ startedAt }) => startedAt));
-  const isAfterBreak = newest !== undefined && (newest.to ?? lastArc) >= lastArc;
+  const isAfterBreak = newest !== undefined && newest.answered !== true;
   const steps: (BreakStep | false)[] = [
     isAfterBreak && isInspectionAsked(assessment.conditions) && 'inspected',
     isOn && 'break ended',

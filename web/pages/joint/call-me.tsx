@@ -1,5 +1,7 @@
 /** "Call me": asked for by one touch, taken back by another, kept on this device. */
+
 import type { Assessment } from '../../../server/judgement/assessment.ts';
+import { isBeforeHeat } from '../../../server/judgement/phases/phase-kind.ts';
 import { type CallKind, callKinds, callText, timeUntil } from '../../../server/wording/call.ts';
 import type { LiveJoint } from '../../feed/live-joint.ts';
 import { toggleCall, waits } from '../../state/calls.ts';
@@ -46,6 +48,6 @@ const isOffered = (kind: CallKind, { phase, ready, limits, interpass }: Assessme
     case 'window':
       return limits.interpassMaximum !== undefined && interpass.state === 'too hot';
     case 'break':
-      return limits.maintenanceMinimum !== undefined && phase !== 'planned' && phase !== 'pass running';
+      return limits.maintenanceMinimum !== undefined && !isBeforeHeat(phase) && phase !== 'pass running';
   }
 };

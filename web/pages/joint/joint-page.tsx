@@ -1,6 +1,8 @@
 /** One joint, live: may I start, what is it doing, what was done. Tablet first. */
+
 import { useSignal } from '@preact/signals';
 import { useEffect, useMemo } from 'preact/hooks';
+import { isBeforeHeat } from '../../../server/judgement/phases/phase-kind.ts';
 import type { TimelineEvent } from '../../../server/screen/contract.ts';
 import type { Act } from '../../../server/weld/entry.ts';
 import { sourceText } from '../../../server/wording/words.ts';
@@ -22,6 +24,7 @@ import { entryLine } from '../record/entry-line.ts';
 import type { OpenSheet } from './act-draft.ts';
 import { Actions } from './actions.tsx';
 import { AfterWelding } from './after.tsx';
+import { AheadBlock } from './ahead.tsx';
 import { Alarms, QuietAlarms } from './alarms.tsx';
 import { Breaks } from './breaks.tsx';
 import { CallMe } from './call-me.tsx';
@@ -106,6 +109,7 @@ function OneJoint({ live, feed }: { readonly live: LiveJoint; readonly feed: Joi
       <p class="said" role="status">
         {said.value}
       </p>
+      {!closed && <AheadBlock assessment={assessment} old={standing.tone === 'unknown'} />}
       {!closed && <FigureStrip assessment={assessment} now={now} old={standing.tone === 'unknown'} />}
       <div class="second">
         <section class="sheet" aria-labelledby="section-heading">
@@ -129,7 +133,7 @@ function OneJoint({ live, feed }: { readonly live: LiveJoint; readonly feed: Joi
         )}
       </div>
       <ThroughThickness live={live} rows={byProbe} />
-      {assessment.phase === 'planned' && (
+      {isBeforeHeat(assessment.phase) && (
         <Planning joint={joint} minimumCelsius={assessment.requirement.governing.preheatMinimumCelsius} />
       )}
       <JointChart

@@ -2,6 +2,7 @@
  * All joints, the one that needs someone first. Silent ones are never left out. What is shown was said by the
  * station at one instant; the page says so when that instant is too long ago.
  */
+
 import {
   type AlarmPriority,
   alarmPriorities,
@@ -9,6 +10,7 @@ import {
   isRinging,
 } from '../../../server/judgement/alarm-rules.ts';
 import type { Alarm, Assessment } from '../../../server/judgement/assessment.ts';
+import { isBeforeHeat } from '../../../server/judgement/phases/phase-kind.ts';
 import type { JointSummary } from '../../../server/screen/contract.ts';
 import { alarmText } from '../../../server/wording/alarm.ts';
 import { readinessSentence } from '../../../server/wording/readiness.ts';
@@ -87,12 +89,12 @@ const needOf = (assessment: Assessment): Need => {
   if (alarms.some((alarm) => alarm.state !== 'returned unacknowledged' && isOutside(alarm))) return 'outside';
   const required = probes.filter((probe) => probe.required);
   const heard = required.filter((probe) => probe.fresh);
-  if (phase !== 'planned' && heard.length < required.length) return 'silent';
-  if (phase === 'planned' && required.length > 0 && heard.length === 0) return 'silent';
+  if (!isBeforeHeat(phase) && heard.length < required.length) return 'silent';
+  if (isBeforeHeat(phase) && required.length > 0 && heard.length === 0) return 'silent';
   if (assessment.requirement.warnings.some((warning) => warning.wantsAnswer)) return 'answer';
   if (phase === 'pass running') return 'running';
   if (ready) return 'ready';
-  return phase === 'planned' ? 'planned' : 'waiting';
+  return isBeforeHeat(phase) ? 'planned' : 'waiting';
 };
 
 const wordOf = (need: Need, { phase }: Assessment): string => {

@@ -1,4 +1,5 @@
 /** Heat through the thickness of every part of a joint, all on one scale. */
+import { isBeforeHeat } from '../../../server/judgement/phases/phase-kind.ts';
 import { governingSoakText } from '../../../server/wording/governing-soak.ts';
 import { fallText, throughText } from '../../../server/wording/section.ts';
 import { limitText } from '../../../server/wording/temperature.ts';
@@ -24,7 +25,7 @@ export function ThroughThickness({
   const { units } = requirement;
   const closed = assessment.phase === 'closed';
   // Until the heat goes on, a cold face that stays cold is no forecast: the plan tells more.
-  const ahead = assessment.phase === 'planned' || outlook === undefined ? [] : outlook.sections;
+  const ahead = isBeforeHeat(assessment.phase) || outlook === undefined ? [] : outlook.sections;
   const minimum = limits.preheatMinimum;
   const courses = sections.map((section) => {
     const course = live.courses.find(({ part }) => part === section.part);
