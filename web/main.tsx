@@ -7,6 +7,7 @@ import { NotLoaded, useLoaded } from './parts/lazy.tsx';
 import { Shell } from './parts/shell.tsx';
 import { startCalls } from './state/calls.ts';
 import { overviewAddress, route, startRoute } from './state/route.ts';
+import { startSignOn } from './state/sign-on.ts';
 import { startSound } from './state/sound.ts';
 import { startStation } from './state/station.ts';
 import { startTheme } from './state/theme.ts';
@@ -65,6 +66,7 @@ startRoute();
 startStation();
 startSound();
 startCalls();
+startSignOn();
 const root = document.getElementById('app');
 if (root !== null) {
   root.textContent = '';

@@ -25,8 +25,8 @@ Runs a station and prints its address. Without --port it is a demonstration on a
   --begin         begin a new record in that folder. Without it a folder that holds none is refused,
                   so that a mistyped folder does not silently begin a new history
   --http NUMBER   port of the address, 4180 if not given; 0 takes a free one
-  --host ADDRESS  address to listen on, 127.0.0.1 if not given. There is no log-in yet: whoever reaches
-                  the address can act in any name, so open it to a trusted network only
+  --host ADDRESS  address to listen on, 127.0.0.1 if not given. Until people are entered (command
+                  people) whoever reaches it can act in any name, so open it to a trusted network only
   --signals       drive lamp, horn and permission relay of the boards. The relay only ever takes a permission
                   away or gives it back; it starts no heat and no arc, and it is no safety interlock
   --help          this page

@@ -4,6 +4,8 @@ import { isJointChain } from '../ledger/item.ts';
 import type { BadWhy } from '../ledger/verify.ts';
 import { instant, milliseconds } from '../measure/quantity.ts';
 import type { InspectedChain, RecordInspection } from '../record/inspection.ts';
+import { proofs } from '../weld/person.ts';
+import { proofText } from '../wording/signed.ts';
 import { durationText, instantText } from '../wording/time.ts';
 
 /** Gaps that are written out; more are counted. */
@@ -81,8 +83,18 @@ const jointText = (chain: InspectedChain): string[] => {
     );
   }
   if (chain.asleep.count > 0) lines.push(gapsText('without a sign that the station was awake', chain.asleep));
+  lines.push(...namesText(chain));
   lines.push(chain.closedAt === undefined ? 'still open' : `closed ${time(chain.closedAt)}`);
   return [...lines, ...verdictLines(chain)];
+};
+
+/** Silent where no entry says how its name was established, as in records of before. */
+const namesText = ({ names }: InspectedChain): string[] => {
+  const proven = proofs.filter((proof) => names[proof] !== undefined);
+  if (proven.length === 0) return [];
+  const counts = proven.map((proof) => `${names[proof]} ${proofText(proof)}`);
+  const unknown = names['not stated'] === undefined ? [] : [`${names['not stated']} that do not say`];
+  return [`entries by people: ${[...counts, ...unknown].join(', ')}`];
 };
 
 const isMeasured = ({ source, declaredBy }: Pick<InspectedChain, 'source' | 'declaredBy'>): boolean =>

@@ -5,12 +5,14 @@
 import { type BlockBody, blockKind, isFilled, openBlock } from '../ledger/block.ts';
 import { Coverage, type Gaps } from '../ledger/coverage.ts';
 import type { Envelope } from '../ledger/envelope.ts';
+import { stationName } from '../ledger/item.ts';
 import { bindingFault, revisionHash } from '../ledger/procedures.ts';
 import { type FirstBad, type Head, type StoredRow, verifyChain } from '../ledger/verify.ts';
 import { limits } from '../measure/limits.ts';
 import type { Instant } from '../measure/quantity.ts';
 import type { Act, Source, StationEvent } from '../weld/entry.ts';
 import type { Joint } from '../weld/joint.ts';
+import type { Proof } from '../weld/person.ts';
 import type { ProcedureAct } from '../weld/procedure-act.ts';
 import type { Scan } from '../weld/scan.ts';
 import type { Database } from './database.ts';
@@ -48,6 +50,8 @@ export interface ChainInspection {
   /** Heads of other chains that this one has noted. */
   readonly noted: ReadonlyMap<string, readonly Head[]>;
   readonly recordedVerdict?: string;
+  /** How the names of who entered something were established, and of how many entries. */
+  readonly names: Readonly<Partial<Record<Proof | 'not stated', number>>>;
 }
 
 const rowsPerPage = 16;
@@ -102,6 +106,7 @@ class Sight {
   private readonly bound = new Set<string>();
   private readonly noted = new Map<string, Head[]>();
   private verdict: string | undefined;
+  private readonly names: Partial<Record<Proof | 'not stated', number>> = {};
 
   /** Answers with a fault where what is kept beside the hashed bytes does not fit them. */
   see(envelope: Envelope, row: StoredRow & { readonly stored: EntryRow }): string | undefined {
@@ -140,6 +145,7 @@ class Sight {
       revisions: this.revisions,
       bound: this.bound,
       noted: this.noted,
+      names: this.names,
       ...(this.verdict === undefined ? {} : { recordedVerdict: this.verdict }),
     };
   }
@@ -191,6 +197,10 @@ class Sight {
   }
 
   private seeInput(envelope: Envelope, body: Act | ProcedureAct | StationEvent): string | undefined {
+    if (envelope.who !== stationName) {
+      const how = envelope.proof ?? 'not stated';
+      this.names[how] = (this.names[how] ?? 0) + 1;
+    }
     switch (body.kind) {
       case 'opened':
         this.openedAt ??= envelope.at;

@@ -26,6 +26,7 @@ import type { Alarm, Assessment } from '../judgement/assessment.ts';
 import type { Outlook, SectionCourse } from '../judgement/inside/section-status.ts';
 import type { Instant } from '../measure/quantity.ts';
 import type { Joint } from '../weld/joint.ts';
+import type { Proof } from '../weld/person.ts';
 import type { Binding } from '../weld/procedure-act.ts';
 import type { Quality } from '../weld/scan.ts';
 
@@ -146,6 +147,9 @@ export interface TimelineEvent {
   readonly at: Instant;
   readonly seq: number;
   readonly who: string;
+  readonly role?: string;
+  /** How the name was established; absent in entries of before and of the station itself. */
+  readonly proof?: Proof;
   /** Kind of entry as in weld/entry.ts: 'heat', 'pass start', 'link', 'note', ... */
   readonly kind: string;
   readonly body: unknown;

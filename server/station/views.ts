@@ -12,6 +12,7 @@ import type { JointState, LinkView, SignalView, StationView } from '../screen/co
 import type { ViewSource } from '../screen/views.ts';
 import type { Joint } from '../weld/joint.ts';
 import { bindingOf, type KeptRevision } from '../weld/procedure-act.ts';
+import { signedOf } from '../weld/signed.ts';
 import type { WireEvent } from '../wire/event.ts';
 import type { Link } from '../wire/serial-link.ts';
 import { attentionOf } from './attention.ts';
@@ -115,7 +116,7 @@ export function stationViews({ options, record, pipeline, links, linkEvents, sig
         const input = inputOf(entry);
         return input === undefined
           ? []
-          : [{ at: entry.at, seq: entry.seq, who: entry.who, kind: entry.kind, body: entry.body }];
+          : [{ at: entry.at, seq: entry.seq, ...signedOf(entry), kind: entry.kind, body: entry.body }];
       }),
     alarms: async (id) =>
       [...record.conclusions(id)].flatMap(({ at, body }) => {

@@ -81,6 +81,7 @@ export const startFakeStation = async (options: {
   app.use((_request, response, next) => (muted ? response.destroy() : next()));
   app.use(express.json({ limit: '1mb' }));
   app.get('/api/station', (_request, response) => void response.json(station()));
+  app.get('/api/sign-on', (_request, response) => void response.json({ needed: false, byPin: [] }));
   app.get('/api/joints', (_request, response) => {
     const summaries: JointSummary[] = [...runs.values()].map((run) => ({
       id: run.script.joint.id,

@@ -27,3 +27,7 @@ export const blindBounds = {
 
 /** A part of the page's own program that did not come is asked for again after so long, milliseconds. */
 export const partAgainMilliseconds = 3_000;
+
+/** How often a touch of the screen is told to the station, so that a sign-on goes on; and when its end is told. Own choices. */
+export const touchEvery = 20_000;
+export const signOffWarning = 60_000;

@@ -6,6 +6,7 @@ import { clockMinuteText } from '../format/time.ts';
 import { type Blind, dataBlindness } from '../state/blindness.ts';
 import { calls, drop } from '../state/calls.ts';
 import { jointAddress, route } from '../state/route.ts';
+import { endsSoon, stay } from '../state/sign-on.ts';
 import { contact, monotonic, station, unseen } from '../state/station.ts';
 import { Glyph, type GlyphName } from './glyph.tsx';
 
@@ -39,6 +40,7 @@ export function StationBanners() {
         <BlindBanner key={blind.kind} blind={blind} />
       ))}
       <Called />
+      <SignOffSoon />
       {view?.demonstration === true && route.value.page !== 'joint' && (
         <p class="banner mark">
           <strong>Demonstration.</strong> The temperatures are made by software. {view.remark ?? ''}
@@ -80,6 +82,23 @@ function Called() {
             </button>
           </p>,
         ],
+  );
+}
+
+/** A sign-on that is about to end by itself, told in time. */
+function SignOffSoon() {
+  const seconds = endsSoon.value;
+  if (seconds === undefined) return null;
+  return (
+    <p class="banner warn" role="alert">
+      <Glyph name="person" />
+      <span>
+        <strong>You are signed off in less than a minute.</strong> Nobody has touched this screen for a while.
+      </span>
+      <button type="button" onClick={() => void stay()}>
+        Stay signed on
+      </button>
+    </p>
   );
 }
 

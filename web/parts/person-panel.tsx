@@ -42,6 +42,10 @@ export function PersonPanel({ done }: { readonly done: () => void }) {
           role.value = value;
         }}
       />
+      <p class="hint">
+        Nobody signs on at this station: the name stands in the record as typed, and nothing proves it. An administrator
+        of the station can change that; the manual says how.
+      </p>
       <div class="row">
         <button type="submit" class="act">
           Act under this name

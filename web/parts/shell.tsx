@@ -3,8 +3,9 @@ import { useSignal } from '@preact/signals';
 import type { ComponentChildren } from 'preact';
 import { blindBounds } from '../feed/bounds.ts';
 import { clockText, zoneText } from '../format/time.ts';
-import { person } from '../state/person.ts';
+import { person, signsOn } from '../state/person.ts';
 import { newJointAddress, overviewAddress, route } from '../state/route.ts';
+import { asking, askWho, doneAsking, signOn } from '../state/sign-on.ts';
 import { contact, serverSecond } from '../state/station.ts';
 import { chooseTheme, theme, themes } from '../state/theme.ts';
 import { StationBanners } from './banners.tsx';
@@ -14,7 +15,6 @@ import { SoundButton, SoundPanel } from './sound-panel.tsx';
 import { StandingStill } from './still.tsx';
 
 export function Shell({ children }: { readonly children: ComponentChildren }) {
-  const asking = useSignal(false);
   const sounding = useSignal(false);
   const blind =
     contact.value.kind === 'blind' ||
@@ -47,23 +47,15 @@ export function Shell({ children }: { readonly children: ComponentChildren }) {
           type="button"
           class={person.value === undefined ? 'who nobody' : 'who'}
           aria-expanded={asking.value}
-          onClick={() => {
-            asking.value = !asking.value;
-          }}
+          onClick={() => (asking.value ? doneAsking() : askWho())}
         >
           <Glyph name="person" size={20} />
-          <span class="name">{person.value === undefined ? 'Say who you are' : person.value.name}</span>
-          {person.value?.role !== undefined && <span class="role">{person.value.role}</span>}
+          <span class="name">{person.value?.name ?? (signsOn.value ? 'Sign on' : 'Say who you are')}</span>
+          {person.value !== undefined && <span class="role">{besideName()}</span>}
         </button>
         <ThemeButton />
       </header>
-      {asking.value && (
-        <Person
-          done={() => {
-            asking.value = false;
-          }}
-        />
-      )}
+      {asking.value && (signsOn.value ? <SignOn done={doneAsking} /> : <Person done={doneAsking} />)}
       {sounding.value && (
         <SoundPanel
           done={() => {
@@ -76,6 +68,21 @@ export function Shell({ children }: { readonly children: ComponentChildren }) {
       <StandingStill />
     </div>
   );
+}
+
+/** As what, and how it is known: a typed name is nobody's proof, and that stays in sight. */
+function besideName(): string {
+  const who = signOn.value?.who;
+  if (signsOn.value && who !== undefined)
+    return who.roles.length > 1 ? `${who.roles[0]} and more` : (who.roles[0] ?? '');
+  return [person.value?.role, 'not signed on'].filter((each) => each !== undefined).join(', ');
+}
+
+/** Loaded apart: whoever only watches does not sign on. */
+function SignOn({ done }: { readonly done: () => void }) {
+  const panel = useLoaded(() => import('./sign-on/panel.tsx'));
+  if (panel === 'loading' || panel === 'failed') return <NotLoaded state={panel} />;
+  return <panel.SignOnPanel done={done} />;
 }
 
 /** Loaded apart: it brings the schema of a person along, which watching does not need. */

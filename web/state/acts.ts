@@ -6,6 +6,7 @@ import type { Act } from '../../server/weld/entry.ts';
 import type { Person } from '../../server/weld/person.ts';
 import { begun } from '../../server/wording/list.ts';
 import { type Answer, postFile, postJson } from '../feed/http.ts';
+import { refreshSignOn } from './sign-on.ts';
 import { contact } from './station.ts';
 
 export type Sent =
@@ -65,6 +66,8 @@ export const sentOf = (answer: Answer<{ position: number }>): Sent => {
         why: 'No answer came, so it is not known whether it was recorded. Send it again: it is not recorded twice.',
       };
     case 'refused':
+      // Signed off meanwhile, or the station knows people since: the page learns it by this.
+      if (answer.status === 401) void refreshSignOn();
       return {
         kind: 'not recorded',
         why: `Not recorded: ${answer.because || `the station refused it (${answer.status})`}.`,

@@ -7,6 +7,7 @@ import { dispositionText } from '../../wording/deviation.ts';
 import { findingText } from '../../wording/finding.ts';
 import { decisionRuleText } from '../../wording/instrument.ts';
 import { noInterlock } from '../../wording/signal.ts';
+import { signedText } from '../../wording/signed.ts';
 import { differenceLimitText } from '../../wording/temperature.ts';
 import { durationText } from '../../wording/time.ts';
 import { folded } from '../event-words.ts';
@@ -76,7 +77,7 @@ export const deviationsSection = ({ assessment, timeline }: ReportFacts, times: 
         ],
         rows: timeline.flatMap(({ input }) => {
           if (input.type !== 'act') return [];
-          const who = input.role === undefined ? input.who : `${input.who}, ${input.role}`;
+          const who = signedText(input);
           const { act } = input;
           if (act.kind === 'accept') {
             const subject = act.method === undefined ? act.subject : `${act.subject}, ${act.method}`;

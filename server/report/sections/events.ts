@@ -1,6 +1,7 @@
 /** Notes and events in the order of the chain: who entered what, and what the station itself wrote. */
 
 import type { UnitSystem } from '../../measure/units.ts';
+import { signedText } from '../../wording/signed.ts';
 import { actWords, stationWords } from '../event-words.ts';
 import type { ReportFacts, TimelineEntry } from '../facts.ts';
 import type { Section } from '../page-model.ts';
@@ -26,10 +27,5 @@ export const eventsSection = ({ timeline, assessment }: ReportFacts, times: Time
 
 const row = ({ seq, input }: TimelineEntry, times: Times, units: UnitSystem): string[] =>
   input.type === 'act'
-    ? [
-        `${seq}`,
-        times.when(input.at),
-        input.role === undefined ? input.who : `${input.who}, ${input.role}`,
-        actWords(input.act, input.at, times, units),
-      ]
+    ? [`${seq}`, times.when(input.at), signedText(input), actWords(input.act, input.at, times, units)]
     : [`${seq}`, times.when(input.at), 'station', stationWords(input.event)];

@@ -23,6 +23,8 @@ export interface Workshop {
   /** What the browser opens: the station behind a line that can be cut. */
   readonly address: string;
   readonly station: Station;
+  /** Of the record; what the station knows of people lies beside it. */
+  readonly folder: string;
   readonly board: Board;
   readonly line: CutLine;
   readonly disk: BreakableDisk;
@@ -111,6 +113,7 @@ export async function openWorkshop(joint: Joint, { hot = false } = {}): Promise<
   return {
     address: line.address,
     station,
+    folder,
     board,
     line,
     disk,

@@ -45,6 +45,22 @@ test('a sound record, judged anew by the rules of today', async () => {
   ]);
 });
 
+test('how the names of entries were established is told, where entries say it', async () => {
+  const bed = bench();
+  const noteBy = (at: number, proof: 'PIN' | 'typed name') => ({ ...note(at, 'Seen.'), proof, person: 'p-3f9a61c2' });
+  bed.store.commit([
+    ...shortJob().slice(0, 1),
+    noteBy(500, 'PIN'),
+    noteBy(600, 'typed name'),
+    noteBy(700, 'PIN'),
+    note(800, 'x'),
+  ] as never);
+  bed.store.close();
+  expect((await ran(verify, bed.folder)).out).toContain(
+    '  entries by people: 1 name as typed, 2 signed on with a PIN, 1 that do not say\n',
+  );
+});
+
 test('--json answers the same as data', async () => {
   const { folder } = record();
   const answer = JSON.parse((await ran(verify, folder, '--json')).out);

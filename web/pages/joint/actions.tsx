@@ -7,6 +7,7 @@ import { isBeforeHeat } from '../../../server/judgement/phases/phase-kind.ts';
 import type { Act } from '../../../server/weld/entry.ts';
 import type { LiveJoint } from '../../feed/live-joint.ts';
 import { NotLoaded, useLoaded } from '../../parts/lazy.tsx';
+import { Opens } from '../../parts/opens.tsx';
 import { connected, contact } from '../../state/station.ts';
 import type { OpenSheet, SheetKind } from './act-draft.ts';
 import { stepsNow, stepWords } from './after-draft.ts';
@@ -109,106 +110,130 @@ export function Actions({ live, outside, known, open, done }: Props) {
   return (
     <div class="actions">
       {assessment.after !== undefined && (
-        <button type="button" class="act big" data-opens="after" onClick={press('after')}>
+        <Opens
+          may={afterKinds}
+          class="act big"
+          opens="after"
+          press={press('after')}
+          under="or another step after welding"
+        >
           {stepWords[stepsNow(live)[0] ?? 'testing begun']}
-          <span class="under">or another step after welding</span>
-        </button>
+        </Opens>
       )}
       {running && (
-        <button type="button" class="act big" data-opens="pass end" onClick={press('pass end')}>
+        <Opens may="pass end" class="act big" opens="pass end" press={press('pass end')}>
           End pass
-        </button>
+        </Opens>
       )}
       {!running && assessment.after === undefined && (
-        <button
-          type="button"
+        <Opens
+          may="pass start"
           class={outside === undefined ? 'act big' : 'big'}
-          data-opens="pass start"
-          onClick={press('pass start')}
+          opens="pass start"
+          press={press('pass start')}
+          under={outside === undefined ? undefined : known ? 'conditions not met' : 'conditions not known'}
         >
           Start pass
-          {outside !== undefined && <span class="under">{known ? 'conditions not met' : 'conditions not known'}</span>}
-        </button>
+        </Opens>
       )}
       {assessment.passes.length > 0 && !running && assessment.after === undefined && (
-        <button type="button" class="big" data-opens="after" onClick={press('after')}>
+        <Opens may={afterKinds} class="big" opens="after" press={press('after')} under="after the last arc">
           Welding complete
-          <span class="under">after the last arc</span>
-        </button>
+        </Opens>
       )}
       {breakStep !== undefined && (
-        <button
-          type="button"
+        <Opens
+          may={['break', 'break inspected']}
           class={isInspectionAsked(assessment.conditions) ? 'big asks' : 'big'}
-          data-opens="break"
-          onClick={press('break')}
-        >
-          {breakStep === 'inspected' ? 'Inspect' : breakStepWords[breakStep]}
-          <span class="under">
-            {breakStep === 'inspected'
+          opens="break"
+          press={press('break')}
+          under={
+            breakStep === 'inspected'
               ? 'asked for after the break'
               : breakStep === 'break ended'
                 ? 'or inspected after it'
-                : 'how cold, how long is kept'}
-          </span>
-        </button>
+                : 'how cold, how long is kept'
+          }
+        >
+          {breakStep === 'inspected' ? 'Inspect' : breakStepWords[breakStep]}
+        </Opens>
       )}
-      <button type="button" class="big" data-opens="heat" onClick={press('heat')}>
+      <Opens
+        may="heat"
+        class="big"
+        opens="heat"
+        press={press('heat')}
+        under={assessment.heat === 'not entered' ? 'not entered yet' : `now ${assessment.heat}`}
+      >
         {assessment.heat === 'on' ? 'Heat off' : 'Heat on'}
-        <span class="under">{assessment.heat === 'not entered' ? 'not entered yet' : `now ${assessment.heat}`}</span>
-      </button>
+      </Opens>
       {isCheckDue(assessment) && (
-        <button type="button" class="big asks" data-opens="ambient check" onClick={press('ambient check')}>
+        <Opens
+          may="ambient check"
+          class="big asks"
+          opens="ambient check"
+          press={press('ambient check')}
+          under="before the heat, each touched in turn"
+        >
           Check probes
-          <span class="under">before the heat, each touched in turn</span>
-        </button>
+        </Opens>
       )}
-      <button type="button" class="big" data-opens="contact reading" onClick={press('contact reading')}>
+      <Opens may="contact reading" class="big" opens="contact reading" press={press('contact reading')}>
         Contact reading
-      </button>
+      </Opens>
       {assessment.twinAsked !== undefined && (
-        <button type="button" class="big" data-opens="twin reading" onClick={press('twin reading')}>
+        <Opens
+          may="contact reading"
+          class="big"
+          opens="twin reading"
+          press={press('twin reading')}
+          under={`beside ${assessment.twinAsked.probe}, once a shift`}
+        >
           Read by hand
-          <span class="under">beside {assessment.twinAsked.probe}, once a shift</span>
-        </button>
+        </Opens>
       )}
       {asked > 0 && (
-        <button type="button" class="big asks" data-opens="accept" onClick={press('accept')}>
+        <Opens
+          may="accept"
+          class="big asks"
+          opens="accept"
+          press={press('accept')}
+          under={asked === 1 ? '1 named answer waits' : `${asked} named answers wait`}
+        >
           Answer
-          <span class="under">{asked === 1 ? '1 named answer waits' : `${asked} named answers wait`}</span>
-        </button>
+        </Opens>
       )}
       {deviations > 0 && (
-        <button
-          type="button"
+        <Opens
+          may="disposition"
           class={undecided > 0 ? 'big asks' : 'big'}
-          data-opens="disposition"
-          onClick={press('disposition')}
+          opens="disposition"
+          press={press('disposition')}
+          under={undecided > 0 ? `${undecided} open` : 'all decided'}
         >
           Deviations
-          <span class="under">{undecided > 0 ? `${undecided} open` : 'all decided'}</span>
-        </button>
+        </Opens>
       )}
       <div class="small">
         {(running || assessment.after !== undefined) && (
-          <button type="button" data-opens="pass start" onClick={press('pass start')}>
+          <Opens may="pass start" opens="pass start" press={press('pass start')}>
             {running ? 'Another pass' : 'Another arc'}
-          </button>
+          </Opens>
         )}
         {!isCheckDue(assessment) && (
-          <button type="button" data-opens="ambient check" onClick={press('ambient check')}>
+          <Opens may="ambient check" opens="ambient check" press={press('ambient check')}>
             Check probes
-          </button>
+          </Opens>
         )}
-        <button type="button" data-opens="note" onClick={press('note')}>
+        <Opens may="note" opens="note" press={press('note')}>
           Note
-        </button>
-        <button type="button" data-opens="attach" onClick={press('attach')}>
+        </Opens>
+        <Opens may="attach" opens="attach" press={press('attach')}>
           Photo or document
-        </button>
-        <button type="button" data-opens="close" onClick={press('close')}>
+        </Opens>
+        <Opens may="close" opens="close" press={press('close')}>
           Close the joint
-        </button>
+        </Opens>
       </div>
       {lost && (
         <p class="hint">The station is not heard: nothing can be recorded now. What you type is kept on this device.</p>
@@ -216,6 +241,15 @@ export function Actions({ live, outside, known, open, done }: Props) {
     </div>
   );
 }
+
+const afterKinds = [
+  'welding complete',
+  'post-heating',
+  'cover',
+  'heat treatment begun',
+  'testing begun',
+  'spot examined',
+] as const;
 
 /** Asked for, not made yet, and the part still cold. */
 const isCheckDue = ({ ambientCheck, phase, heat }: LiveJoint['assessment']): boolean =>

@@ -3,7 +3,7 @@ import { useSignal } from '@preact/signals';
 import type { ComponentChildren } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
 import { TextField } from '../../parts/field.tsx';
-import { actAs, person } from '../../state/person.ts';
+import { actAs, person, signsOn } from '../../state/person.ts';
 import { minutesAgoMost } from './act-draft.ts';
 import type { Sheet } from './use-sheet.ts';
 
@@ -67,7 +67,8 @@ export function SheetFrame({
       aria-label={title}
       onSubmit={(event) => {
         event.preventDefault();
-        if (person.value === undefined && name.value.trim() !== '') actAs({ name: name.value.trim() });
+        if (!signsOn.value && person.value === undefined && name.value.trim() !== '')
+          actAs({ name: name.value.trim() });
         if (submit === undefined) void sheet.submit();
         else submit();
       }}
@@ -75,7 +76,7 @@ export function SheetFrame({
       <h2 tabIndex={-1} ref={heading}>
         {title}
       </h2>
-      {person.value === undefined && (
+      {person.value === undefined && !signsOn.value && (
         <TextField
           label="Your name, for the record"
           value={name.value}

@@ -5,7 +5,7 @@ import { actKey } from '../../feed/http.ts';
 import type { LiveJoint } from '../../feed/live-joint.ts';
 import { type Sent, sendAct } from '../../state/acts.ts';
 import { keep, kept } from '../../state/kept.ts';
-import { person } from '../../state/person.ts';
+import { nobodyYet, person } from '../../state/person.ts';
 import { serverNow } from '../../state/station.ts';
 import { actOf, type Draft, formField, freshDraft, isPlain, type SheetKind } from './act-draft.ts';
 import { rememberInstrument } from './hand-draft.ts';
@@ -85,7 +85,7 @@ export const useSheet = (
   const send = async (act: Act): Promise<boolean> => {
     const who = person.peek();
     if (who === undefined) {
-      failure.value = 'Say who you are first, at the top of the page: every entry needs a name.';
+      failure.value = nobodyYet();
       return false;
     }
     sending.value = true;

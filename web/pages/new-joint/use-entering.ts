@@ -11,7 +11,7 @@ import { problems as problemsIn } from '../../../server/weld/problems.ts';
 import { actKey, getJson, postJson } from '../../feed/http.ts';
 import { sentOf } from '../../state/acts.ts';
 import { keep, kept } from '../../state/kept.ts';
-import { person } from '../../state/person.ts';
+import { nobodyYet, person } from '../../state/person.ts';
 import { goTo, jointAddress } from '../../state/route.ts';
 import { contact } from '../../state/station.ts';
 import { candidateOf, metalCandidateOf, type Problems, previewOf, sentence } from './candidate.ts';
@@ -76,7 +76,7 @@ export const useEntering = (correcting: string | undefined) => {
     }
     const who = person.peek();
     if (who === undefined) {
-      failure.value = 'Say who you are first, at the top of the page: the record begins with your name.';
+      failure.value = nobodyYet();
       return;
     }
     if (contact.peek().kind !== 'live') {

@@ -4,6 +4,7 @@ import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import { unitsOf } from '../../../server/measure/units.ts';
 import type { JointState, TimelineEvent } from '../../../server/screen/contract.ts';
+import { nameText, proofText } from '../../../server/wording/signed.ts';
 import { sourceMark, sourceText } from '../../../server/wording/words.ts';
 import { getJson } from '../../feed/http.ts';
 import { clockText, dayText, zoneText } from '../../format/time.ts';
@@ -100,7 +101,10 @@ export function RecordPage({ joint }: { readonly joint: string }) {
                     {clockText(entry.at)}
                     <span class="place">{dayText(entry.at)}</span>
                   </td>
-                  <td>{entry.who}</td>
+                  <td>
+                    {nameText(entry)}
+                    <span class="place">{proofText(entry.proof)}</span>
+                  </td>
                   <td>
                     {entryLine(entry, state.value === undefined ? 'metric' : unitsOf(state.value.joint))}
                     <Kept joint={joint} entry={entry} />

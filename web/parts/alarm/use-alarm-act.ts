@@ -3,7 +3,7 @@ import { useSignal } from '@preact/signals';
 import type { Act } from '../../../server/weld/entry.ts';
 import { actKey } from '../../feed/http.ts';
 import { type Sent, sendAct } from '../../state/acts.ts';
-import { person } from '../../state/person.ts';
+import { nobodyYet, person } from '../../state/person.ts';
 
 export interface AlarmAct {
   readonly failure: string | undefined;
@@ -31,7 +31,7 @@ export function useAlarmAct(joints: readonly { readonly id: string }[], changed:
     async send(act) {
       const who = person.peek();
       if (who === undefined) {
-        failure.value = 'Say who you are first, at the top of the page.';
+        failure.value = nobodyYet();
         return false;
       }
       sending.value = true;

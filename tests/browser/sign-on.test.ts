@@ -1,0 +1,141 @@
+/** Who acts is proven: by password in the office, by PIN or badge with gloves at a trusted screen; a part that may not is told who may. */
+import { rmSync } from 'node:fs';
+import type { Page } from 'playwright-core';
+import { describe, expect, onTestFinished, test } from 'vitest';
+import { limits } from '../../server/measure/limits.ts';
+import { openBook } from '../../server/people/book.ts';
+import { peopleFileOf } from '../../server/people/file.ts';
+import { addPerson, type PersonKept } from '../../server/people/people.ts';
+import { badgeText } from '../../server/people/requests.ts';
+import { trustScreen } from '../../server/people/screens.ts';
+import { createSecrets } from '../../server/people/secrets-kept.ts';
+import { readDemonstrationJoint } from '../../server/station/demonstration.ts';
+import { jointSchema } from '../../server/weld/joint.ts';
+import type { Role } from '../../server/weld/person.ts';
+import { noBrowser, useBrowser } from '../support/browser.ts';
+import { cheap, password } from '../support/people.ts';
+import { look, tablet, testPatience } from './support/hand.ts';
+import { minutes, openWorkshop } from './support/workshop.ts';
+
+const joint = jointSchema.parse({
+  ...readDemonstrationJoint(new URL('../../demo-data/demonstration-joint.json', import.meta.url)),
+  id: 'girder-3',
+  title: 'Girder 3, lower flange',
+});
+const refusedTry = /status of 401/;
+
+/** A station whose people are known, with the joint entered. */
+async function guarded() {
+  const workshop = await openWorkshop(joint, { hot: true });
+  const file = peopleFileOf(workshop.folder);
+  const book = openBook({ file, now: workshop.now });
+  const secrets = createSecrets(book, cheap);
+  onTestFinished(() => {
+    book.close();
+    for (const end of ['', '-wal', '-shm']) rmSync(`${file}${end}`, { force: true });
+  });
+  const add = async (name: string, ...roles: Role[]): Promise<PersonKept> => {
+    const person = addPerson(book, { name, roles }, 'test');
+    await secrets.set(person, 'password', password, 'test');
+    return person;
+  };
+  const opened = workshop.station.pipeline.open(joint, 'Runa Teld');
+  await workshop.play(minutes(1));
+  await opened;
+  return { ...workshop, add, secrets, book };
+}
+
+const signOnButton = (page: Page) => page.getByRole('banner').getByRole('button', { name: 'Sign on' });
+
+async function byPassword(page: Page, name: string): Promise<void> {
+  const form = page.getByRole('form', { name: 'Sign on with name and password' });
+  await form.getByLabel('Name').fill(name);
+  await form.getByLabel('Password').fill(password);
+  await form.getByRole('button', { name: 'Sign on' }).click();
+  await page.getByRole('banner').getByText(name).waitFor();
+}
+
+describe.skipIf(noBrowser)('signing on', { timeout: testPatience }, () => {
+  const browser = useBrowser();
+
+  test('a PIN on large keys at a trusted screen: the act that was wanted goes on, and the record says how the name is known', async () => {
+    const { address, add, secrets, book, play } = await guarded();
+    await add('Runa Teld', 'administrator');
+    const odd = await add('Odd Varen', 'welder');
+    await secrets.set(odd, 'PIN', '580314', 'test');
+    const badge = 'c0ffee00c0ffee00c0ffee00c0ffee00';
+    await secrets.set(odd, 'badge', badge, 'test');
+    const page = await tablet(browser, refusedTry);
+    await page.goto(`${address}#/joint/girder-3`);
+    // The cookie that an administrator's visit leaves on a screen; the page People has a test of its own.
+    const { name } = await cookieOf(page, address);
+    await page.context().addCookies([
+      {
+        name,
+        value: trustScreen(book, 'Bay 2', 'Runa Teld'),
+        url: `${address}api/`,
+        httpOnly: true,
+        sameSite: 'Strict',
+      },
+    ]);
+    await page.reload();
+    await page.getByRole('button', { name: /^Heat on/ }).click();
+    await page.getByRole('button', { name: 'Odd Varen' }).click();
+    await page.getByLabel('PIN of Odd Varen').waitFor();
+    await look(page, 'sign-on-pin');
+    const press = async (digits: string): Promise<void> => {
+      for (const digit of digits) await page.getByRole('button', { name: digit, exact: true }).click();
+      await page.getByRole('button', { name: 'Enter', exact: true }).click();
+    };
+    await press('111222');
+    await page.getByRole('alert').filter({ hasText: 'this PIN is not right' }).waitFor();
+    await press('580314');
+    // What was pressed before goes on.
+    const form = page.getByRole('form', { name: 'Heat on or off' });
+    await form.getByRole('button', { name: 'Record heat on' }).click();
+    await form.waitFor({ state: 'detached' });
+    await page.getByRole('link', { name: 'All entries' }).click();
+    await page.getByRole('cell', { name: /^Odd Varen, welder\s*signed on with a PIN/ }).waitFor();
+    // Nobody touches the screen: it says so in time, then nobody is signed on.
+    await play(limits.shortSignOnMilliseconds);
+    await page.reload();
+    await signOnButton(page).click();
+    await page.getByLabel('Or scan your badge').fill(badgeText(odd.id, badge));
+    await page.keyboard.press('Enter');
+    await page.getByRole('banner').getByText('Odd Varen').waitFor();
+  });
+
+  test('a part that may not is told who may, and a viewer sees everything and acts on nothing', async () => {
+    const { address, add } = await guarded();
+    await add('Odd Varen', 'welder');
+    await add('Ylva Brant', 'viewer');
+    const page = await tablet(browser);
+    await page.goto(`${address}#/joint/girder-3`);
+    await signOnButton(page).click();
+    await look(page, 'sign-on-password');
+    await byPassword(page, 'Odd Varen');
+    const close = page.getByRole('button', { name: /Close the joint\s*for inspector and coordinator/ });
+    expect(await close.getAttribute('aria-disabled')).toBe('true');
+    await close.click({ force: true });
+    expect(await page.getByRole('form', { name: 'Close the joint' }).count()).toBe(0);
+    await page
+      .getByRole('banner')
+      .getByRole('button', { name: /Odd Varen/ })
+      .click();
+    await page.getByRole('button', { name: 'Sign off' }).click();
+    await signOnButton(page).click();
+    await byPassword(page, 'Ylva Brant');
+    await page.getByRole('button', { name: /^Heat on\s*for welder/ }).waitFor();
+    const open = page.locator('.actions button:not([aria-disabled="true"])');
+    await expect.poll(() => open.count()).toBe(0);
+    await look(page, 'sign-on-viewer');
+    await page.getByRole('heading', { name: 'Required preheat' }).waitFor();
+  });
+});
+
+/** The name of the screen's cookie at this station: beside that of a session, which signing off names. */
+async function cookieOf(page: Page, address: string): Promise<{ name: string }> {
+  const answer = await page.request.post(`${address}api/sign-off`, { headers: { origin: new URL(address).origin } });
+  const [, end = ''] = /preheat-session-([0-9a-f]{8})=/.exec(answer.headers()['set-cookie'] ?? '') ?? [];
+  return { name: `preheat-screen-${end}` };
+}

@@ -1,0 +1,46 @@
+/** Name and password, on any screen. */
+import { useSignal } from '@preact/signals';
+import type { Try } from './panel.tsx';
+
+export function ByPassword({ attempt, sending }: { readonly attempt: Try; readonly sending: boolean }) {
+  const name = useSignal('');
+  const password = useSignal('');
+  return (
+    <form
+      class="by-password"
+      aria-label="Sign on with name and password"
+      onSubmit={async (event) => {
+        event.preventDefault();
+        const typed = password.value;
+        password.value = '';
+        await attempt({ name: name.value.trim(), password: typed });
+      }}
+    >
+      <label>
+        Name
+        <input
+          type="text"
+          autoComplete="username"
+          value={name.value}
+          onInput={(event) => {
+            name.value = event.currentTarget.value;
+          }}
+        />
+      </label>
+      <label>
+        Password
+        <input
+          type="password"
+          autoComplete="current-password"
+          value={password.value}
+          onInput={(event) => {
+            password.value = event.currentTarget.value;
+          }}
+        />
+      </label>
+      <button type="submit" class="act" disabled={sending || name.value.trim() === '' || password.value === ''}>
+        {sending ? 'Asking' : 'Sign on'}
+      </button>
+    </form>
+  );
+}
