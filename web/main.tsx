@@ -33,6 +33,8 @@ function Page() {
       return <Requiring key={now.joint} joint={now.joint} />;
     case 'new joint':
       return <Entering key="new" />;
+    case 'people':
+      return <People />;
     case 'correct joint':
       return <Entering key={now.joint} correcting={now.joint} />;
     case 'unknown':
@@ -52,6 +54,12 @@ function Requiring({ joint }: { readonly joint: string }) {
   const requiring = useLoaded(() => import('./pages/requirement/requirement-page.tsx'));
   if (requiring === 'loading' || requiring === 'failed') return <NotLoaded state={requiring} />;
   return <requiring.RequirementPage joint={joint} />;
+}
+
+function People() {
+  const people = useLoaded(() => import('./pages/people/people-page.tsx'));
+  if (people === 'loading' || people === 'failed') return <NotLoaded state={people} />;
+  return <people.PeoplePage />;
 }
 
 /** Entering a joint brings the schema and the formulas along; whoever only watches does not wait for them. */

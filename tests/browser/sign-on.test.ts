@@ -1,5 +1,6 @@
 /** Who acts is proven: by password in the office, by PIN or badge with gloves at a trusted screen; a part that may not is told who may. */
 import { rmSync } from 'node:fs';
+import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from 'playwright-core';
 import { describe, expect, onTestFinished, test } from 'vitest';
 import { limits } from '../../server/measure/limits.ts';
@@ -131,6 +132,52 @@ describe.skipIf(noBrowser)('signing on', { timeout: testPatience }, () => {
     await look(page, 'sign-on-viewer');
     await page.getByRole('heading', { name: 'Required preheat' }).waitFor();
   });
+
+  test('the administrator adds a welder, gives a badge, enters a qualification, and trusts the screen', async () => {
+    const { address, add } = await guarded();
+    await add('Runa Teld', 'administrator', 'coordinator');
+    const page = await tablet(browser);
+    await page.goto(`${address}#/people`);
+    await signOnButton(page).click();
+    await byPassword(page, 'Runa Teld');
+    await page.getByRole('navigation').getByRole('link', { name: 'People' }).waitFor();
+    await page.getByText('Add somebody').click();
+    const adding = page.getByRole('region', { name: 'Add somebody' });
+    await adding.getByLabel('Name, as it is to stand in the record').fill('Odd Varen');
+    await adding.getByLabel('Welder').check();
+    await adding.getByRole('button', { name: 'Add' }).click();
+    const odd = page.getByRole('region', { name: 'Odd Varen' });
+    await odd.getByRole('button', { name: 'Give a PIN' }).click();
+    await odd.getByText(/^\d{6}$/).waitFor();
+    await odd.getByRole('button', { name: 'It is handed over' }).click();
+    await odd.getByText('Signs on with: PIN.').waitFor();
+    await odd.getByRole('button', { name: 'Give a badge' }).click();
+    await odd.getByRole('img', { name: 'Code of the badge of Odd Varen' }).waitFor();
+    await odd.getByText('Qualifications of Odd Varen: none entered').click();
+    const form = odd.getByRole('form', { name: 'Enter a qualification' });
+    await form.getByLabel('Standard').fill('ISO 9606-1');
+    await form.getByLabel('Certificate').fill('VK-118');
+    await form.getByLabel('Range, as the certificate says it').fill('BW, t 3 mm and more, PA PC PF');
+    await form.getByLabel('Valid until').fill('2027-03-31');
+    await form.getByLabel('135').check();
+    await form.getByRole('button', { name: 'Enter the qualification' }).click();
+    await odd.getByText(/^ISO 9606-1, process 135: BW.*certificate VK-118; valid until 2027-03-31/).waitFor();
+    await page.getByLabel('Name of this screen').fill('Bay 2, tablet');
+    await page.getByRole('button', { name: 'Trust this screen' }).click();
+    await page.getByText('Bay 2, tablet (this screen), trusted by Runa Teld').waitFor();
+    await look(page, 'people');
+    await accessible(page);
+    await page
+      .getByRole('banner')
+      .getByRole('button', { name: /Runa Teld/ })
+      .click();
+    await page.getByRole('button', { name: 'Sign off' }).click();
+    await signOnButton(page).click();
+    await accessible(page);
+    await page.getByRole('button', { name: 'Odd Varen' }).click();
+    await page.getByLabel('PIN of Odd Varen').waitFor();
+    await accessible(page);
+  });
 });
 
 /** The name of the screen's cookie at this station: beside that of a session, which signing off names. */
@@ -138,4 +185,15 @@ async function cookieOf(page: Page, address: string): Promise<{ name: string }> 
   const answer = await page.request.post(`${address}api/sign-off`, { headers: { origin: new URL(address).origin } });
   const [, end = ''] = /preheat-session-([0-9a-f]{8})=/.exec(answer.headers()['set-cookie'] ?? '') ?? [];
   return { name: `preheat-screen-${end}` };
+}
+
+async function accessible(page: Page): Promise<void> {
+  const { violations } = await new AxeBuilder({ page })
+    .setLegacyMode(true)
+    .options({ resultTypes: ['violations'] })
+    .analyze();
+  const grave = violations
+    .filter(({ impact }) => impact === 'serious' || impact === 'critical')
+    .map(({ id, help, nodes }) => `${id}: ${help} (${nodes.map(({ html }) => html.slice(0, 120)).join(' | ')})`);
+  expect(grave).toEqual([]);
 }

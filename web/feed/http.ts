@@ -27,6 +27,9 @@ export const postJson = <T>(path: string, body: unknown, key?: string): Promise<
     body: JSON.stringify(body),
   });
 
+export const sendJson = <T>(method: 'POST' | 'PUT' | 'DELETE', path: string, body: unknown): Promise<Answer<T>> =>
+  request<T>(path, { method, headers: { 'Content-Type': 'application/json' }, body: JSON.stringify(body) });
+
 export const postFile = <T>(path: string, file: Blob): Promise<Answer<T>> =>
   request<T>(
     path,

@@ -7,6 +7,7 @@ import { signal } from '@preact/signals';
 export type Route =
   | { readonly page: 'overview' }
   | { readonly page: 'new joint' }
+  | { readonly page: 'people' }
   | { readonly page: 'joint'; readonly joint: string }
   | { readonly page: 'correct joint'; readonly joint: string }
   | { readonly page: 'record'; readonly joint: string }
@@ -22,6 +23,7 @@ export const readRoute = (hash: string): Route => {
   const [first, joint, last] = parts;
   if (first === undefined) return { page: 'overview' };
   if (first === 'new' && joint === undefined) return { page: 'new joint' };
+  if (first === 'people' && joint === undefined) return { page: 'people' };
   if (first === 'joint' && joint !== undefined && parts.length <= 3) {
     if (last === undefined) return { page: 'joint', joint };
     if (last === 'record') return { page: 'record', joint };
@@ -33,6 +35,7 @@ export const readRoute = (hash: string): Route => {
 
 export const overviewAddress = '#/';
 export const newJointAddress = '#/new';
+export const peopleAddress = '#/people';
 export const jointAddress = (joint: string): string => `#/joint/${encodeURIComponent(joint)}`;
 export const recordAddress = (joint: string): string => `${jointAddress(joint)}/record`;
 export const requirementAddress = (joint: string): string => `${jointAddress(joint)}/requirement`;
