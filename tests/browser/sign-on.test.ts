@@ -156,7 +156,7 @@ describe.skipIf(noBrowser)('signing on', { timeout: testPatience }, () => {
     await odd.getByText('Qualifications of Odd Varen: none entered').click();
     const form = odd.getByRole('form', { name: 'Enter a qualification' });
     await form.getByLabel('Standard').fill('ISO 9606-1');
-    await form.getByLabel('Certificate').fill('VK-118');
+    await form.getByLabel('Certificate', { exact: true }).fill('VK-118');
     await form.getByLabel('Range, as the certificate says it').fill('BW, t 3 mm and more, PA PC PF');
     await form.getByLabel('Valid until').fill('2027-03-31');
     await form.getByLabel('135').check();
