@@ -9,6 +9,7 @@ import { strangeNames } from '../weld/strange-names.ts';
 import { afterProblems } from './after-acts.ts';
 import { alarmProblems } from './alarm-acts.ts';
 import { breakProblems } from './break-acts.ts';
+import { checkProblems } from './check-acts.ts';
 import { dispositionProblems } from './disposition.ts';
 import { handReadingProblems } from './hand-reading-acts.ts';
 import { endProblems, passProblems } from './pass-acts.ts';
@@ -72,6 +73,10 @@ function kindProblems(act: Act, assessment: Assessment, joint: Joint, now: Insta
       return trustProblems(act, assessment);
     case 'spare takes over':
       return spareProblems(act, assessment);
+    case 'check answered':
+    case 'point released':
+    case 'point waived':
+      return checkProblems(act, joint);
     case 'break':
     case 'break inspected':
       return breakProblems(act, assessment);

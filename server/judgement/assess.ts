@@ -4,6 +4,7 @@ import { afterStatus, isWeldingComplete } from './after/after-welding.ts';
 import { ambientStatus } from './ambient/check.ts';
 import type { Assessment, Verdict } from './assessment.ts';
 import { breaksStatus } from './breaks/after-break.ts';
+import { checksStatus, pointsStatus } from './checks/checks.ts';
 import { sectionStatus } from './inside/section-view.ts';
 import { throughStatus } from './inside/through-thickness.ts';
 import { interpassNow } from './interpass.ts';
@@ -67,6 +68,7 @@ export function assess(state: State): Assessment {
     ...(state.breaks.list.length === 0 ? {} : { breaks: breaksStatus(state) }),
     passes: state.passes.map((each) => passStatus(state, each)),
     ...(state.struck.length === 0 ? {} : { struckPasses: struckPasses(state) }),
+    ...checksNow(state),
     ...(after === undefined ? {} : { after }),
     findings: state.findings.map((each) => withDisposition(state, each)),
     alarms: state.alarms.map((each) => withShelving(state, each)),
@@ -75,6 +77,11 @@ export function assess(state: State): Assessment {
     scope: scopeOf(state),
     ...(state.minimumFirstReachedAt === undefined ? {} : { minimumFirstReachedAt: state.minimumFirstReachedAt }),
   };
+}
+
+function checksNow(state: State): Pick<Assessment, 'checks' | 'points'> {
+  const [checks, points] = [checksStatus(state), pointsStatus(state)];
+  return { ...(checks.length === 0 ? {} : { checks }), ...(points.length === 0 ? {} : { points }) };
 }
 
 function twins(state: State): Pick<Assessment, 'twinAsked' | 'twins'> {

@@ -11,6 +11,7 @@ import type { AfterStatus } from './after/after-status.ts';
 import type { AmbientStatus } from './ambient/status.ts';
 import type { AmbientOutcome } from './ambient/touch.ts';
 import type { BreakStatus } from './breaks/break-status.ts';
+import type { CheckStatus, PointStatus } from './checks/check-status.ts';
 import type { Condition } from './condition.ts';
 import type { FindingKind } from './finding-kind.ts';
 import type { SectionStatus, ThroughStatus } from './inside/section-status.ts';
@@ -55,6 +56,8 @@ export interface Finding {
   /** Of an entry: whose it is, and which act. */
   readonly who?: string;
   readonly act?: string;
+  /** Of a check or a point: its words. */
+  readonly item?: string;
   /** Held from / to; no `to` while it lasts. */
   readonly from: Instant;
   readonly to?: Instant;
@@ -190,6 +193,9 @@ export interface Assessment {
   readonly breaks?: readonly BreakStatus[];
   /** Absent where none was. */
   readonly struckPasses?: readonly StruckPass[];
+  /** What the procedure asks to be checked and released; absent where nothing. */
+  readonly checks?: readonly CheckStatus[];
+  readonly points?: readonly PointStatus[];
   /** Once welding is said to be complete. */
   readonly after?: AfterStatus;
   readonly findings: readonly Finding[];

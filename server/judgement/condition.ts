@@ -15,7 +15,9 @@ export type ConditionId =
   | 'answers given'
   | 'instruments calibrated'
   | 'ambient check'
-  | 'after break';
+  | 'after break'
+  | 'checks'
+  | 'hold points';
 
 export interface Condition {
   readonly id: ConditionId;
@@ -47,6 +49,9 @@ export interface Condition {
     | 'calibration not shown'
     | 'ambient check not made'
     | 'ambient check failed'
+    | 'check not answered'
+    | 'check not in order'
+    | 'hold point not released'
     | 'soak again after a break'
     | 'not inspected'
     | 'indication found'

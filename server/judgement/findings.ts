@@ -16,6 +16,7 @@ export interface FindingDetail {
   readonly board?: string;
   readonly who?: string;
   readonly act?: string;
+  readonly item?: string;
   readonly value?: number;
   readonly limit?: number;
   readonly bound?: Bound;
@@ -29,7 +30,7 @@ export interface FindingDetail {
 export const findingKey = (kind: FindingKind, from: Instant, detail: FindingDetail): string =>
   [
     kind,
-    detail.probe ?? detail.part ?? detail.instrument ?? detail.board ?? detail.act ?? '',
+    detail.probe ?? detail.part ?? detail.instrument ?? detail.board ?? detail.act ?? detail.item ?? '',
     detail.pass ?? detail.sign ?? '',
     from,
   ].join('/');

@@ -12,6 +12,7 @@ import { afterDue, closeAfter, settleAfter, takeAfterAct } from './after/after-w
 import { acknowledge, alarmsDue, settleAlarms } from './alarms.ts';
 import { ambientMissed, settleAmbient, takeAmbientCheck } from './ambient/check.ts';
 import { breaksDue, endBreak, settleBreaks, takeBreak } from './breaks/breaks.ts';
+import { noteStage, takeCheck } from './checks/checks.ts';
 import { distrust, trustAgain } from './distrust.ts';
 import { effectiveAt } from './effect.ts';
 import { note } from './findings.ts';
@@ -167,6 +168,7 @@ function takeAct(
       for (const pass of state.passes) endPass(state, pass.pass);
       endBreak(state);
       closeAfter(state);
+      noteStage(state, 'closing');
       for (const finding of state.findings) finding.to ??= state.now;
       state.alarms = [];
       state.shelvings = [];
@@ -189,6 +191,11 @@ function takeAct(
     case 'break':
     case 'break inspected':
       takeBreak(state, act, who, role);
+      return;
+    case 'check answered':
+    case 'point released':
+    case 'point waived':
+      takeCheck(state, act, who, role);
       return;
     case 'welding complete':
       endBreak(state);

@@ -7,6 +7,7 @@ import { ambientMissed } from './ambient/check.ts';
 import type { Finding, Interpass } from './assessment.ts';
 import { noteAfterBreak } from './breaks/after-break.ts';
 import { endBreak, goOn } from './breaks/breaks.ts';
+import { notePassChecks } from './checks/checks.ts';
 import type { Condition } from './condition.ts';
 import { note, open } from './findings.ts';
 import { interpassNow } from './interpass.ts';
@@ -65,6 +66,7 @@ export function startPass(
     noteOutside(state, condition, act.pass);
     noteNearLimit(state, condition, act.pass);
   }
+  notePassChecks(state, act.pass);
   if (isDeposited(act.passKind)) goOn(state);
   else endBreak(state);
   state.passes.push(pass);
@@ -150,6 +152,10 @@ function noteOutside(state: State, condition: Condition, pass: string): void {
       return;
     case 'after break':
       noteAfterBreak(state, condition, pass);
+      return;
+    case 'checks':
+    case 'hold points':
+      // Told one by one, with the points that only this pass goes past (checks.ts).
       return;
     case 'minimum stated':
       note(state, 'no minimum to judge', state.now, { pass });

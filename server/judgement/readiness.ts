@@ -5,6 +5,7 @@
 import type { Millikelvin, Milliseconds } from '../measure/quantity.ts';
 import { ambientCondition } from './ambient/check.ts';
 import { afterBreakCondition } from './breaks/after-break.ts';
+import { checkConditions } from './checks/checks.ts';
 import { type Kept, keepsEvenness, keepsMaximum } from './compare.ts';
 import type { Condition } from './condition.ts';
 import { hiddenExcess } from './distrust.ts';
@@ -40,6 +41,7 @@ export function conditions(state: State): Condition[] {
     ...instrumentsCalibrated(state),
     ...ambientCondition(state),
     ...afterBreakCondition(state),
+    ...checkConditions(state),
   ];
 }
 

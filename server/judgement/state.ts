@@ -16,6 +16,7 @@ import { type AfterState, nothingAfter } from './after/after-state.ts';
 import type { AmbientState } from './ambient/check.ts';
 import type { Alarm, Finding, Limits, Shelving } from './assessment.ts';
 import { type BreaksState, noBreaks } from './breaks/break-state.ts';
+import { type ChecksState, noChecks } from './checks/checks-state.ts';
 import type { ConditionId } from './condition.ts';
 import type { FindingKind } from './finding-kind.ts';
 import { type HoldState, notBegun } from './hold.ts';
@@ -143,6 +144,7 @@ export interface State {
   ambient?: AmbientState;
   passes: PassState[];
   breaks: BreaksState;
+  checks: ChecksState;
   struck: StruckPass[];
   /** How corrected passes were judged before each correction. */
   judgedBefore: { readonly at: Instant; readonly pass: string; readonly judged: JudgedBefore }[];
@@ -192,6 +194,7 @@ export function begin(at: Instant, event: StationEvent & { kind: 'opened' }): St
     hand: [],
     passes: [],
     breaks: noBreaks(),
+    checks: noChecks(),
     struck: [],
     judgedBefore: [],
     after: nothingAfter(),

@@ -16,6 +16,8 @@ export const limits = {
   probesMaximum: 64,
   /** Touches of one check at ambient: each probe several times. */
   touchesMaximum: 256,
+  /** Checks before welding, and points of inspection, of one procedure. */
+  checksMaximum: 60,
   /** Instruments in the register of one joint, and points of one calibration. */
   instrumentsMaximum: 100,
   correctionsMaximum: 30,

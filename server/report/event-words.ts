@@ -9,6 +9,7 @@ import { afterActText } from '../wording/after.ts';
 import { alarmKeyText } from '../wording/alarm.ts';
 import { checkText } from '../wording/ambient.ts';
 import { breakActText } from '../wording/break.ts';
+import { checkActText } from '../wording/checks.ts';
 import { handKindText, instrumentActText, typedHandText } from '../wording/instrument.ts';
 import { correctionActText, detailTexts } from '../wording/pass.ts';
 import { durationText } from '../wording/time.ts';
@@ -34,6 +35,10 @@ export const actWords = (act: Act, enteredAt: Instant, times: Times, units: Unit
     case 'break':
     case 'break inspected':
       return `${folded(breakActText(act))}${earlier(act.happenedAt, enteredAt, times)}`;
+    case 'check answered':
+    case 'point released':
+    case 'point waived':
+      return `${folded(checkActText(act))}${earlier(act.happenedAt, enteredAt, times)}`;
     case 'welding complete':
     case 'post-heating':
     case 'cover':

@@ -8,6 +8,7 @@ import type { PageModel } from './page-model.ts';
 import { timesOf } from './paper.ts';
 import { afterWeldingSection } from './sections/after-welding.ts';
 import { breaksSection } from './sections/breaks.ts';
+import { checksSection } from './sections/checks.ts';
 import {
   cautionsSection,
   deviationsSection,
@@ -51,6 +52,7 @@ export function pages(facts: ReportFacts): PageModel {
       firstPage(facts, times),
       requirementSection(facts),
       probesSection(facts, times),
+      ...checksSection(facts, times),
       courseSection(facts, times),
       handReadingsSection(facts, times),
       soakSection(facts, times),

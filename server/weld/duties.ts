@@ -49,6 +49,10 @@ export const duties: { readonly [kind in DutyKind]: Duty } = {
   'contact reading': { roles: [...onTheJob, 'third party'], weight: 'fact' },
   // Of the probes, before heating.
   'ambient check': { roles: [...onTheJob, 'third party'], weight: 'fact' },
+  // Whose answer counts, and who releases, the procedure says.
+  'check answered': { roles: [...onTheJob, 'third party'], weight: 'fact' },
+  'point released': { roles: [...answering, 'third party'], weight: 'decision' },
+  'point waived': { roles: [...answering, 'third party'], weight: 'decision' },
   note: { roles: anybody, weight: 'fact' },
   attach: { roles: anybody, weight: 'fact' },
   acknowledge: { roles: onTheJob, weight: 'fact' },

@@ -7,6 +7,7 @@ import { limits } from '../measure/limits.ts';
 import type { Instant } from '../measure/quantity.ts';
 import { ambientCheckShape } from './ambient-check.ts';
 import { breakInspectedSchema, breakSchema, examinationMethods, examinationResults } from './break.ts';
+import { checkAnsweredSchema, pointReleasedSchema, pointWaivedSchema } from './checks.ts';
 import { documentBytesSchema, mediaTypeSchema, sha256Schema } from './document.ts';
 import { handReadingSchema } from './hand-reading.ts';
 import { happenedAt } from './happened-at.ts';
@@ -47,6 +48,9 @@ export const actSchema = z
     /** Between two passes, where it is not just a wait. A pass ends it. */
     breakSchema,
     breakInspectedSchema,
+    checkAnsweredSchema,
+    pointReleasedSchema,
+    pointWaivedSchema,
     /** The last arc is out. A pass that begins later takes it back, and all that was counted from it. */
     z.strictObject({ kind: z.literal('welding complete'), happenedAt }),
     z.strictObject({ kind: z.literal('post-heating'), state: z.enum(['begun', 'ended']), happenedAt }),

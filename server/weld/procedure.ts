@@ -2,6 +2,7 @@
 import { z } from 'zod';
 import { limits } from '../measure/limits.ts';
 import { breaksSchema } from './break.ts';
+import { checksSchema, pointsSchema } from './checks.ts';
 import { sha256Schema } from './document.ts';
 import { procedureQualificationSchema } from './procedure-qualification.ts';
 import { nameSchema } from './text.ts';
@@ -96,6 +97,8 @@ export const procedureSchema = z
       })
       .optional(),
     breaks: breaksSchema.optional(),
+    checks: checksSchema.optional(),
+    points: pointsSchema.optional(),
     decisionRule: z.enum(['simple acceptance', 'guarded']).meta({
       description:
         'Simple acceptance: the reading is compared with the limit directly. Guarded (ISO 14253-1): a limit counts as kept or broken only where the reading lies beyond it by the guard band; within the band it cannot be judged.',

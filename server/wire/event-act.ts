@@ -22,6 +22,9 @@ export const eventKinds = [
   'break begun',
   'break ended',
   'break inspected',
+  'check answered',
+  'point released',
+  'point waived',
   'welding complete',
   'post-heating begun',
   'post-heating ended',
@@ -67,6 +70,9 @@ const uses: Readonly<Record<EventKind, readonly string[]>> = {
   'break begun': ['text'],
   'break ended': [],
   'break inspected': ['method', 'text'],
+  'check answered': ['item', 'result', 'text'],
+  'point released': ['item', 'text'],
+  'point waived': ['item', 'text'],
   'welding complete': [],
   'post-heating begun': [],
   'post-heating ended': [],
@@ -130,6 +136,15 @@ const contactReading: Maker = (fields) => {
   };
 };
 
+/** A check or a point by its id in the procedure, with the words of the line. */
+const itemOf = (fields: EventFields, name: 'check' | 'point', words: string, more: object = {}): EventAct => {
+  const item = text(fields, 'item');
+  if (item === undefined) return { column: 'item', problem: `name the ${name} as the procedure does` };
+  const said = text(fields, 'text');
+  const kind = (fields.get('kind') ?? '').toLowerCase();
+  return { act: { kind, [name]: item, ...more, ...(said === undefined ? {} : { [words]: said }) } };
+};
+
 const makers: Readonly<Record<EventKind, Maker>> = {
   'heat on': () => ({ act: { kind: 'heat', state: 'on' } }),
   'heat off': () => ({ act: { kind: 'heat', state: 'off' } }),
@@ -151,6 +166,9 @@ const makers: Readonly<Record<EventKind, Maker>> = {
       act: { kind: 'break inspected', method: method.toUpperCase(), result: text(fields, 'text')?.toLowerCase() },
     };
   },
+  'check answered': (fields) => itemOf(fields, 'check', 'note', { answer: text(fields, 'result')?.toLowerCase() }),
+  'point released': (fields) => itemOf(fields, 'point', 'note'),
+  'point waived': (fields) => itemOf(fields, 'point', 'reason'),
   'welding complete': () => ({ act: { kind: 'welding complete' } }),
   'post-heating begun': () => ({ act: { kind: 'post-heating', state: 'begun' } }),
   'post-heating ended': () => ({ act: { kind: 'post-heating', state: 'ended' } }),

@@ -55,6 +55,10 @@ const requiredText = (required: Required, assessment: Assessment): string => {
   switch (required) {
     case 'check the probes':
       return 'check the probes while all is cold';
+    case 'answer the checks':
+      return 'answer the checks before welding';
+    case 'release the points':
+      return 'release of the hold point before it goes on';
     case 'heat on':
       return 'enter heat on when it goes on';
     case 'every place at the minimum':

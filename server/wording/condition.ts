@@ -83,6 +83,12 @@ export const conditionText = (condition: Condition, assessment: Assessment): str
       return `Cannot be judged, within the guard band: ${nearText(condition, assessment)}`;
     case 'calibration not shown':
       return `Calibration not shown: ${listText(missing)}`;
+    case 'check not answered':
+      return `Checks before welding not answered: ${listText(missing)}`;
+    case 'check not in order':
+      return `Not in order before welding: ${listText(missing)}`;
+    case 'hold point not released':
+      return `Hold point not released: ${listText(missing)}`;
     case 'ambient check not made':
       return 'Probes not checked at ambient: the procedure asks for it before heating';
     case 'ambient check failed':
@@ -146,6 +152,10 @@ const metText = (condition: Condition, assessment: Assessment): string => {
       return 'Probes checked at ambient';
     case 'after break':
       return 'Inspected after the break';
+    case 'checks':
+      return 'Checks before welding in order';
+    case 'hold points':
+      return 'Hold points released';
   }
 };
 

@@ -5,6 +5,7 @@ import type { UnitSystem } from '../measure/units.ts';
 import { afterFindingText, isAfterFinding } from './after-finding.ts';
 import { ambientFindingText } from './ambient-finding.ts';
 import { breakFindingText, isBreakFinding } from './break.ts';
+import { checkFindingText, isCheckFinding } from './checks.ts';
 import { capped, gap, lasted, only, reached, spread } from './finding-numbers.ts';
 import { instrumentFindingText } from './instrument-finding.ts';
 import { lengthText } from './length.ts';
@@ -30,6 +31,7 @@ export const findingText = (finding: Finding, units: UnitSystem): FindingWords =
   const inside = finding.part === undefined ? '' : ` inside ${finding.part}`;
   const { kind } = finding;
   if (kind === 'probe suspect') return signText(finding, units);
+  if (isCheckFinding(kind)) return checkFindingText(kind, finding);
   if (isBreakFinding(kind)) return breakFindingText(kind, finding, units);
   if (isAfterFinding(kind)) return afterFindingText(kind, finding, units);
   if (isPassFinding(kind)) return passFindingText(kind, finding, units);

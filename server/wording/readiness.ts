@@ -60,6 +60,8 @@ const order: readonly ConditionId[] = [
   'instruments calibrated',
   'ambient check',
   'after break',
+  'checks',
+  'hold points',
 ];
 
 const rank = ({ id }: Condition): number => order.indexOf(id);

@@ -91,6 +91,8 @@ const conditions: Readonly<Record<ConditionId, string>> = {
   'answers given': 'Named answers',
   'ambient check': 'Probes checked at ambient',
   'after break': 'After the break',
+  checks: 'Checks before welding',
+  'hold points': 'Hold points',
 };
 
 const severities: Readonly<Record<Severity, string>> = {

@@ -6,6 +6,7 @@ import { roles } from '../../server/weld/person.ts';
 import { afterActOf } from './scenario-after.ts';
 import { breakActOf } from './scenario-break.ts';
 import { checkOf } from './scenario-check.ts';
+import { checkActOf } from './scenario-checks.ts';
 import { clock, passActOf } from './scenario-pass.ts';
 
 /** Who did what. Nobody states a role where the scenario does not. */
@@ -26,7 +27,8 @@ function actOf(text: string, at: Instant, start: Instant): Act {
     const ago = word === undefined || passKind === word ? {} : { happenedAt: at - Number(word) * 60_000 };
     return { kind: 'pass start', pass: pass!, passKind, welder: 'Bo', ...ago };
   }
-  const later = afterActOf(verb!, rest) ?? passActOf(verb!, rest, start) ?? breakActOf(verb!, rest);
+  const later =
+    afterActOf(verb!, rest) ?? passActOf(verb!, rest, start) ?? breakActOf(verb!, rest) ?? checkActOf(verb!, rest);
   if (later !== undefined) return later;
   if (verb === 'contact') return contactOf(rest);
   if (verb === 'acknowledge') return { kind: 'acknowledge', alarm: rest.join(' ') };

@@ -10,6 +10,7 @@ import type { Quality, Scan, ScanValue } from '../../server/weld/scan.ts';
 import { said } from './scenario-act.ts';
 import { afterFacts, afterOf, afterProcedureOf, optional } from './scenario-after.ts';
 import { breaksOf } from './scenario-break.ts';
+import { checksOf } from './scenario-checks.ts';
 import { clock, passProcedureOf } from './scenario-pass.ts';
 import { qualificationOf } from './scenario-qualified.ts';
 
@@ -129,6 +130,7 @@ function jointOf(header: Map<string, string[]>): Joint {
       ...afterProcedureOf(header),
       ...passProcedureOf(header),
       ...breaksOf(header),
+      ...checksOf(header),
       ...qualificationOf(header),
     },
     ...afterOf(header),

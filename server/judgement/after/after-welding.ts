@@ -7,6 +7,7 @@ import { waitingHours } from '../../metallurgy/after-welding.ts';
 import type { AfterAct } from '../../weld/entry.ts';
 import { isWeldedOn } from '../../weld/probe.ts';
 import type { Phase } from '../assessment.ts';
+import { noteStage } from '../checks/checks.ts';
 import { note } from '../findings.ts';
 import { hottestOf, onPart } from '../places.ts';
 import type { State } from '../state.ts';
@@ -32,6 +33,7 @@ export function takeAfterAct(state: State, act: AfterAct): void {
       forgetRates(state);
       return;
     case 'post-heating':
+      if (act.state === 'begun') noteStage(state, 'post-heating');
       takePostHeating(state, act.state);
       forgetRates(state);
       return;

@@ -5,6 +5,8 @@ import type { Phase } from '../assessment.ts';
 /** Each is worded with the numbers of the assessment that it stands in. */
 export type Required =
   | 'check the probes'
+  | 'answer the checks'
+  | 'release the points'
   | 'heat on'
   | 'every place at the minimum'
   | 'heat off and wait'

@@ -8,6 +8,7 @@ import { ambientAsked } from '../ambient/check.ts';
 import type { Phase } from '../assessment.ts';
 import { breakByTrend } from '../break-by-trend.ts';
 import { afterBreakCondition } from '../breaks/after-break.ts';
+import { openChecks, pointsStatus } from '../checks/checks.ts';
 import type { Condition, ConditionId } from '../condition.ts';
 import { interpassNow } from '../interpass.ts';
 import { hottestOf, minimumNow, onPart } from '../places.ts';
@@ -36,7 +37,11 @@ export function aheadOf(state: State, phase: Phase, list: readonly Condition[]):
     case 'interrupted':
       return interrupted(state, list);
     case 'before post-heating':
-      return said(['keep the minimum until post-heating'], 'post-heating', minimumLost(state));
+      return said(
+        ['keep the minimum until post-heating', ...holds(state, 'post-heating')],
+        'post-heating',
+        minimumLost(state),
+      );
     case 'post-heating':
     case 'cooling':
     case 'waiting':
@@ -55,8 +60,17 @@ const said = (required: readonly Required[], next: Phase, when?: When): Ahead =>
 
 const checks = (state: State): boolean => missingChecks(state).length > 0;
 
-const missingChecks = (state: State): Required[] =>
-  ambientAsked(state) !== 'not asked' && state.ambient === undefined ? ['check the probes'] : [];
+const missingChecks = (state: State): Required[] => [
+  ...(ambientAsked(state) !== 'not asked' && state.ambient === undefined ? (['check the probes'] as const) : []),
+  ...(openChecks(state, 'blocks').length + openChecks(state, 'warns').length > 0
+    ? (['answer the checks'] as const)
+    : []),
+];
+
+const holds = (state: State, before: 'post-heating' | 'closing'): Required[] =>
+  pointsStatus(state).some((each) => each.kind === 'hold' && each.before === before && each.given === undefined)
+    ? ['release the points']
+    : [];
 
 const find = (list: readonly Condition[], id: ConditionId): Condition | undefined =>
   list.find((each) => each.id === id && each.state !== 'met');
@@ -167,7 +181,7 @@ function afterTheArc(state: State, phase: Phase): Ahead {
     const time = (wait.until - state.now) as Milliseconds;
     return said([...treat, 'no test yet', ...spot], 'complete', { what: 'comes', time, by: 'time' });
   }
-  return said([...treat, ...spot, 'close the joint'], 'closed');
+  return said([...treat, ...spot, ...holds(state, 'closing'), 'close the joint'], 'closed');
 }
 
 function cooledTo(state: State, until: MilliCelsius | undefined): When {

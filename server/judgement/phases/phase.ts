@@ -2,6 +2,7 @@
 import { phaseAfter } from '../after/after-welding.ts';
 import type { Phase } from '../assessment.ts';
 import { openBreak } from '../breaks/breaks.ts';
+import { hasChecked } from '../checks/checks.ts';
 import type { Condition } from '../condition.ts';
 import { hasBegunWelding, isPassRunning, type State } from '../state.ts';
 import { isWarming } from '../trend.ts';
@@ -21,4 +22,4 @@ export function phaseOf(state: State, list: readonly Condition[], ready: boolean
 }
 
 /** Somebody has begun to look whether all is as it has to be. */
-const isChecking = ({ ambient }: State): boolean => ambient !== undefined;
+const isChecking = (state: State): boolean => state.ambient !== undefined || hasChecked(state);

@@ -56,7 +56,7 @@ function inWords(scenario: Scenario, assessment: Assessment): string[] {
   };
   const lines = [`verdict ${assessment.verdict}`];
   for (const each of assessment.findings) {
-    const what = [each.kind, each.sign, each.pass, each.part, each.instrument, each.act, each.probe]
+    const what = [each.kind, each.sign, each.pass, each.part, each.instrument, each.act, each.item, each.probe]
       .filter((part) => part !== undefined)
       .join(', ');
     const number = each.value === undefined ? '' : `, ${each.value / 1000}`;

@@ -125,7 +125,7 @@ test('the check at ambient of the page is an act, and says what the page says of
   expect(ambientOutcomes(act).probes[0]).toMatchObject({ probe: 'T1', outcome: 'another moves', other: 'T2' });
 });
 
-test.each(['pass end', 'correct pass', 'break', 'break inspected'])(
+test.each(['pass end', 'correct pass', 'break', 'break inspected', 'check answered', 'point released'])(
   'the example of %s is an act as it is recorded',
   (name) => {
     const act = actSchema.parse(decodeCanonical(bytesOf(example(name))));

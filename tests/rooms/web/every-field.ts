@@ -81,6 +81,14 @@ export const everyField: Joint = jointSchema.parse({
     calibration: 'required',
     twinReadingHours: 12,
     ambientCheck: 'required',
+    checks: [
+      { id: 'clean', text: 'Joint clean and dry', weight: 'blocks' },
+      { id: 'welder', text: 'Welder qualified', weight: 'warns', role: 'coordinator' },
+    ],
+    points: [
+      { id: 'H1', text: 'Release for welding', kind: 'hold', before: 'first pass', role: 'inspector' },
+      { id: 'W3', kind: 'witness', before: 'pass', pass: '3', role: 'third party' },
+    ],
     breaks: { afterMinutes: 20, keptWarm: [], fellBelow: ['soak again', 'inspection'], inspectedBy: 'inspector' },
     title: 'butt welds of thick plate',
     codeEdition: 'EN 1090-2:2018',

@@ -30,14 +30,16 @@ export type SheetKind =
   | 'disposition'
   | 'declare source'
   | 'ambient check'
+  | 'checks'
   | 'probe';
 /** Kinds whose act is made by their own sheet. */
-export type OwnSheet = 'attach' | 'accept' | 'disposition' | 'ambient check' | 'probe' | InstrumentSheetKind;
+export type OwnSheet = 'attach' | 'accept' | 'disposition' | 'ambient check' | 'checks' | 'probe' | InstrumentSheetKind;
 const ownSheets: ReadonlySet<SheetKind> = new Set<OwnSheet>([
   'attach',
   'accept',
   'disposition',
   'ambient check',
+  'checks',
   'probe',
   'calibration',
   'verification',
@@ -117,6 +119,7 @@ export const freshDraft = (kind: SheetKind, live: LiveJoint, by: string): Draft 
     case 'accept':
     case 'disposition':
     case 'ambient check':
+    case 'checks':
     case 'probe':
       return {};
   }

@@ -35,6 +35,7 @@ const load = () =>
     import('./after-sheet.tsx'),
     import('./disposition-sheet.tsx'),
     import('./break-sheet.tsx'),
+    import('./checks-sheet.tsx'),
   ]);
 
 export function Actions({ live, outside, known, open, done }: Props) {
@@ -52,7 +53,7 @@ export function Actions({ live, outside, known, open, done }: Props) {
 
   if (open.value !== undefined) {
     if (forms === 'loading' || forms === 'failed') return <NotLoaded state={forms} />;
-    const [sheets, documents, answers, hands, twins, ambient, probes, afters, dispositions, breaks] = forms;
+    const [sheets, documents, answers, hands, twins, ambient, probes, afters, dispositions, breaks, checks] = forms;
     const props = {
       live,
       back: () => {
@@ -76,6 +77,8 @@ export function Actions({ live, outside, known, open, done }: Props) {
         return <twins.TwinSheet {...props} />;
       case 'after':
         return <afters.AfterSheet {...props} />;
+      case 'checks':
+        return <checks.ChecksSheet {...props} stay={done} />;
       case 'break':
         return <breaks.BreakSheet {...props} />;
       case 'note':
@@ -104,6 +107,7 @@ export function Actions({ live, outside, known, open, done }: Props) {
   const asked = assessment.requirement.warnings.filter((warning) => warning.wantsAnswer).length;
   const lost = contact.value.kind !== 'live' || !connected.value;
   const breakStep = breakStepsNow(live)[0];
+  const checksLeft = checksOpen(assessment);
   const press = (kind: SheetKind) => (): void => {
     open.value = { kind };
   };
@@ -167,6 +171,17 @@ export function Actions({ live, outside, known, open, done }: Props) {
       >
         {assessment.heat === 'on' ? 'Heat off' : 'Heat on'}
       </Opens>
+      {checksLeft !== undefined && (
+        <Opens
+          may="check answered"
+          class={checksLeft > 0 ? 'big asks' : 'big'}
+          opens="checks"
+          press={press('checks')}
+          under={checksLeft > 0 ? `${checksLeft} open before welding` : 'before welding: all done'}
+        >
+          Checks
+        </Opens>
+      )}
       {isCheckDue(assessment) && (
         <Opens
           may="ambient check"
@@ -258,3 +273,10 @@ const isCheckDue = ({ ambientCheck, phase, heat }: LiveJoint['assessment']): boo
   ambientCheck.made === undefined &&
   isBeforeHeat(phase) &&
   heat !== 'on';
+
+/** Checks not in order and points not released; undefined where the procedure has none. */
+function checksOpen({ checks = [], points = [] }: LiveJoint['assessment']): number | undefined {
+  if (checks.length + points.length === 0) return undefined;
+  const open = checks.filter(({ answered }) => answered === undefined || answered.answer === 'not in order');
+  return open.length + points.filter(({ given }) => given === undefined).length;
+}

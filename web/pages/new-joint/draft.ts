@@ -6,6 +6,7 @@
 import type { Element } from '../../../server/weld/composition.ts';
 import type { ProcedureRevision } from '../../../server/weld/procedure-revision.ts';
 import type { BreakDraft } from './break-draft.ts';
+import type { ChecksDraft } from './check-draft.ts';
 import type { DraftUnits } from './quantity.ts';
 
 export interface ContentDraft {
@@ -171,6 +172,7 @@ export interface JointDraft {
     readonly ambientCheck: string;
   };
   readonly breaks: BreakDraft;
+  readonly checking: ChecksDraft;
   /** The test piece that qualifies the procedure. */
   readonly qualification: QualificationDraft;
   /** The recorded revision that the procedure is: its values count as they are there, whatever stands in the fields. */

@@ -1,5 +1,6 @@
 /** What the form begins with, and what an older draft of this device becomes. */
 import { emptyBreaks } from './break-draft.ts';
+import { emptyChecks } from './check-draft.ts';
 import type { AnalysisDraft, ChartReadingDraft, JointDraft, PartDraft } from './draft.ts';
 
 export const emptyAnalysis: AnalysisDraft = { origin: 'heat certificate', certificate: '', heat: '', contents: {} };
@@ -101,6 +102,7 @@ export const emptyDraft: JointDraft = {
     ambientCheck: '',
   },
   breaks: emptyBreaks,
+  checking: emptyChecks,
   qualification: {
     stated: false,
     record: '',
@@ -158,6 +160,7 @@ export const draftFrom = (kept: KeptDraft): JointDraft => ({
   heating: { ...emptyDraft.heating, ...kept.heating },
   procedure: { ...emptyDraft.procedure, ...kept.procedure },
   breaks: { ...emptyBreaks, ...kept.breaks },
+  checking: { ...emptyChecks, ...kept.checking },
   qualification: { ...emptyDraft.qualification, ...kept.qualification },
   postHeating: { ...emptyDraft.postHeating, ...kept.postHeating },
   passes: { ...emptyDraft.passes, ...kept.passes },

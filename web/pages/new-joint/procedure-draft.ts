@@ -2,6 +2,7 @@
 import type { Joint } from '../../../server/weld/joint.ts';
 import { besideFields, carriedRevision, type ProcedureRevision } from '../../../server/weld/procedure-revision.ts';
 import { breakDraftOf } from './break-draft.ts';
+import { checksDraftOf } from './check-draft.ts';
 import type { JointDraft, QualificationDraft } from './draft.ts';
 import { inUnits } from './draft-units.ts';
 import { emptyDraft } from './empty-draft.ts';
@@ -13,6 +14,7 @@ type Stated = Pick<
   JointDraft,
   | 'procedure'
   | 'breaks'
+  | 'checking'
   | 'passes'
   | 'qualification'
   | 'afterWelding'
@@ -48,6 +50,7 @@ export function statedDraft(joint: Stating): Stated {
       ambientCheck: procedure?.ambientCheck ?? '',
     },
     breaks: breakDraftOf(procedure?.breaks),
+    checking: checksDraftOf(procedure),
     passes: {
       counted: procedure?.heatInput?.counted ?? '',
       least: text(procedure?.heatInput?.minimumKilojoulesPerMillimetre),

@@ -4,6 +4,7 @@ import { ChoiceField, SelectField, TextField } from '../../parts/field.tsx';
 import { AfterFields } from './after-fields.tsx';
 import { BreakFields } from './break-fields.tsx';
 import { ChartFields } from './chart-fields.tsx';
+import { CheckFields } from './check-fields.tsx';
 import type { JointDraft } from './draft.ts';
 import type { Entry } from './entry.tsx';
 import { NumberField } from './number-field.tsx';
@@ -160,6 +161,7 @@ export function ProcedureFields({
         </div>
       )}
       {procedure.bound && <BreakFields entry={entry} />}
+      {procedure.bound && <CheckFields entry={entry} />}
       <label class="tick">
         <input
           type="checkbox"

@@ -1,5 +1,6 @@
 /** What a procedure states, as a file would hold it, made of what was typed: its own fields, and those that the joint holds beside it. */
 import { breaksOf } from './break-draft.ts';
+import { checksOf } from './check-draft.ts';
 import type { JointDraft, QualificationDraft } from './draft.ts';
 import { begunGroup, clean, filled, type Reader } from './raw-reader.ts';
 
@@ -21,6 +22,7 @@ export function procedureOf(draft: JointDraft, reader: Reader): unknown {
     soakHoldMinutes: number(procedure.hold, 'procedure.soakHoldMinutes'),
     throughThicknessHoldMinutes: number(procedure.throughHold, 'procedure.throughThicknessHoldMinutes'),
     zonePlacesRequired: number(procedure.places, 'procedure.zonePlacesRequired'),
+    ...checksOf(draft.checking),
     breaks: breaksOf(draft.breaks, number(draft.breaks.after, 'procedure.breaks.afterMinutes')),
     decisionRule: procedure.decisionRule,
     guardFactor:

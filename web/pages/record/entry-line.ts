@@ -6,6 +6,7 @@ import type { UnitSystem } from '../../../server/measure/units.ts';
 import type { TimelineEvent } from '../../../server/screen/contract.ts';
 import { ambientCheckSchema } from '../../../server/weld/ambient-check.ts';
 import type { BreakAct } from '../../../server/weld/break.ts';
+import type { CheckAct } from '../../../server/weld/checks.ts';
 import type { AfterAct } from '../../../server/weld/entry.ts';
 import type { Bound } from '../../../server/weld/hand-reading.ts';
 import { type HandKind, handKinds } from '../../../server/weld/instrument.ts';
@@ -14,6 +15,7 @@ import { afterActText } from '../../../server/wording/after.ts';
 import { alarmKeyText } from '../../../server/wording/alarm.ts';
 import { checkText } from '../../../server/wording/ambient.ts';
 import { breakActText } from '../../../server/wording/break.ts';
+import { checkActText } from '../../../server/wording/checks.ts';
 import {
   handKindText,
   type InstrumentAct,
@@ -60,6 +62,10 @@ export const entryLine = ({ at, kind, body }: TimelineEvent, units: UnitSystem, 
       case 'break':
       case 'break inspected':
         return breakActText({ kind, ...said } as BreakAct);
+      case 'check answered':
+      case 'point released':
+      case 'point waived':
+        return checkActText({ kind, ...said } as CheckAct);
       case 'welding complete':
       case 'post-heating':
       case 'cover':
