@@ -33,6 +33,8 @@ function Page() {
       return <Requiring key={now.joint} joint={now.joint} />;
     case 'new joint':
       return <Entering key="new" />;
+    case 'hand-over':
+      return <HandingOver />;
     case 'people':
       return <People />;
     case 'correct joint':
@@ -54,6 +56,12 @@ function Requiring({ joint }: { readonly joint: string }) {
   const requiring = useLoaded(() => import('./pages/requirement/requirement-page.tsx'));
   if (requiring === 'loading' || requiring === 'failed') return <NotLoaded state={requiring} />;
   return <requiring.RequirementPage joint={joint} />;
+}
+
+function HandingOver() {
+  const page = useLoaded(() => import('./pages/hand-over/hand-over-page.tsx'));
+  if (page === 'loading' || page === 'failed') return <NotLoaded state={page} />;
+  return <page.HandOverPage />;
 }
 
 function People() {

@@ -15,10 +15,11 @@ import { type Problem, problems } from '../weld/problems.ts';
 import type { ProcedureAsked } from '../weld/procedure-act.ts';
 import { readJoint } from '../weld/read-joint.ts';
 import type { Signed } from '../weld/signed.ts';
-import { type ActorOf, bodyBy, establishedBy, kindIn, personFor, takenAsNamed } from './actor.ts';
+import { type ActorOf, bodyBy, establishedBy, kindIn, personFor, type Signer, takenAsNamed } from './actor.ts';
 import { actProblems } from './acts.ts';
 import { type Answer, answeredOnce, mustSignOn, recorded, refused, within } from './answer.ts';
 import { dutyProblems } from './duty.ts';
+import { countersigned, handOverProblems } from './hand-over.ts';
 import { procedureRoutes } from './procedures.ts';
 import { NotRecording } from './refusal.ts';
 
@@ -28,6 +29,8 @@ export interface DeskStation {
   joint(id: string): { readonly joint: Joint; readonly assessment: Assessment } | undefined;
   /** Who acts in a request; without it whoever the request names. */
   readonly actor?: ActorOf;
+  /** Who signed a hand-over as the second. */
+  counterSigner?(request: Request): Signer | undefined;
   /** Ids that are taken, those of closed joints included. */
   isTaken(id: string): boolean;
   openJoints(): number;
@@ -73,11 +76,16 @@ export function deskRouter(station: DeskStation): Router {
       if (known === undefined) return notFound;
       const actor = actorOf(request);
       if (actor === 'nobody') return mustSignOn;
-      const body = bodyBy(actor, request.body, kindIn(request.body));
+      const other = station.counterSigner?.(request);
+      const body = countersigned(bodyBy(actor, request.body, kindIn(request.body)), actor, other);
       const named = namedActSchema.safeParse(body);
       if (!named.success) return refused(problems(named.error, body, namedActSchema));
       const { who, act } = named.data;
-      const found = [...dutyProblems(act.kind, who), ...actProblems(act, known.assessment, known.joint, station.now())];
+      const found = [
+        ...dutyProblems(act.kind, who),
+        ...handOverProblems(act, who.name, actor !== 'as named' && other === undefined),
+        ...actProblems(act, known.assessment, known.joint, station.now()),
+      ];
       if (found.length > 0) return refused(found);
       const signed = { who, act, established: establishedBy(actor) };
       return recorded(station.act(known.joint.id, signed), (position) => ({ position }));

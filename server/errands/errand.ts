@@ -13,6 +13,7 @@ import { thinJudgedCourses } from '../record/thin-judged.ts';
 import { readingsCsv } from '../report/csv.ts';
 import { gather, ofRecord } from '../report/gather.ts';
 import { pages } from '../report/pages.ts';
+import { handOverPage } from '../report/papers/hand-over-page.ts';
 import { paperFacts } from '../report/papers/of-record.ts';
 import { type PaperKind, papers } from '../report/papers/papers.ts';
 import { renderPdf } from '../report/pdf.ts';
@@ -32,7 +33,7 @@ export type Errand =
   | { readonly kind: 'judge'; readonly joint: string }
   /** The first so many inputs judged, and what the judge remembers after them. */
   | { readonly kind: 'fold anew'; readonly joint: string; readonly inputs: number }
-  | { readonly kind: 'pdf'; readonly joint: string; readonly zone: string }
+  | { readonly kind: 'pdf' | 'hand-over'; readonly joint: string; readonly zone: string }
   | { readonly kind: 'paper'; readonly joint: string; readonly paper: PaperKind; readonly address: string }
   | { readonly kind: 'csv'; readonly joint: string; readonly zone: string };
 
@@ -71,9 +72,10 @@ export async function run(
       return judgeAll({
         [Symbol.iterator]: () => firstOf(reader.inputs(errand.joint), errand.inputs)[Symbol.iterator](),
       }).judge.memory();
-    case 'pdf': {
+    case 'pdf':
+    case 'hand-over': {
       const facts = gather({ ...ofRecord(reader, errand.joint), program, rules: program.rules, zone: errand.zone });
-      return renderPdf(pages(facts));
+      return renderPdf(errand.kind === 'pdf' ? pages(facts) : handOverPage(facts));
     }
     case 'paper':
       return renderPdf(papers[errand.paper](paperFacts(reader, errand.joint, errand.address)));

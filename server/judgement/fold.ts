@@ -209,6 +209,7 @@ function takeAct(
       takeAfterAct(state, act);
       return;
     case 'declare source':
+    case 'hand-over':
     case 'note':
     case 'attach':
       return;

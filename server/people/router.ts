@@ -2,7 +2,10 @@
 import express, { type Request, type Response, type Router } from 'express';
 import type { z } from 'zod';
 import { Refusal } from '../desk/refusal.ts';
+import { roleFor } from '../weld/duties.ts';
 import { problems } from '../weld/problems.ts';
+import { rolesText } from '../wording/duty.ts';
+import { listText } from '../wording/list.ts';
 import { personById } from './people.ts';
 import { ownSecretSchema, signOnSchema } from './requests.ts';
 import type { SignOn } from './sign-on.ts';
@@ -23,6 +26,25 @@ export function signOnRouter(signOn: SignOn): Router {
     if (proved.person === undefined) return void response.status(401).json({ because: proved.because });
     signOn.begin(request, response, proved);
     response.status(201).json({});
+  });
+
+  /** Who takes over a shift signs beside who hands it over; the first stays signed on. */
+  router.post('/counter-sign', json, async (request, response) => {
+    const first = signOn.signer(request);
+    if (first === undefined) return void response.status(401).json({ because: 'who hands over signs on first' });
+    const asked = signOnSchema.safeParse(request.body);
+    if (!asked.success) return void unreadable(response);
+    const proved = await signOn.prove(request, asked.data);
+    if (proved.person === undefined) return void response.status(401).json({ because: proved.because });
+    if (proved.person.id === first.id)
+      return void response
+        .status(422)
+        .json({ problems: [{ field: 'to', found: first.name, allowed: 'somebody else' }] });
+    if (roleFor('hand-over', proved.person.roles) === undefined) {
+      const found = `${proved.person.name}, ${listText(proved.person.roles)}`;
+      return void response.status(422).json({ problems: [{ field: 'to', found, allowed: rolesText('hand-over') }] });
+    }
+    response.status(201).json({ counterSign: signOn.counterSign(request, proved), name: proved.person.name });
   });
 
   /** The screen was touched: a sign-on goes on. */

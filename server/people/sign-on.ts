@@ -7,6 +7,7 @@ import type { Actor, Signer } from '../desk/actor.ts';
 import type { SignOnView } from '../weld/sign-on.ts';
 import { type Book, openBook } from './book.ts';
 import { type Cookies, cookiesOf } from './cookies.ts';
+import { createCounterSigns } from './counter-signs.ts';
 import { anybody, everybody, type PersonKept, personById, personByName } from './people.ts';
 import type { SignOnRequest } from './requests.ts';
 import { screenOf } from './screens.ts';
@@ -33,6 +34,10 @@ export interface SignOn {
   view(request: Request): SignOnView;
   /** Whose secret it is, if it is right. */
   prove(request: Request, asked: SignOnRequest): Promise<Proved>;
+  /** The second signature that the request carries. */
+  counterSigner(request: Request): Signer | undefined;
+  /** Lets somebody sign beside who is signed on; undefined where nobody is. */
+  counterSign(request: Request, proved: Proved & { person: PersonKept }): string | undefined;
   begin(request: Request, response: Response, proved: Proved & { person: PersonKept }): void;
 }
 
@@ -45,6 +50,7 @@ export function createSignOn({ file, now, monotonic, cost }: SignOnOptions): Sig
   const secrets = createSecrets(book, cost);
   const sessions = createSessions(monotonic);
   const cookies = cookiesOf(file);
+  const counterSigns = createCounterSigns(monotonic);
 
   const screen = (request: Request) => screenOf(book, cookies.read(request, 'screen'));
 
@@ -86,6 +92,12 @@ export function createSignOn({ file, now, monotonic, cost }: SignOnOptions): Sig
       return checked === 'right' && person !== undefined
         ? { person, proof: kind }
         : { because: wrongText(checked, kind) };
+    },
+    counterSigner: (request) => counterSigns.of(cookies.read(request, 'session'), request.get('counter-sign')),
+    counterSign(request, { person, proof }) {
+      const session = cookies.read(request, 'session');
+      if (session === undefined || signer(request) === undefined) return undefined;
+      return counterSigns.give(session, { id: person.id, name: person.name, roles: person.roles, proof });
     },
     begin(request, response, { person, proof }) {
       sessions.end(cookies.read(request, 'session'));

@@ -10,6 +10,7 @@ import { alarmKeyText } from '../wording/alarm.ts';
 import { checkText } from '../wording/ambient.ts';
 import { breakActText } from '../wording/break.ts';
 import { checkActText } from '../wording/checks.ts';
+import { handOverActText } from '../wording/hand-over.ts';
 import { handKindText, instrumentActText, typedHandText } from '../wording/instrument.ts';
 import { correctionActText, detailTexts } from '../wording/pass.ts';
 import { durationText } from '../wording/time.ts';
@@ -48,6 +49,8 @@ export const actWords = (act: Act, enteredAt: Instant, times: Times, units: Unit
       return `${afterActText(act)}${earlier(act.happenedAt, enteredAt, times)}`;
     case 'note':
       return `Note: ${folded(act.text)}${act.document === undefined ? '' : ` (document ${act.document.slice(0, 12)})`}`;
+    case 'hand-over':
+      return folded(handOverActText(act));
     case 'acknowledge':
       return `Took note of alarm ${alarmKeyText(act.alarm)}`;
     case 'shelve':

@@ -15,6 +15,7 @@ export interface ViewSource {
   timeline(id: string): Promise<readonly TimelineEvent[]>;
   alarms(id: string): Promise<readonly AlarmEvent[]>;
   pdf(id: string, zone: string): Promise<Uint8Array>;
+  handOver(id: string, zone: string): Promise<Uint8Array>;
   /** The working page to be signed, or the card to hang on the part; the address leads back to the joint's page. */
   paper(id: string, paper: 'working' | 'card', address: string): Promise<Uint8Array>;
   csv(id: string, zone: string): Promise<Uint8Array>;
@@ -85,6 +86,13 @@ export function viewRouter(source: ViewSource): Router {
     response
       .type('application/pdf')
       .set('Content-Disposition', `inline; filename="${request.params.id}.pdf"`)
+      .send(Buffer.from(pdf));
+  });
+  router.get('/joints/:id/hand-over.pdf', async (request, response) => {
+    const pdf = await source.handOver(request.params.id, zoneOf(request.query.zone));
+    response
+      .type('application/pdf')
+      .set('Content-Disposition', `inline; filename="${request.params.id}-hand-over.pdf"`)
       .send(Buffer.from(pdf));
   });
   for (const paper of ['working', 'card'] as const)

@@ -93,6 +93,7 @@ export async function startStation(options: StationOptions): Promise<Station> {
       isTaken: (id) => !isJointChain(id) || record.chains().some((each) => each.chain === id),
       openJoints: () => record.chains().filter((each) => each.open).length,
       actor: signOn.actor,
+      counterSigner: signOn.counterSigner,
       open: (joint, who, established) => pipeline.open(joint, signedBy(who, established)),
       act: (id, named) => pipeline.act(id, named),
       procedure: (asked, signed) => pipeline.procedure(asked, signed),

@@ -124,6 +124,7 @@ export function stationViews({ options, record, pipeline, links, linkEvents, sig
         return said.kind === 'alarm' ? [{ at, change: said.change, alarm: said.alarm }] : [];
       }),
     pdf: (id, zone) => errand({ kind: 'pdf', joint: id, zone }),
+    handOver: (id, zone) => errand({ kind: 'hand-over', joint: id, zone }),
     paper: (id, paper, address) => errand({ kind: 'paper', joint: id, paper, address }),
     csv: (id, zone) => errand({ kind: 'csv', joint: id, zone }),
     procedures: keptProcedures,

@@ -55,6 +55,7 @@ export const duties: { readonly [kind in DutyKind]: Duty } = {
   'point waived': { roles: [...answering, 'third party'], weight: 'decision' },
   note: { roles: anybody, weight: 'fact' },
   attach: { roles: anybody, weight: 'fact' },
+  'hand-over': { roles: onTheJob, weight: 'fact' },
   acknowledge: { roles: onTheJob, weight: 'fact' },
   shelve: { roles: onTheJob, weight: 'decision' },
   unshelve: { roles: onTheJob, weight: 'fact' },

@@ -9,6 +9,7 @@ import { ambientCheckShape } from './ambient-check.ts';
 import { breakInspectedSchema, breakSchema, examinationMethods, examinationResults } from './break.ts';
 import { checkAnsweredSchema, pointReleasedSchema, pointWaivedSchema } from './checks.ts';
 import { documentBytesSchema, mediaTypeSchema, sha256Schema } from './document.ts';
+import { handOverSchema } from './hand-over.ts';
 import { handReadingSchema } from './hand-reading.ts';
 import { happenedAt } from './happened-at.ts';
 import { correctionsSchema, daySchema } from './instrument.ts';
@@ -66,6 +67,7 @@ export const actSchema = z
       happenedAt,
     }),
     z.strictObject({ kind: z.literal('note'), text: textSchema, document: sha256Schema.optional() }),
+    handOverSchema,
     z.strictObject({ kind: z.literal('acknowledge'), alarm: keySchema }),
     /** Put aside from its entry on, for so many minutes; for how long at most, the alarm's priority says. */
     z.strictObject({

@@ -33,6 +33,7 @@ const entries: { readonly [kind in DutyKind]: string } = {
   'point waived': 'doing without a point of inspection',
   note: 'a note',
   attach: 'attaching a document',
+  'hand-over': 'handing over the shift',
   acknowledge: 'taking note of an alarm',
   shelve: 'putting an alarm aside',
   unshelve: 'taking an alarm up again',

@@ -133,6 +133,48 @@ describe.skipIf(noBrowser)('signing on', { timeout: testPatience }, () => {
     await page.getByRole('heading', { name: 'Required preheat' }).waitFor();
   });
 
+  test('the shift is handed over: where it stands, what is open, what comes next; both sign, and the record has both', async () => {
+    const { address, add } = await guarded();
+    await add('Runa Teld', 'coordinator');
+    await add('Odd Varen', 'welder');
+    const page = await tablet(browser, refusedTry);
+    await page.goto(address);
+    await page.getByRole('link', { name: 'Hand over the shift' }).click();
+    const girder = page.getByRole('region', { name: 'Girder 3, lower flange' });
+    await girder.getByText('Where it stands').waitFor();
+    await girder.getByText(/^Cannot be judged: /).waitFor();
+    await girder
+      .getByText(/^Not met: /)
+      .first()
+      .waitFor();
+    await girder.getByText(/^Then /).waitFor();
+    const signing = page.getByRole('region', { name: 'Both sign' });
+    await signing.getByRole('button', { name: 'Sign on to hand over' }).click();
+    await byPassword(page, 'Runa Teld');
+    await signing.getByText('Runa Teld hands over').waitFor();
+    await signing.getByLabel('What should be known beyond this page').fill('Far side wrapped, look at T3.');
+    await look(page, 'hand-over');
+    await accessible(page);
+    const second = signing.getByRole('form', { name: 'Take over with name and password' });
+    const takeOver = async (secret: string): Promise<void> => {
+      await second.getByLabel('Name').fill('Odd Varen');
+      await second.getByLabel('Password').fill(secret);
+      await second.getByRole('button', { name: 'Take over' }).click();
+    };
+    await takeOver('seven quick barges');
+    await signing.getByRole('alert').filter({ hasText: 'name and password do not go together' }).waitFor();
+    await takeOver(password);
+    await signing.getByText('Handed over by Runa Teld to Odd Varen: 1 joint.').waitFor();
+    await page.goto(`${address}#/joint/girder-3/record`);
+    await page
+      .getByRole('cell', {
+        name: 'Handed over to Odd Varen (signed on with a password). Far side wrapped, look at T3.',
+      })
+      .waitFor();
+    const pdf = await page.request.get(`${address}api/joints/girder-3/hand-over.pdf?zone=UTC`);
+    expect([pdf.status(), (await pdf.body()).subarray(0, 5).toString()]).toEqual([200, '%PDF-']);
+  });
+
   test('the administrator adds a welder, gives a badge, enters a qualification, and trusts the screen', async () => {
     const { address, add } = await guarded();
     await add('Runa Teld', 'administrator', 'coordinator');

@@ -4,9 +4,9 @@ import { createServer } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import type { Router } from 'express';
+import type { Request, Router } from 'express';
 import { onTestFinished } from 'vitest';
-import type { ActorOf } from '../../server/desk/actor.ts';
+import type { ActorOf, Signer } from '../../server/desk/actor.ts';
 import { deskRouter } from '../../server/desk/router.ts';
 import { createDoor, isSameOrigin } from '../../server/door/door.ts';
 import { run as runErrand } from '../../server/errands/errand.ts';
@@ -32,7 +32,7 @@ export interface HttpBench {
 export async function httpBench(
   more: readonly Router[] = [],
   bench: PipelineBench = pipelineBench(),
-  actor?: ActorOf,
+  signOn?: { readonly actor: ActorOf; counterSigner(request: Request): Signer | undefined },
 ): Promise<HttpBench> {
   const { clock } = bench;
   const failures: unknown[] = [];
@@ -42,7 +42,7 @@ export async function httpBench(
     now: () => bench.pipeline.now(),
     joint: (id) => bench.pipeline.run(id),
     isTaken: (id) => !isJointChain(id) || bench.record.chains().some((each) => each.chain === id),
-    ...(actor === undefined ? {} : { actor }),
+    ...(signOn === undefined ? {} : { actor: signOn.actor, counterSigner: signOn.counterSigner }),
     openJoints: () => bench.record.chains().filter((each) => each.open).length,
     open: (joint, who, established) => bench.pipeline.open(joint, signedBy(who, established)),
     act: (id, named) => bench.pipeline.act(id, named),

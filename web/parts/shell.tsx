@@ -78,8 +78,7 @@ export function Shell({ children }: { readonly children: ComponentChildren }) {
 /** As what, and how it is known: a typed name is nobody's proof, and that stays in sight. */
 function besideName(): string {
   const who = signOn.value?.who;
-  if (signsOn.value && who !== undefined)
-    return who.roles.length > 1 ? `${who.roles[0]} and more` : (who.roles[0] ?? '');
+  if (signsOn.value && who !== undefined) return who.roles[0] ?? '';
   return [person.value?.role, 'not signed on'].filter((each) => each !== undefined).join(', ');
 }
 

@@ -14,10 +14,22 @@ export type Sent =
   | { readonly kind: 'wrong'; readonly problems: Readonly<Record<string, string>> }
   | { readonly kind: 'not recorded'; readonly why: string };
 
-export const sendAct = async (joint: string, who: Person, act: Act, key: string): Promise<Sent> => {
+/** `counterSign`: what the second signature of a hand-over gave. */
+export const sendAct = async (
+  joint: string,
+  who: Person,
+  act: Act,
+  key: string,
+  counterSign?: string,
+): Promise<Sent> => {
   if (contact.peek().kind !== 'live') return { kind: 'not recorded', why: notHeard };
   return sentOf(
-    await postJson<{ position: number }>(`/api/joints/${encodeURIComponent(joint)}/acts`, { who, act }, key),
+    await postJson<{ position: number }>(
+      `/api/joints/${encodeURIComponent(joint)}/acts`,
+      { who, act },
+      key,
+      counterSign,
+    ),
   );
 };
 

@@ -8,6 +8,7 @@ export type Route =
   | { readonly page: 'overview' }
   | { readonly page: 'new joint' }
   | { readonly page: 'people' }
+  | { readonly page: 'hand-over' }
   | { readonly page: 'joint'; readonly joint: string }
   | { readonly page: 'correct joint'; readonly joint: string }
   | { readonly page: 'record'; readonly joint: string }
@@ -23,6 +24,7 @@ export const readRoute = (hash: string): Route => {
   const [first, joint, last] = parts;
   if (first === undefined) return { page: 'overview' };
   if (first === 'new' && joint === undefined) return { page: 'new joint' };
+  if (first === 'hand-over' && joint === undefined) return { page: 'hand-over' };
   if (first === 'people' && joint === undefined) return { page: 'people' };
   if (first === 'joint' && joint !== undefined && parts.length <= 3) {
     if (last === undefined) return { page: 'joint', joint };
@@ -35,6 +37,7 @@ export const readRoute = (hash: string): Route => {
 
 export const overviewAddress = '#/';
 export const newJointAddress = '#/new';
+export const handOverAddress = '#/hand-over';
 export const peopleAddress = '#/people';
 export const jointAddress = (joint: string): string => `#/joint/${encodeURIComponent(joint)}`;
 export const recordAddress = (joint: string): string => `${jointAddress(joint)}/record`;

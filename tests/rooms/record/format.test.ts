@@ -117,6 +117,11 @@ test('the entry of the page by somebody who signed on', () => {
   expect(readEnvelopeStrictly(bytesOf(example('entry signed')))).toMatchObject(entry);
 });
 
+test('the hand-over of the page is an act', () => {
+  const act = actSchema.parse(decodeCanonical(bytesOf(example('hand-over'))));
+  expect(textOf(encodeCanonical(act))).toBe(example('hand-over'));
+});
+
 test('the check at ambient of the page is an act, and says what the page says of it', () => {
   const written = bytesOf(example('ambient check'));
   const act = actSchema.parse(decodeCanonical(written));

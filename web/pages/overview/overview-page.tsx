@@ -9,7 +9,7 @@ import { Glyph, type GlyphName } from '../../parts/glyph.tsx';
 import { Signals } from '../../parts/signals.tsx';
 import { useTitle } from '../../parts/title.ts';
 import { isListCurrent, joints, watchJoints } from '../../state/joints.ts';
-import { jointAddress, newJointAddress } from '../../state/route.ts';
+import { handOverAddress, jointAddress, newJointAddress } from '../../state/route.ts';
 import { type Need, type OverviewRow, overviewRows } from './overview-model.ts';
 
 const glyphs: Readonly<Record<Need, GlyphName>> = {
@@ -46,6 +46,11 @@ export function OverviewPage() {
       <div class="joint-head">
         <h1 id="joints-heading">Joints</h1>
         {rows.length > 0 && <p class="aside">Who needs someone stands first.</p>}
+        {rows.some(({ need }) => need !== 'closed') && (
+          <a class="button" href={handOverAddress}>
+            Hand over the shift
+          </a>
+        )}
       </div>
       {rows.length === 0 ? (
         <div class="sheet empty-page">

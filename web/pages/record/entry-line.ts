@@ -8,6 +8,7 @@ import { ambientCheckSchema } from '../../../server/weld/ambient-check.ts';
 import type { BreakAct } from '../../../server/weld/break.ts';
 import type { CheckAct } from '../../../server/weld/checks.ts';
 import type { AfterAct } from '../../../server/weld/entry.ts';
+import type { HandOverAct } from '../../../server/weld/hand-over.ts';
 import type { Bound } from '../../../server/weld/hand-reading.ts';
 import { type HandKind, handKinds } from '../../../server/weld/instrument.ts';
 import type { PassCorrectionAct, PassDetails } from '../../../server/weld/pass-acts.ts';
@@ -16,6 +17,7 @@ import { alarmKeyText } from '../../../server/wording/alarm.ts';
 import { checkText } from '../../../server/wording/ambient.ts';
 import { breakActText } from '../../../server/wording/break.ts';
 import { checkActText } from '../../../server/wording/checks.ts';
+import { handOverActText } from '../../../server/wording/hand-over.ts';
 import {
   handKindText,
   type InstrumentAct,
@@ -59,6 +61,8 @@ export const entryLine = ({ at, kind, body }: TimelineEvent, units: UnitSystem, 
         const check = ambientCheckSchema.safeParse(withoutKind(said));
         return check.success ? checkText(check.data, ambientOutcomes(check.data), units) : 'Probes checked at ambient';
       }
+      case 'hand-over':
+        return handOverActText(said as HandOverAct);
       case 'break':
       case 'break inspected':
         return breakActText({ kind, ...said } as BreakAct);

@@ -2,13 +2,19 @@
 import { useSignal } from '@preact/signals';
 import type { Try } from './panel.tsx';
 
-export function ByPassword({ attempt, sending }: { readonly attempt: Try; readonly sending: boolean }) {
+interface Props {
+  readonly attempt: Try;
+  readonly sending: boolean;
+  readonly label?: string;
+}
+
+export function ByPassword({ attempt, sending, label = 'Sign on' }: Props) {
   const name = useSignal('');
   const password = useSignal('');
   return (
     <form
       class="by-password"
-      aria-label="Sign on with name and password"
+      aria-label={`${label} with name and password`}
       onSubmit={async (event) => {
         event.preventDefault();
         const typed = password.value;
@@ -39,7 +45,7 @@ export function ByPassword({ attempt, sending }: { readonly attempt: Try; readon
         />
       </label>
       <button type="submit" class="act" disabled={sending || name.value.trim() === '' || password.value === ''}>
-        {sending ? 'Asking' : 'Sign on'}
+        {sending ? 'Asking' : label}
       </button>
     </form>
   );

@@ -12,9 +12,10 @@ interface Props {
   readonly people: SignOnView['byPin'];
   readonly attempt: Try;
   readonly sending: boolean;
+  readonly asks?: string;
 }
 
-export function ByPin({ people, attempt, sending }: Props) {
+export function ByPin({ people, attempt, sending, asks = 'Who are you?' }: Props) {
   const chosen = useSignal<string | undefined>(undefined);
   if (people.length === 0) return <p>Nobody here has a PIN yet. An administrator gives one on the page People.</p>;
   const person = people.find(({ id }) => id === chosen.value);
@@ -24,7 +25,7 @@ export function ByPin({ people, attempt, sending }: Props) {
     const list = [...people].sort((a, b) => Number(b.id === last) - Number(a.id === last));
     return (
       <fieldset class="names">
-        <legend>Who are you?</legend>
+        <legend>{asks}</legend>
         {list.map(({ id, name }) => (
           <button
             key={id}
