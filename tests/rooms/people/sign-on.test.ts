@@ -3,60 +3,12 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, onTestFinished, test, vi } from 'vitest';
 import { limits } from '../../../server/measure/limits.ts';
-import { adminRouter } from '../../../server/people/admin-router.ts';
 import type { PersonKept } from '../../../server/people/people.ts';
-import { signOnRouter } from '../../../server/people/router.ts';
-import type { Role } from '../../../server/weld/person.ts';
-import type { PeopleView, SignOnView } from '../../../server/weld/sign-on.ts';
-import { asJson, httpBench } from '../../support/http-bench.ts';
-import { password, peopleBench } from '../../support/people.ts';
-import { group, jointOn, pipelineBench } from '../../support/pipeline-bench.ts';
-
-async function shop() {
-  const bench = pipelineBench();
-  const people = peopleBench(bench.clock, `${bench.folder}.people.sqlite`);
-  const { signOn } = people;
-  const http = await httpBench([signOnRouter(signOn), adminRouter(signOn)], bench, signOn);
-  /** A browser: keeps the cookies that it is given. */
-  const browser = () => {
-    const jar = new Map<string, string>();
-    const send = async (method: string, path: string, body?: unknown, more: object = {}): Promise<Response> => {
-      const cookie = [...jar].map(([name, value]) => `${name}=${value}`).join('; ');
-      const answer = await http.ask(path, {
-        method,
-        headers: { 'Content-Type': 'application/json', cookie, origin: http.address, ...more },
-        ...(body === undefined ? {} : { body: JSON.stringify(body) }),
-      });
-      for (const set of answer.headers.getSetCookie()) {
-        const [, name = '', value = ''] = /^([^=]+)=([^;]*)/.exec(set) ?? [];
-        expect(set).toMatch(/HttpOnly/i);
-        expect(set).toMatch(/SameSite=Strict/i);
-        if (value === '') jar.delete(name);
-        else jar.set(name, value);
-      }
-      return answer;
-    };
-    return {
-      send,
-      post: (path: string, body: unknown = {}) => send('POST', path, body),
-      view: async () => (await (await send('GET', '/api/sign-on')).json()) as SignOnView,
-      signOn: (name: string, secret = password) => send('POST', '/api/sign-on', { name, password: secret }),
-      act: (act: object, who?: object) => send('POST', '/api/joints/one/acts', { ...(who && { who }), act }),
-    };
-  };
-  const open = async () => {
-    const opening = http.bench.pipeline.open(jointOn('one', 'b1'), 'Runa Teld');
-    http.bench.clock.move(group);
-    await opening;
-  };
-  await open();
-  const add = (name: string, ...roles: Role[]): Promise<PersonKept> => people.add(name, ...roles);
-  const newest = () => [...http.bench.record.entries('one')].findLast((entry) => entry.class === 'input');
-  return { ...people, http, browser, add, newest };
-}
-const because = async (answer: Response): Promise<string> => ((await answer.json()) as { because: string }).because;
-const problem = async (answer: Response) =>
-  ((await answer.json()) as { problems: { field: string; found: string; allowed: string }[] }).problems[0]!;
+import type { PeopleView } from '../../../server/weld/sign-on.ts';
+import { because, problem, shop } from '../../support/guarded-shop.ts';
+import { asJson } from '../../support/http-bench.ts';
+import { password } from '../../support/people.ts';
+import { jointOn } from '../../support/pipeline-bench.ts';
 
 test('while the station knows nobody a name is taken as typed, and the record says so', async () => {
   const { browser, newest } = await shop();
@@ -224,58 +176,6 @@ test('one changes one’s own password against the one that one has', async () =
   expect((await own('password', password, 'four green ladders')).status).toBe(201);
   expect((await browser().signOn('Odd Varen')).status).toBe(401);
   expect((await browser().signOn('Odd Varen', 'four green ladders')).status).toBe(201);
-});
-
-test('a hand-over is signed by two: the second proves itself at the same screen, and a claimed one counts for nothing', async () => {
-  const { browser, add, newest, clock } = await shop();
-  await add('Runa Teld', 'heater operator');
-  const odd = await add('Odd Varen', 'welder');
-  await add('Ylva Brant', 'viewer');
-  const page = browser();
-  const other = browser();
-  await page.signOn('Runa Teld');
-  await other.signOn('Odd Varen');
-  const over = (counterSign?: string, from = page) => {
-    const claimed = { kind: 'hand-over', to: 'Odd Varen', toPerson: odd.id, toProof: 'password', note: 'Look at T3.' };
-    return from.send(
-      'POST',
-      '/api/joints/one/acts',
-      { act: claimed },
-      counterSign === undefined ? {} : { 'counter-sign': counterSign },
-    );
-  };
-  expect(await problem(await over())).toMatchObject({ field: 'act.to', found: 'one signature' });
-  const sign = async (name: string, secret = password) => page.post('/api/counter-sign', { name, password: secret });
-  expect((await sign('Odd Varen', 'wrong wrong wrong 7')).status).toBe(401);
-  expect((await problem(await sign('Runa Teld'))).allowed).toBe('somebody else');
-  expect((await problem(await sign('Ylva Brant'))).found).toBe('Ylva Brant, viewer');
-  expect((await browser().post('/api/counter-sign', { name: 'Odd Varen', password })).status).toBe(401);
-  const { counterSign } = (await (await sign('Odd Varen')).json()) as { counterSign: string };
-  expect((await over(counterSign, other)).status, 'it goes with the sign-on that it was given to').toBe(422);
-  expect((await over(counterSign)).status).toBe(201);
-  expect(newest()).toMatchObject({
-    kind: 'hand-over',
-    who: 'Runa Teld',
-    proof: 'password',
-    body: { to: 'Odd Varen', toPerson: odd.id, toProof: 'password', note: 'Look at T3.' },
-  });
-  expect((await page.view()).who?.name).toBe('Runa Teld');
-  clock.move(limits.counterSignMilliseconds);
-  expect((await over(counterSign)).status).toBe(422);
-});
-
-test('where nobody signs on a hand-over is two typed names, and says so', async () => {
-  const { browser, newest } = await shop();
-  const page = browser();
-  const over = (to: string) =>
-    page.act({ kind: 'hand-over', to, toPerson: 'p-00000000', toProof: 'PIN' }, { name: 'Runa Teld', role: 'welder' });
-  expect((await over('runa teld')).status).toBe(422);
-  expect((await over('Odd Varen')).status).toBe(201);
-  expect(newest()).toMatchObject({
-    proof: 'typed name',
-    body: { kind: 'hand-over', to: 'Odd Varen', toProof: 'typed name' },
-  });
-  expect(newest()?.body).not.toHaveProperty('toPerson');
 });
 
 test('a page of another site does not act in the name of whoever is signed on', async () => {
