@@ -6,7 +6,7 @@ import { RecordPage } from './pages/record/record-page.tsx';
 import { NotLoaded, useLoaded } from './parts/lazy.tsx';
 import { Shell } from './parts/shell.tsx';
 import { startCalls } from './state/calls.ts';
-import { overviewAddress, route, startRoute } from './state/route.ts';
+import { overviewAddress, type ProcedureRoute, route, startRoute } from './state/route.ts';
 import { startSignOn } from './state/sign-on.ts';
 import { startSound } from './state/sound.ts';
 import { startStation } from './state/station.ts';
@@ -31,6 +31,10 @@ function Page() {
       return <RecordPage key={now.joint} joint={now.joint} />;
     case 'requirement':
       return <Requiring key={now.joint} joint={now.joint} />;
+    case 'procedures':
+    case 'procedure':
+    case 'new revision':
+      return <Procedures route={now} />;
     case 'new joint':
       return <Entering key="new" />;
     case 'hand-over':
@@ -75,6 +79,13 @@ function Entering({ correcting }: { readonly correcting?: string }) {
   const entering = useLoaded(() => import('./pages/new-joint/new-joint-page.tsx'));
   if (entering === 'loading' || entering === 'failed') return <NotLoaded state={entering} />;
   return <entering.NewJointPage {...(correcting === undefined ? {} : { correcting })} />;
+}
+
+/** Apart like the entering of a joint: it brings the schema along. */
+function Procedures({ route: asked }: { readonly route: ProcedureRoute }) {
+  const pages = useLoaded(() => import('./pages/procedures/pages.tsx'));
+  if (pages === 'loading' || pages === 'failed') return <NotLoaded state={pages} />;
+  return <pages.ProcedurePages route={asked} />;
 }
 
 startTheme();

@@ -5,6 +5,7 @@
  */
 import type { Joint } from '../weld/joint.ts';
 import type { ProcedureQualification } from '../weld/procedure-qualification.ts';
+import type { HeatWindow } from '../weld/welding.ts';
 import type { Status } from './answer.ts';
 import { arcEnergyShown, heatInput } from './heat-input.ts';
 
@@ -199,11 +200,14 @@ function postHeatingCompared(
   ];
 }
 
-/** The range stands in the qualification record; no departure is worked out here. */
+/** The range stands in the qualification record; no departure is worked out here. The window of the passes counts, else the joint's heat input. */
 function heatInputCompared(qualification: ProcedureQualification, stating: Stating): Compared[] {
   const range = qualification.heatInput;
-  if (range === undefined || stating.heatInput === undefined || stating.process === undefined) return [];
+  if (range === undefined) return [];
   const clause: Clause = { name: qualification.record, status: 'entered' };
+  const window = stating.procedure?.heatInput;
+  if (window !== undefined) return [windowCompared(range, window, clause)];
+  if (stating.heatInput === undefined || stating.process === undefined) return [];
   const joint = stating as Joint;
   const stated = range.counted === 'arc energy' ? arcEnergyShown(joint)?.value : statedHeatInput(joint);
   if (stated === undefined) return [{ variable: 'heat input', standing: 'open', clause }];
@@ -212,6 +216,26 @@ function heatInputCompared(qualification: ProcedureQualification, stating: Stati
   const limit = tooLittle ? least : (most ?? least);
   const standing = tooLittle || (most !== undefined && stated > most) ? 'outside' : 'inside';
   return [{ variable: 'heat input', standing, stated, ...(limit === undefined ? {} : { limit }), clause }];
+}
+
+/** Both ends of the window within those of the range. Energies with and without k do not compare. */
+function windowCompared(range: HeatWindow, window: HeatWindow, clause: Clause): Compared {
+  const ends = [
+    endOf('minimumKilojoulesPerMillimetre', (stated, limit) => stated >= limit),
+    endOf('maximumKilojoulesPerMillimetre', (stated, limit) => stated <= limit),
+  ].filter((end) => end !== undefined);
+  const shown = ends.find(({ standing }) => standing === 'outside') ?? ends.find(({ standing }) => standing === 'open');
+  return { variable: 'heat input', ...(shown ?? ends.at(-1) ?? { standing: 'open' }), clause };
+
+  function endOf(
+    field: 'minimumKilojoulesPerMillimetre' | 'maximumKilojoulesPerMillimetre',
+    keeps: (stated: number, limit: number) => boolean,
+  ): Pick<Compared, 'standing' | 'stated' | 'limit'> | undefined {
+    const [limit, stated] = [range[field], window[field]];
+    if (limit === undefined) return undefined;
+    if (stated === undefined || range.counted !== window.counted) return { standing: 'open', limit };
+    return { standing: keeps(stated, limit) ? 'inside' : 'outside', stated, limit };
+  }
 }
 
 function statedHeatInput(joint: Joint): number | undefined {

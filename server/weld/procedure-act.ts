@@ -1,5 +1,6 @@
 /** What a person does to the station's store of procedures: records a revision, or withdraws one. Nothing is ever changed. */
 import { z } from 'zod';
+import type { Instant } from '../measure/quantity.ts';
 import { sha256Schema } from './document.ts';
 import type { Joint } from './joint.ts';
 import { personSchema } from './person.ts';
@@ -38,11 +39,11 @@ export const withdrawalSchema = z.strictObject({
 export interface KeptRevision {
   readonly sha256: string;
   readonly revision: ProcedureRevision;
-  readonly at: number;
+  readonly at: Instant;
   readonly who: string;
   readonly role?: string;
   readonly reason?: string;
-  readonly withdrawn?: { readonly at: number; readonly who: string; readonly role?: string; readonly reason: string };
+  readonly withdrawn?: { readonly at: Instant; readonly who: string; readonly role?: string; readonly reason: string };
 }
 
 /** How a joint's procedure stands among those that the station keeps. */

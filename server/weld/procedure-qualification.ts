@@ -1,9 +1,9 @@
 /** What the record of a procedure's test piece holds: the values around which production may range (metallurgy/qualified-range.ts). */
 import { z } from 'zod';
 import { labelSchema, nameSchema } from './text.ts';
+import { heatWindowSchema } from './welding.ts';
 
 const temperature = (description: string) => z.number().min(-50).max(900).meta({ description });
-const kilojoules = (description: string) => z.number().positive().max(50).meta({ description });
 
 /** Rules of departure differ between the editions of ISO 15614-1. */
 export const qualificationStandards = ['ASME IX', 'ISO 15614-1:2017', 'ISO 15614-1:2004'] as const;
@@ -26,16 +26,8 @@ export const procedureQualificationSchema = z
       ])
       .meta({ description: 'Post-heating (hydrogen release) of the test piece, or none. Absent: not known.' })
       .optional(),
-    heatInput: z
-      .strictObject({
-        counted: z.enum(['arc energy', 'heat input']).meta({
-          description: 'Whether the record counts arc energy, or heat input with the efficiency of the process in it.',
-        }),
-        minimumKilojoulesPerMillimetre: kilojoules('Least that is qualified.').optional(),
-        maximumKilojoulesPerMillimetre: kilojoules('Most that is qualified.').optional(),
-      })
-      .meta({ description: 'Range of heat input that the record qualifies, as it stands there.' })
-      .optional(),
+    /** As it stands there; no departure is worked out here. */
+    heatInput: heatWindowSchema.optional(),
     impactTests: z
       .enum(['required', 'not required'])
       .meta({
@@ -52,20 +44,12 @@ export const procedureQualificationSchema = z
       .optional(),
   })
   .superRefine((qualification, context) => {
-    const { preheatCelsius: preheat, interpassCelsius: interpass, heatInput, standard } = qualification;
+    const { preheatCelsius: preheat, interpassCelsius: interpass, standard } = qualification;
     const wrong = (path: string[], message: string): void => {
       context.addIssue({ code: 'custom', path, message });
     };
     if (preheat !== undefined && interpass !== undefined && interpass < preheat)
       wrong(['interpassCelsius'], `at least ${preheat} °C, the preheat of the test piece; one of the two is mistyped`);
-    const { minimumKilojoulesPerMillimetre: least, maximumKilojoulesPerMillimetre: most } = heatInput ?? {};
-    if (least !== undefined && most !== undefined && most < least)
-      wrong(
-        ['heatInput', 'maximumKilojoulesPerMillimetre'],
-        `at least ${least} kJ/mm, the least that is qualified; one of the two is mistyped`,
-      );
-    if (heatInput !== undefined && least === undefined && most === undefined)
-      wrong(['heatInput'], 'the least or the most heat input that is qualified, or no heat input at all');
     if (qualification.impactTests !== undefined && standard !== 'ASME IX')
       wrong(['impactTests'], 'nothing, since only ASME IX asks whether impact tests are required');
     if (qualification.interpassRise !== undefined && standard !== 'ISO 15614-1:2017')

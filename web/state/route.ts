@@ -13,7 +13,13 @@ export type Route =
   | { readonly page: 'correct joint'; readonly joint: string }
   | { readonly page: 'record'; readonly joint: string }
   | { readonly page: 'requirement'; readonly joint: string }
+  | { readonly page: 'procedures' }
+  | { readonly page: 'procedure'; readonly procedure: string }
+  /** Of a procedure that has revisions, or of one that has none yet. */
+  | { readonly page: 'new revision'; readonly procedure?: string }
   | { readonly page: 'unknown'; readonly address: string };
+
+export type ProcedureRoute = Extract<Route, { page: 'procedures' | 'procedure' | 'new revision' }>;
 
 export const readRoute = (hash: string): Route => {
   const parts = hash
@@ -26,6 +32,11 @@ export const readRoute = (hash: string): Route => {
   if (first === 'new' && joint === undefined) return { page: 'new joint' };
   if (first === 'hand-over' && joint === undefined) return { page: 'hand-over' };
   if (first === 'people' && joint === undefined) return { page: 'people' };
+  if (first === 'procedures' && parts.length <= 3) {
+    if (joint === undefined) return { page: 'procedures' };
+    if (joint === 'of' && last !== undefined) return { page: 'procedure', procedure: last };
+    if (joint === 'new') return { page: 'new revision', ...(last === undefined ? {} : { procedure: last }) };
+  }
   if (first === 'joint' && joint !== undefined && parts.length <= 3) {
     if (last === undefined) return { page: 'joint', joint };
     if (last === 'record') return { page: 'record', joint };
@@ -42,6 +53,10 @@ export const peopleAddress = '#/people';
 export const jointAddress = (joint: string): string => `#/joint/${encodeURIComponent(joint)}`;
 export const recordAddress = (joint: string): string => `${jointAddress(joint)}/record`;
 export const requirementAddress = (joint: string): string => `${jointAddress(joint)}/requirement`;
+export const proceduresAddress = '#/procedures';
+export const newProcedureAddress = '#/procedures/new';
+export const procedureAddress = (procedure: string): string => `#/procedures/of/${encodeURIComponent(procedure)}`;
+export const revisionAddress = (procedure: string): string => `#/procedures/new/${encodeURIComponent(procedure)}`;
 export const correctAddress = (joint: string): string => `${jointAddress(joint)}/correct`;
 
 export const route = signal<Route>({ page: 'overview' });

@@ -4,6 +4,7 @@ import { ChoiceField, SelectField } from '../../parts/field.tsx';
 import { anyFilled, More } from '../../parts/more.tsx';
 import type { JointDraft } from './draft.ts';
 import type { Entry } from './entry.tsx';
+import { Locked } from './locked.tsx';
 import { NumberField, orNone } from './number-field.tsx';
 
 type After = JointDraft['afterWelding'];
@@ -33,56 +34,60 @@ export function AfterFields({ entry }: { readonly entry: Entry }) {
       filled={anyFilled(...Object.values(postHeating), ...Object.values(afterWelding), waitingEdition)}
     >
       <div class="fields">
-        <NumberField
-          entry={entry}
-          label="Post-heating at"
-          kind="temperature"
-          field="postHeating.celsius"
-          optional="if stated"
-          value={postHeating.temperature}
-          onValue={(temperature) => setPostHeating({ temperature })}
-        />
-        <NumberField
-          entry={entry}
-          label="Post-heating for"
-          unit="h"
-          field="postHeating.hours"
-          optional="if stated"
-          value={postHeating.hours}
-          onValue={(hours) => setPostHeating({ hours })}
-        />
-        {anyFilled(postHeating.temperature, postHeating.hours) && (
-          <>
-            <NumberField
-              entry={entry}
-              label="Post-heating, at most"
-              kind="temperature"
-              field="postHeating.maximumCelsius"
-              optional="if stated"
-              value={postHeating.maximum}
-              onValue={(maximum) => setPostHeating({ maximum })}
-            />
-            <SelectField
-              label="Its time counts"
-              value={postHeating.counted}
-              choices={[
-                { value: '', text: 'Without a break' },
-                { value: 'cumulative', text: 'Summed over stretches' },
-              ]}
-              onValue={(counted) => setPostHeating({ counted })}
-            />
-          </>
-        )}
-        <SelectField
-          label="Wait before testing by"
-          field="waitingEdition"
-          value={waitingEdition}
-          choices={orNone(waitingEditions)}
-          onValue={(value) => entry.change({ waitingEdition: value })}
-        />
+        <Locked entry={entry} stated="postHeating">
+          <NumberField
+            entry={entry}
+            label="Post-heating at"
+            kind="temperature"
+            field="postHeating.celsius"
+            optional="if stated"
+            value={postHeating.temperature}
+            onValue={(temperature) => setPostHeating({ temperature })}
+          />
+          <NumberField
+            entry={entry}
+            label="Post-heating for"
+            unit="h"
+            field="postHeating.hours"
+            optional="if stated"
+            value={postHeating.hours}
+            onValue={(hours) => setPostHeating({ hours })}
+          />
+          {anyFilled(postHeating.temperature, postHeating.hours) && (
+            <>
+              <NumberField
+                entry={entry}
+                label="Post-heating, at most"
+                kind="temperature"
+                field="postHeating.maximumCelsius"
+                optional="if stated"
+                value={postHeating.maximum}
+                onValue={(maximum) => setPostHeating({ maximum })}
+              />
+              <SelectField
+                label="Its time counts"
+                value={postHeating.counted}
+                choices={[
+                  { value: '', text: 'Without a break' },
+                  { value: 'cumulative', text: 'Summed over stretches' },
+                ]}
+                onValue={(counted) => setPostHeating({ counted })}
+              />
+            </>
+          )}
+        </Locked>
+        <Locked entry={entry} stated="waitingEdition">
+          <SelectField
+            label="Wait before testing by"
+            field="waitingEdition"
+            value={waitingEdition}
+            choices={orNone(waitingEditions)}
+            onValue={(value) => entry.change({ waitingEdition: value })}
+          />
+        </Locked>
       </div>
       {procedure.bound && (
-        <>
+        <Locked entry={entry}>
           <div class="fields">
             {asked(
               'Heating, at most',
@@ -131,7 +136,7 @@ export function AfterFields({ entry }: { readonly entry: Entry }) {
             ]}
             onValue={(spots) => setAfter({ spots })}
           />
-        </>
+        </Locked>
       )}
     </More>
   );

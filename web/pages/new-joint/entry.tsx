@@ -4,6 +4,8 @@ import type { JointDraft } from './draft.ts';
 export interface Entry {
   readonly draft: JointDraft;
   change(part: Partial<JointDraft>): void;
+  /** Another draft altogether. */
+  replace(draft: JointDraft): void;
   /** The problem of the field, if the person has been there or has tried to enter the joint. */
   problem(field: string): string | undefined;
   touch(field: string): void;

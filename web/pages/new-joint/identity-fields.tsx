@@ -9,6 +9,7 @@ import { codeAsks } from './code-asks.ts';
 import { inUnits } from './draft-units.ts';
 import { idOf } from './empty-draft.ts';
 import type { Entry } from './entry.tsx';
+import { Locked } from './locked.tsx';
 import { NumberField, orNone } from './number-field.tsx';
 import type { DraftUnits } from './quantity.ts';
 
@@ -113,14 +114,16 @@ export function CodeFields({ entry }: { readonly entry: Entry }) {
       />
       <p class="hint">What is typed already is converted. In inches, fractions such as 1 1/2 may be typed.</p>
       <div class="fields">
-        <SelectField
-          label="Code"
-          field="codeSet"
-          value={draft.codeSet}
-          choices={orNone(codeSets, 'None: every method that applies')}
-          hint="Its methods may govern and its table is a floor; other methods are shown for comparison."
-          onValue={(codeSet) => entry.change({ codeSet })}
-        />
+        <Locked entry={entry} stated="codeSet">
+          <SelectField
+            label="Code"
+            field="codeSet"
+            value={draft.codeSet}
+            choices={orNone(codeSets, 'None: every method that applies')}
+            hint="Its methods may govern and its table is a floor; other methods are shown for comparison."
+            onValue={(codeSet) => entry.change({ codeSet })}
+          />
+        </Locked>
       </div>
       {asks.restraint && restraint}
       <More

@@ -110,18 +110,17 @@ export function recordedIn(joint: Joint): Pick<JointDraft, 'recorded'> {
   return revision === undefined ? {} : { recorded: { sha256: joint.boundRevision!.sha256, revision } };
 }
 
-/** The draft with the values of a recorded revision; what the revision does not state stays as it was typed. */
+/** The draft with the values of a recorded revision; what no revision states, this one or the one before, stays as it was typed. */
 export function withRecorded(draft: JointDraft, revision: ProcedureRevision, sha256: string): JointDraft {
-  const { procedure, breaks, passes, qualification, afterWelding, ...beside } = revisionDraft(revision, draft.units);
-  const stated = besideFields.flatMap((field) => (revision[field] === undefined ? [] : [draftNames[field]]));
+  const values = statedDraft(revision);
+  const ofNone = besideFields
+    .filter((field) => revision[field] === undefined && draft.recorded?.revision[field] === undefined)
+    .map((field): string => draftNames[field]);
+  const stated = Object.keys(values).filter((name) => !ofNone.includes(name)) as (keyof Stated)[];
+  const shown = revisionDraft(revision, draft.units);
   return {
     ...draft,
-    procedure,
-    breaks,
-    passes,
-    qualification,
-    afterWelding,
-    ...Object.fromEntries(stated.map((name) => [name, beside[name]])),
+    ...Object.fromEntries(stated.map((name) => [name, shown[name]])),
     recorded: { sha256, revision },
   };
 }

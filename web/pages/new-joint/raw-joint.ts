@@ -20,6 +20,17 @@ export const rawJoint = (draft: JointDraft): RawJoint => {
   return { joint: jointOf(draft, reader), problems: reader.problems, typed: reader.typed };
 };
 
+/** Only what a revision of a procedure is made of. */
+export const rawRevision = (draft: JointDraft): RawJoint => {
+  const reader = createReader(draft);
+  const revision = {
+    format: 'preheat procedure 1',
+    procedure: procedureOf({ ...draft, procedure: { ...draft.procedure, bound: true } }, reader),
+    ...besideOf(draft, reader),
+  };
+  return { joint: clean(revision), problems: reader.problems, typed: reader.typed };
+};
+
 const jointOf = (draft: JointDraft, reader: Reader): unknown => {
   const { number, quantity } = reader;
   const { codeFloor, recorded } = draft;

@@ -58,6 +58,7 @@ export const useEntering = (correcting: string | undefined) => {
     change(part) {
       put({ ...draft.value, ...part });
     },
+    replace: put,
     problem: (field) => (tried.value || touched.value.has(field) ? problems[field] : undefined),
     touch(field) {
       if (!touched.value.has(field)) touched.value = new Set([...touched.value, field]);

@@ -6,6 +6,7 @@ import { begun } from '../../../server/wording/list.ts';
 import { ChoiceField, SelectField, TextField } from '../../parts/field.tsx';
 import { anyFilled, More } from '../../parts/more.tsx';
 import { AnalysisFields } from './analysis-fields.tsx';
+import { CoolingFields } from './cooling-fields.tsx';
 import type { JointDraft } from './draft.ts';
 import { emptyAnalysis } from './empty-draft.ts';
 import type { Entry } from './entry.tsx';
@@ -128,25 +129,8 @@ function WeldFields({ entry }: { readonly entry: Entry }) {
           value={draft.weldSize}
           onValue={(weldSize) => entry.change({ weldSize })}
         />
-        <NumberField
-          entry={entry}
-          label="Cooling 800 to 500 °C, at least"
-          unit="s"
-          field="coolingSeconds.minimum"
-          optional="if stated"
-          value={cooling.minimum}
-          onValue={(minimum) => entry.change({ cooling: { ...cooling, minimum } })}
-        />
-        <NumberField
-          entry={entry}
-          label="Cooling 800 to 500 °C, at most"
-          unit="s"
-          field="coolingSeconds.maximum"
-          optional="if stated"
-          value={cooling.maximum}
-          onValue={(maximum) => entry.change({ cooling: { ...cooling, maximum } })}
-        />
       </div>
+      <CoolingFields entry={entry} />
     </More>
   );
 }
