@@ -4,6 +4,7 @@ import { ambientOutcomes } from '../judgement/ambient/touch.ts';
 import type { Instant } from '../measure/quantity.ts';
 import type { UnitSystem } from '../measure/units.ts';
 import type { Act, StationEvent } from '../weld/entry.ts';
+import type { Joint } from '../weld/joint.ts';
 import type { PassDetails } from '../weld/pass-acts.ts';
 import { afterActText } from '../wording/after.ts';
 import { alarmKeyText } from '../wording/alarm.ts';
@@ -76,11 +77,16 @@ export const actWords = (act: Act, enteredAt: Instant, times: Times, units: Unit
     case 'attach':
       return `Attached document: ${act.title} (${act.mediaType}, SHA-256 begins ${act.sha256.slice(0, 12)})`;
     case 'revise':
-      return `Revised the joint. Reason: ${folded(act.reason)}`;
+      return `Revised the joint${boundText(act.joint)}. Reason: ${folded(act.reason)}`;
     case 'close':
       return `Closed the joint${act.statement === undefined || act.statement === '' ? '' : `: ${folded(act.statement)}`}`;
   }
 };
+
+const boundText = ({ procedure, boundRevision }: Joint): string =>
+  procedure === undefined || boundRevision === undefined
+    ? ''
+    : `, bound to ${procedure.id}, revision ${procedure.revision}`;
 
 const withDetails = (details: PassDetails, units: UnitSystem): string => {
   const texts = detailTexts(details, units);

@@ -23,6 +23,7 @@ import { findingsSection } from './sections/findings.ts';
 import { differenceBlocks, firstPage } from './sections/first-page.ts';
 import { handReadingsSection } from './sections/hand-readings.ts';
 import { probesSection } from './sections/probes.ts';
+import { procedureSection } from './sections/procedure.ts';
 import { requirementSection } from './sections/requirement.ts';
 import { passesSection, soakSection } from './sections/soak-and-passes.ts';
 import { throughThicknessSection } from './sections/through-thickness.ts';
@@ -51,6 +52,7 @@ export function pages(facts: ReportFacts): PageModel {
     sections: [
       firstPage(facts, times),
       requirementSection(facts),
+      ...procedureSection(facts, times),
       probesSection(facts, times),
       ...checksSection(facts, times),
       courseSection(facts, times),

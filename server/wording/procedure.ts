@@ -29,7 +29,15 @@ export const revisionText = ({ procedure: { id, revision } }: Pick<ProcedureRevi
 
 /** Without what names the revision itself. */
 export const statedLines = (revision: ProcedureRevision, units: UnitSystem): readonly StatedLine[] =>
-  leaves('', revision, units).filter(({ field }) => !naming.has(field));
+  leaves('', revision, units)
+    .filter(({ field }) => !naming.has(field))
+    .sort((a, b) => placeOf(a.field) - placeOf(b.field));
+
+/** In the order of the form, since the record keeps none; what has no place there comes last. */
+const placeOf = (field: string): number => {
+  const place = order.indexOf(field);
+  return place < 0 ? order.length : place;
+};
 
 export function changedLines(
   before: ProcedureRevision,
@@ -111,6 +119,7 @@ const inWords = (field: string): string =>
 const names: Readonly<Record<string, string>> = {
   'procedure.title': 'What it is for',
   'procedure.codeEdition': 'Written to',
+  codeSet: 'Code',
   'procedure.preheatMinimumCelsius': 'Minimum preheat',
   'procedure.interpassMaximumCelsius': 'Maximum interpass',
   'procedure.maintenanceMinimumCelsius': 'Lowest in a break',
@@ -127,7 +136,9 @@ const names: Readonly<Record<string, string>> = {
   'procedure.heatTreatmentWithinHours': 'Heat treatment within',
   'procedure.ambientCelsius': 'The wait counts from',
   'procedure.probeSpots': 'Spots of probes',
+  'procedure.decisionRule': 'Decision rule',
   'procedure.guardFactor': 'Guard band, standard uncertainties',
+  'procedure.calibration': 'Calibration',
   'procedure.twinReadingHours': 'Reading by hand beside a probe, every',
   'procedure.ambientCheck': 'Check of the probes at ambient',
   'procedure.qualification.record': 'Qualification record',
@@ -143,7 +154,6 @@ const names: Readonly<Record<string, string>> = {
   'procedure.qualification.heatInput.maximumKilojoulesPerMillimetre': 'Qualified heat input, most',
   'procedure.qualification.impactTests': 'Impact tests',
   'procedure.qualification.interpassRise': 'Rise of interpass for this material group',
-  codeSet: 'Code',
   'coolingSeconds.minimum': 'Cooling time 800 to 500 °C, shortest',
   'coolingSeconds.maximum': 'Cooling time 800 to 500 °C, longest',
   waitingEdition: 'Wait before testing by',
@@ -152,3 +162,5 @@ const names: Readonly<Record<string, string>> = {
   'postHeating.maximumCelsius': 'Post-heating, at most',
   'postHeating.counted': 'Post-heating counts',
 };
+
+const order: readonly string[] = Object.keys(names);

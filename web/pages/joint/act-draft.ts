@@ -28,16 +28,26 @@ export type SheetKind =
   | 'close'
   | 'accept'
   | 'disposition'
+  | 'change over'
   | 'declare source'
   | 'ambient check'
   | 'checks'
   | 'probe';
 /** Kinds whose act is made by their own sheet. */
-export type OwnSheet = 'attach' | 'accept' | 'disposition' | 'ambient check' | 'checks' | 'probe' | InstrumentSheetKind;
+export type OwnSheet =
+  | 'attach'
+  | 'accept'
+  | 'disposition'
+  | 'change over'
+  | 'ambient check'
+  | 'checks'
+  | 'probe'
+  | InstrumentSheetKind;
 const ownSheets: ReadonlySet<SheetKind> = new Set<OwnSheet>([
   'attach',
   'accept',
   'disposition',
+  'change over',
   'ambient check',
   'checks',
   'probe',
@@ -118,6 +128,7 @@ export const freshDraft = (kind: SheetKind, live: LiveJoint, by: string): Draft 
       return { title: '' };
     case 'accept':
     case 'disposition':
+    case 'change over':
     case 'ambient check':
     case 'checks':
     case 'probe':

@@ -34,6 +34,7 @@ const load = () =>
     import('./probe-sheet.tsx'),
     import('./after-sheet.tsx'),
     import('./disposition-sheet.tsx'),
+    import('./change-over-sheet.tsx'),
     import('./break-sheet.tsx'),
     import('./checks-sheet.tsx'),
   ]);
@@ -53,7 +54,8 @@ export function Actions({ live, outside, known, open, done }: Props) {
 
   if (open.value !== undefined) {
     if (forms === 'loading' || forms === 'failed') return <NotLoaded state={forms} />;
-    const [sheets, documents, answers, hands, twins, ambient, probes, afters, dispositions, breaks, checks] = forms;
+    const [sheets, documents, answers, hands, twins, ambient, probes, afters, dispositions, changes, breaks, checks] =
+      forms;
     const props = {
       live,
       back: () => {
@@ -89,6 +91,8 @@ export function Actions({ live, outside, known, open, done }: Props) {
         return <sheets.CloseSheet {...props} />;
       case 'disposition':
         return <dispositions.DispositionSheet {...props} />;
+      case 'change over':
+        return <changes.ChangeOverSheet {...props} />;
       case 'declare source':
         return <sheets.DeclareSheet {...props} />;
       case 'accept':

@@ -33,6 +33,7 @@ import { FigureStrip } from './figure-strip.tsx';
 import { Instruments } from './instruments.tsx';
 import { Findings, Passes } from './passes.tsx';
 import { ProbeTable } from './probe-table.tsx';
+import { ProcedureNote } from './procedure-note.tsx';
 import { Readiness } from './readiness.tsx';
 import { RecordHead } from './record-head.tsx';
 import { SourceBanner } from './source-banner.tsx';
@@ -90,6 +91,12 @@ function OneJoint({ live, feed }: { readonly live: LiveJoint; readonly feed: Joi
         </p>
       ))}
       <DataBanners live={live} />
+      <ProcedureNote
+        live={live}
+        open={() => {
+          open.value = { kind: 'change over' };
+        }}
+      />
       <Alarms live={live} changed={() => void feed.refresh()} />
       <div class="first">
         <Readiness live={live} standing={standing} />
