@@ -57,13 +57,11 @@ describe.skipIf(noBrowser)('the store of procedures', () => {
     // A new joint is bound to it: the values fill in, and cannot be changed there.
     await page.getByRole('link', { name: 'New joint' }).click();
     const { procedure: _, ...unbound } = joint;
-    await page
-      .locator('input[type=file]')
-      .setInputFiles({
-        name: 'joint.json',
-        mimeType: 'application/json',
-        buffer: Buffer.from(JSON.stringify(unbound)),
-      });
+    await page.locator('input[type=file]').setInputFiles({
+      name: 'joint.json',
+      mimeType: 'application/json',
+      buffer: Buffer.from(JSON.stringify(unbound)),
+    });
     await page.getByText('The form was filled anew.').waitFor();
     await page.getByText('One that is recorded here').click();
     await page

@@ -8,7 +8,7 @@ import { type ProcedureRevision, procedureRevisionSchema } from '../../../server
 import { actKey, postJson } from '../../feed/http.ts';
 import { sentOf } from '../../state/acts.ts';
 import { keep, kept } from '../../state/kept.ts';
-import { person } from '../../state/person.ts';
+import { nobodyYet, person } from '../../state/person.ts';
 import { askProcedures, procedures } from '../../state/procedures.ts';
 import { goTo, procedureAddress } from '../../state/route.ts';
 import { contact } from '../../state/station.ts';
@@ -79,8 +79,7 @@ export const useRevision = (of: string | undefined) => {
     if (!now.ok) return showFirst(Object.keys(now.problems));
     const who = person.peek();
     const why = reason.peek().trim();
-    if (who === undefined)
-      failure.value = 'Say who you are first, at the top of the page: the revision stands in your name.';
+    if (who === undefined) failure.value = nobodyYet();
     else if (contact.peek().kind !== 'live')
       failure.value = 'Not sent: the station is not heard. What you typed is kept on this device.';
     else if (reasonNeeded && why === '')

@@ -5,7 +5,7 @@ import { rolesText } from '../../../server/wording/duty.ts';
 import { actKey, postJson } from '../../feed/http.ts';
 import { TextArea } from '../../parts/field.tsx';
 import { sentOf } from '../../state/acts.ts';
-import { person } from '../../state/person.ts';
+import { nobodyYet, person } from '../../state/person.ts';
 import { askProcedures } from '../../state/procedures.ts';
 
 export function Withdraw({ of }: { readonly of: KeptRevision }) {
@@ -15,7 +15,7 @@ export function Withdraw({ of }: { readonly of: KeptRevision }) {
   const withdraw = async (): Promise<void> => {
     const who = person.peek();
     if (who === undefined) {
-      failure.value = 'Say who you are first, at the top of the page: the withdrawal stands in your name.';
+      failure.value = nobodyYet();
       return;
     }
     if (reason.value.trim() === '') {
