@@ -2,6 +2,7 @@
 import type { Instant, Millikelvin } from '../measure/quantity.ts';
 import { afterStatus, isWeldingComplete } from './after/after-welding.ts';
 import { ambientStatus } from './ambient/check.ts';
+import { arcStatus } from './arc-watch.ts';
 import type { Assessment, Verdict } from './assessment.ts';
 import { breaksStatus } from './breaks/after-break.ts';
 import { checksStatus, pointsStatus } from './checks/checks.ts';
@@ -41,6 +42,7 @@ export function assess(state: State): Assessment {
   const ambientCheck = ambientStatus(state);
   const after = afterStatus(state);
   const phase = phaseOf(state, list, ready);
+  const arc = arcStatus(state);
   const { by: _by, ...interpass } = interpassNow(state);
   return {
     at: state.now,
@@ -67,6 +69,7 @@ export function assess(state: State): Assessment {
     interpass,
     ...(state.breaks.list.length === 0 ? {} : { breaks: breaksStatus(state) }),
     passes: state.passes.map((each) => passStatus(state, each)),
+    ...(arc === undefined ? {} : { arc }),
     ...(state.struck.length === 0 ? {} : { struckPasses: struckPasses(state) }),
     ...checksNow(state),
     ...(after === undefined ? {} : { after }),
@@ -90,8 +93,12 @@ function twins(state: State): Pick<Assessment, 'twinAsked' | 'twins'> {
   return { ...(asked === undefined ? {} : { twinAsked: asked }), ...(read.length === 0 ? {} : { twins: read }) };
 }
 
-const passStatus = (state: State, { corrections, ...pass }: PassState): PassStatus => ({
+const passStatus = (
+  state: State,
+  { corrections, handRound: _handRound, nextReadingAt, ...pass }: PassState,
+): PassStatus => ({
   ...pass,
+  ...(nextReadingAt === undefined || pass.endedAt !== undefined ? {} : { nextReadingAt }),
   ...(corrections === undefined ? {} : { corrections: shown(state, corrections, pass.pass) }),
 });
 

@@ -10,6 +10,7 @@ import type { Bound } from '../weld/hand-reading.ts';
 import type { AfterStatus } from './after/after-status.ts';
 import type { AmbientStatus } from './ambient/status.ts';
 import type { AmbientOutcome } from './ambient/touch.ts';
+import type { ArcStatus } from './arc-watch.ts';
 import type { BreakStatus } from './breaks/break-status.ts';
 import type { CheckStatus, PointStatus } from './checks/check-status.ts';
 import type { Condition } from './condition.ts';
@@ -191,6 +192,8 @@ export interface Assessment {
   readonly passes: readonly PassStatus[];
   /** Oldest first; absent where none. */
   readonly breaks?: readonly BreakStatus[];
+  /** Absent where the joint has no arc signal. */
+  readonly arc?: ArcStatus;
   /** Absent where none was. */
   readonly struckPasses?: readonly StruckPass[];
   /** What the procedure asks to be checked and released; absent where nothing. */

@@ -77,4 +77,7 @@ export type FindingKind =
   | 'heat input not given'
   | 'pass corrected'
   | FindingOfQualification
+  | 'arc without pass'
+  | 'interpass above maximum during pass'
+  | 'interpass not judged during pass'
   | FindingOfPeople;

@@ -11,6 +11,7 @@ import type { Joint } from '../weld/joint.ts';
 import { afterDue, closeAfter, settleAfter, takeAfterAct } from './after/after-welding.ts';
 import { acknowledge, alarmsDue, settleAlarms } from './alarms.ts';
 import { ambientMissed, settleAmbient, takeAmbientCheck } from './ambient/check.ts';
+import { arcDue, settleArc, takeArc } from './arc-watch.ts';
 import { breaksDue, endBreak, settleBreaks, takeBreak } from './breaks/breaks.ts';
 import { noteStage, takeCheck } from './checks/checks.ts';
 import { distrust, trustAgain } from './distrust.ts';
@@ -55,6 +56,7 @@ export function take(state: State, input: Input): State {
   switch (input.type) {
     case 'scan':
       takeScan(state, input.scan);
+      takeArc(state, input.scan);
       settleProbes(state);
       watchProbes(state, input.scan);
       driveSections(state, input.scan);
@@ -81,6 +83,7 @@ function nextDue(state: State): Instant | undefined {
     ...soakDue(state),
     ...throughDue(state),
     ...passesDue(state),
+    ...arcDue(state),
     ...limitsDue(state),
     ...afterDue(state),
     ...alarmsDue(state),
@@ -99,6 +102,7 @@ function settle(state: State): void {
   settleSoak(state);
   settleThrough(state);
   settlePasses(state);
+  settleArc(state);
   settleLimits(state);
   settleAfter(state);
   settleAlarms(state);

@@ -36,6 +36,10 @@ export interface PassStatus {
   readonly minimum: 'met' | 'not met' | 'not judged';
   readonly maximum: 'met' | 'not met' | 'not judged' | 'not needed';
   readonly heat: PassHeat;
+  /** Of continuous welding: the interpass readings within it, oldest first. */
+  readonly rounds?: readonly InterpassRound[];
+  /** When the next one is due. */
+  readonly nextReadingAt?: Instant;
   /** What was put right of it, oldest first; absent where nothing was. */
   readonly corrections?: readonly ShownCorrection[];
   /** Against the test piece that qualifies the procedure; absent where nothing is compared. */
@@ -52,6 +56,15 @@ export type ShownCorrection = PassCorrection & { readonly judged?: JudgedBefore 
 export interface StruckPass
   extends Pick<PassStatus, 'pass' | 'passKind' | 'welder' | 'startedAt' | 'enteredAt' | 'endedAt'> {
   readonly corrections: readonly ShownCorrection[];
+}
+
+/** One interpass reading within a continuous pass. */
+export interface InterpassRound {
+  readonly at: Instant;
+  readonly state: 'window' | 'too hot' | 'not judged';
+  readonly probe?: string;
+  readonly temperature?: MilliCelsius;
+  readonly bound?: Bound;
 }
 
 /** The energy that a pass brought, against its window. */

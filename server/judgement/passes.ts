@@ -4,11 +4,13 @@ import type { Act } from '../weld/entry.ts';
 import { detailsOf, type PassCorrection, type PassDetails } from '../weld/pass-acts.ts';
 import { arcAgain } from './after/after-welding.ts';
 import { ambientMissed } from './ambient/check.ts';
+import { arcInPass } from './arc-watch.ts';
 import type { Finding, Interpass } from './assessment.ts';
 import { noteAfterBreak } from './breaks/after-break.ts';
 import { endBreak, goOn } from './breaks/breaks.ts';
 import { notePassChecks } from './checks/checks.ts';
 import type { Condition } from './condition.ts';
+import { continuousDue, endContinuous, settleContinuous } from './continuous.ts';
 import { note, open } from './findings.ts';
 import { interpassNow } from './interpass.ts';
 import { noteNearLimit } from './measuring/near-limit.ts';
@@ -33,6 +35,7 @@ export function startPass(
   if (state.passes.some((each) => each.pass === act.pass)) return;
   ambientMissed(state);
   arcAgain(state);
+  arcInPass(state);
   const list = conditions(state).filter(({ id }) => id !== 'after break' || isDeposited(act.passKind));
   const minimum = minimumNow(state);
   const interpass = interpassNow(state);
@@ -77,6 +80,7 @@ export function endPass(state: State, id: string, details: PassDetails = {}): vo
   if (pass === undefined) return;
   pass.endedAt = state.now;
   addDetails(state, id, details);
+  endContinuous(state, pass);
   endWatch(state, pass, 'below minimum during pass');
   endWatch(state, pass, 'within guard band');
   endWatch(state, pass, 'minimum not judged');
@@ -87,6 +91,7 @@ export function settlePasses(state: State): void {
   for (const pass of state.passes) {
     if (pass.endedAt !== undefined) continue;
     keepExtremes(state, pass);
+    settleContinuous(state, pass);
     const minimum = minimumNow(state);
     const lost = watch(state, pass, 'below minimum during pass', minimum.below, rules.confirmFor);
     if (lost) pass.minimum = 'not met';
@@ -107,6 +112,7 @@ export function passesDue(state: State): Instant[] {
   return state.passes
     .filter((each) => each.endedAt === undefined)
     .flatMap((pass) => [
+      continuousDue(pass),
       dueOf(state, pass, 'below minimum during pass', rules.confirmFor),
       dueOf(state, pass, 'within guard band', rules.confirmFor),
       dueOf(state, pass, 'minimum not judged', rules.gapPauses),

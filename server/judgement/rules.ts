@@ -61,6 +61,16 @@ export const rules = {
   /** A rate of heating or cooling is the change over this time, looked at this often. Own choice. */
   rateWindow: minutes(15),
   rateMarkedEvery: seconds(60),
+  /** Readings within one continuous pass that are kept with it. */
+  roundsKept: 500,
+  /** An arc signal counts once it was on this long, so that a spike proposes nothing. Own choice. */
+  arcConfirmed: seconds(10),
+  /** Electrode changed, slag taken off: a pause up to this long is within one stretch of welding. Own choice. */
+  arcPause: minutes(2),
+  /** So long without a pass entered is a finding: time to strike the arc, look up and press the button. Own choice. */
+  arcWithoutPass: seconds(60),
+  /** Out for so long in a running pass: its end is proposed. Own choice. */
+  arcOut: minutes(3),
   /** How far back an act or a late reading may lie and still be judged in its place. */
   lookBack: minutes(30),
   keepStateEvery: minutes(5),
@@ -142,6 +152,9 @@ export const severities: { readonly [kind in FindingKind]: Severity } = {
   'heat input below basis': 'not judged',
   'heat input not given': 'not judged',
   'pass corrected': 'remark',
+  'arc without pass': 'not judged',
+  'interpass above maximum during pass': 'nonconformity',
+  'interpass not judged during pass': 'not judged',
   'entry outside role': 'remark',
   'below qualified preheat': 'nonconformity',
   'interpass above qualified': 'nonconformity',

@@ -14,6 +14,7 @@ import type { Probe } from '../weld/probe.ts';
 import type { Quality } from '../weld/scan.ts';
 import { type AfterState, nothingAfter } from './after/after-state.ts';
 import type { AmbientState } from './ambient/check.ts';
+import type { ArcState } from './arc-watch.ts';
 import type { Alarm, Finding, Limits, Shelving } from './assessment.ts';
 import { type BreaksState, noBreaks } from './breaks/break-state.ts';
 import { type ChecksState, noChecks } from './checks/checks-state.ts';
@@ -24,7 +25,7 @@ import { type SectionState, sectionsOf } from './inside/section-state.ts';
 import { limitsOf } from './limits-of.ts';
 import type { HandReading } from './measuring/hand-reading.ts';
 import { type InstrumentAct, type InstrumentState, registerOf } from './measuring/register.ts';
-import type { JudgedBefore, PassHeat, QualifiedPass, StruckPass } from './pass-status.ts';
+import type { InterpassRound, JudgedBefore, PassHeat, QualifiedPass, StruckPass } from './pass-status.ts';
 import type { KeptDisposition } from './people/deviations.ts';
 import type { Distrust } from './probe-status.ts';
 import { rules } from './rules.ts';
@@ -77,6 +78,10 @@ export interface PassState {
   details: PassDetails;
   heat: PassHeat;
   corrections?: readonly PassCorrection[];
+  rounds?: readonly InterpassRound[];
+  nextReadingAt?: Instant;
+  /** A reading by hand of the present interval. */
+  handRound?: InterpassRound;
   startedAt: Instant;
   enteredAt: Instant;
   endedAt?: Instant;
@@ -145,6 +150,7 @@ export interface State {
   passes: PassState[];
   breaks: BreaksState;
   checks: ChecksState;
+  arc: ArcState;
   struck: StruckPass[];
   /** How corrected passes were judged before each correction. */
   judgedBefore: { readonly at: Instant; readonly pass: string; readonly judged: JudgedBefore }[];
@@ -195,6 +201,7 @@ export function begin(at: Instant, event: StationEvent & { kind: 'opened' }): St
     passes: [],
     breaks: noBreaks(),
     checks: noChecks(),
+    arc: {},
     struck: [],
     judgedBefore: [],
     after: nothingAfter(),

@@ -22,10 +22,11 @@ import { eventsSection } from './sections/events.ts';
 import { findingsSection } from './sections/findings.ts';
 import { differenceBlocks, firstPage } from './sections/first-page.ts';
 import { handReadingsSection } from './sections/hand-readings.ts';
+import { passesSection } from './sections/passes.ts';
 import { probesSection } from './sections/probes.ts';
 import { procedureSection } from './sections/procedure.ts';
 import { requirementSection } from './sections/requirement.ts';
-import { passesSection, soakSection } from './sections/soak-and-passes.ts';
+import { soakSection } from './sections/soak.ts';
 import { throughThicknessSection } from './sections/through-thickness.ts';
 
 export function pages(facts: ReportFacts): PageModel {

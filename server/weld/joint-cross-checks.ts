@@ -10,7 +10,7 @@ export interface CrossIssue {
 }
 
 export function crossChecks(
-  joint: Pick<Joint, 'parts' | 'probes' | 'procedure' | 'chartReadings' | 'instruments'>,
+  joint: Pick<Joint, 'parts' | 'probes' | 'procedure' | 'chartReadings' | 'instruments' | 'arcSignal'>,
 ): readonly CrossIssue[] {
   return [
     ...repeated(joint.parts.map((part) => part.id)).map((index) => ({
@@ -29,6 +29,7 @@ export function crossChecks(
     ...countOfZonePlaces(joint),
     ...chartReadings(joint),
     ...instrumentChecks(joint),
+    ...arcSignalBoard(joint),
   ];
 }
 
@@ -46,6 +47,15 @@ function placeOnPart(joint: Pick<Joint, 'parts'>, probe: Probe, index: number): 
       message: `${part.side}, because part ${part.id} forms side ${part.side} of the groove`,
     },
   ];
+}
+
+/** A board without a probe of this joint sends it nothing. */
+function arcSignalBoard({ arcSignal, probes }: Pick<Joint, 'probes' | 'arcSignal'>): CrossIssue[] {
+  const boards = [...new Set(probes.map(({ board }) => board))];
+  if (arcSignal === undefined || boards.includes(arcSignal.board)) return [];
+  const allowed =
+    boards.length === 0 ? 'nothing: this joint has no probe yet' : `a board of its probes: ${boards.join(', ')}`;
+  return [{ path: ['arcSignal', 'board'], message: allowed }];
 }
 
 function countOfZonePlaces(joint: Pick<Joint, 'probes' | 'procedure'>): CrossIssue[] {

@@ -123,6 +123,13 @@ export const jointSchema = z
       .max(2000)
       .meta({ description: 'Throat, or depth of penetration; absent: the thickness of the thickest part.' })
       .optional(),
+    arcSignal: z
+      .strictObject({ board: nameSchema, input: z.number().int().min(1).max(16) })
+      .meta({
+        description:
+          'Digital input that is on while an arc burns at this joint. It proposes passes; absent: passes are entered by hand alone.',
+      })
+      .optional(),
     contact: labelSchema.meta({ description: 'Whom to call, for the card at the part.' }).optional(),
   })
   .superRefine((joint, context) => {

@@ -30,6 +30,12 @@ const setUpShape = {
     .enum(processes)
     .meta({ description: 'ISO 4063 reference number of this pass; absent: the process of the joint.' })
     .optional(),
+  revolutionSeconds: z
+    .number()
+    .min(1)
+    .max(100_000)
+    .meta({ description: 'Of a turning part: the time of one revolution.' })
+    .optional(),
 };
 
 /** Known when the arc is out. Travel is a speed, or the length of the run and the time that the arc burnt for it. */

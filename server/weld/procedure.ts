@@ -129,6 +129,13 @@ export const procedureSchema = z
       })
       .optional(),
     heatInput: heatWindowSchema.optional(),
+    interpassEvery: z
+      .union([z.strictObject({ minutes: z.number().min(0.5).max(1000) }), z.literal('revolution')])
+      .meta({
+        description:
+          'Continuous welding of a turning part: within a pass the interpass temperature ahead of the arc is read every so many minutes, or once each revolution, whose time is entered with the pass. Absent: at the start of each pass alone.',
+      })
+      .optional(),
     ambientCheck: z
       .enum(['required', 'remarked', 'not asked'])
       .meta({

@@ -6,6 +6,7 @@ import { type EventFields, text } from './event-fields.ts';
 /** Columns of a pass beside its name, kind and welder, each with the field that it fills. */
 const setUp = { layer: 'layer', process: 'process', batch: 'batch' } as const;
 const run = {
+  'revolution s': 'revolutionSeconds',
   volts: 'volts',
   amperes: 'amperes',
   'speed mm/s': 'millimetresPerSecond',

@@ -4,6 +4,7 @@ import type { FindingKind } from '../judgement/finding-kind.ts';
 import type { JoulesPerMetre } from '../measure/quantity.ts';
 import type { UnitSystem } from '../measure/units.ts';
 import type { FindingWords } from './finding.ts';
+import { capped } from './finding-numbers.ts';
 import { energyText } from './pass.ts';
 
 export const passFindingKinds = [
@@ -12,6 +13,9 @@ export const passFindingKinds = [
   'heat input below basis',
   'heat input not given',
   'pass corrected',
+  'arc without pass',
+  'interpass above maximum during pass',
+  'interpass not judged during pass',
 ] as const satisfies readonly FindingKind[];
 export type PassFindingKind = (typeof passFindingKinds)[number];
 
@@ -50,6 +54,24 @@ export const passFindingText = (kind: PassFindingKind, finding: Finding, units: 
         what: `What was entered ${of} was put right by ${finding.who ?? 'somebody'}`,
         why: 'The joint is judged as it is right now; what was entered at first stays in the record, with its judgement.',
         first: 'See under the passes what was changed and why.',
+      };
+    case 'interpass above maximum during pass':
+      return {
+        what: `Interpass above the maximum${finding.probe === undefined ? '' : ` at ${finding.probe}`} within ${finding.pass === undefined ? 'a pass' : `pass ${finding.pass}`}${capped(finding, units)}`,
+        why: 'Where welding goes round without a pause, the metal ahead of the arc has had no time to cool.',
+        first: 'Stop and let it cool to the window; tell the coordinator what was welded above it.',
+      };
+    case 'interpass not judged during pass':
+      return {
+        what: `Interpass not judged within ${finding.pass === undefined ? 'a pass' : `pass ${finding.pass}`}: no reading in its interval`,
+        why: 'The procedure asks for readings while welding goes on, ahead of the arc.',
+        first: 'Take a contact reading ahead of the arc in every interval, or fit a probe that can stay there.',
+      };
+    case 'arc without pass':
+      return {
+        what: `Arc seen${finding.board === undefined ? '' : ` by ${finding.board}`}, no pass entered`,
+        why: 'What was measured before that arc was judged for no pass, so that nobody can say that it was warm enough.',
+        first: 'Enter the pass with the time at which the arc was seen, or say in a note what else burnt there.',
       };
   }
 };

@@ -1,9 +1,10 @@
 /** What is entered of a pass, and the energy that it brought, in words. */
-import type { JudgedBefore, PassHeat, ShownCorrection } from '../judgement/pass-status.ts';
-import { type Instant, type JoulesPerMetre, kilojoulesPerMillimetre } from '../measure/quantity.ts';
+import type { InterpassRound, JudgedBefore, PassHeat, ShownCorrection } from '../judgement/pass-status.ts';
+import { type Instant, type JoulesPerMetre, kilojoulesPerMillimetre, type MilliCelsius } from '../measure/quantity.ts';
 import type { UnitSystem } from '../measure/units.ts';
 import { detailsOf, type PassCorrectionAct, type PassDetails, type PassFacts } from '../weld/pass-acts.ts';
 import type { HeatWindow } from '../weld/welding.ts';
+import { handValueText } from './instrument.ts';
 import { heatInputFigureText, lengthText, travelText } from './length.ts';
 import { listText } from './list.ts';
 
@@ -17,6 +18,7 @@ export const detailTexts = (details: PassDetails, units: UnitSystem): readonly s
     where,
     details.process === undefined ? undefined : `process ${details.process}`,
     batch,
+    details.revolutionSeconds === undefined ? undefined : `${details.revolutionSeconds} s a revolution`,
     volts === undefined ? undefined : `${volts} V`,
     amperes === undefined ? undefined : `${amperes} A`,
     speed === undefined ? undefined : travelText(speed, units),
@@ -112,3 +114,17 @@ const judgedBeforeText = ({ minimum, maximum, heat }: JudgedBefore): string =>
       ? [`heat input ${heatStates[heat]}`]
       : []),
   ].join(', ');
+
+/** Of continuous welding: "10:02: 240 °C at I1; 10:04: not read". */
+export const roundsText = (
+  rounds: readonly InterpassRound[],
+  limit: MilliCelsius | undefined,
+  units: UnitSystem,
+  when: When,
+): string =>
+  rounds
+    .map(({ at, probe, temperature, bound }) => {
+      if (temperature === undefined) return `${when(at)}: not read`;
+      return `${when(at)}: ${handValueText({ temperature, ...(bound === undefined ? {} : { bound }) }, units, { limit })}${probe === undefined ? '' : ` at ${probe}`}`;
+    })
+    .join('; ');

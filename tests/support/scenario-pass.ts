@@ -8,9 +8,13 @@ import { optional } from './scenario-after.ts';
 export function passProcedureOf(header: Map<string, string[]>): object {
   const line = header.get('passes')?.[0] ?? '';
   const [, counted, low, high] = /(heat input|arc energy)(?: ([\d.]+) to)?(?: at most)? ([\d.]+)/.exec(line) ?? [];
-  if (counted === undefined) return {};
+  const [, every] = /every (\S+)/.exec(line) ?? [];
+  const interpassEvery =
+    every === undefined ? {} : { interpassEvery: every === 'revolution' ? every : { minutes: Number(every) } };
+  if (counted === undefined) return interpassEvery;
   const window = { minimumKilojoulesPerMillimetre: low, maximumKilojoulesPerMillimetre: high };
   return {
+    ...interpassEvery,
     heatInput: {
       counted,
       ...optional(
@@ -51,6 +55,7 @@ export function passActOf(verb: string, rest: readonly string[], start: Instant)
   const [pass, ...words] = rest;
   if (verb === 'end') return { kind: 'pass end', pass: pass!, ...detailsIn(words) };
   if (verb === 'details') return { kind: 'pass details', pass: pass!, ...detailsIn(words) };
+  if (verb === 'turn') return { kind: 'pass details', pass: pass!, revolutionSeconds: Number(words[0]) };
   if (verb === 'strike') return { kind: 'correct pass', pass: pass!, struck: true, reason: 'never welded' };
   if (verb === 'correct') return corrected(pass!, words, start);
   return undefined;

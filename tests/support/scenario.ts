@@ -134,6 +134,7 @@ function jointOf(header: Map<string, string[]>): Joint {
       ...qualificationOf(header),
     },
     ...afterOf(header),
+    ...(facts.arc === undefined ? {} : { arcSignal: { board: 'board-1', input: Number(facts.arc) } }),
     ...(header.has('instrument') ? { instruments: header.get('instrument')!.map(instrumentOf) } : {}),
   });
 }
@@ -180,14 +181,18 @@ function inputsOf(
     },
   ];
   let sequence = 0;
+  let arc = 0;
   rows.forEach((from, index) => {
     const at = after(scenarioStart, from.at);
     const to = rows[index + 1];
     const until = to?.at ?? from.at + 1;
-    const acts =
-      from.act === ''
-        ? []
-        : from.act.split(';').map((act): Input => ({ type: 'act', at, ...said(act.trim(), at, scenarioStart) }));
+    // "arc on" and "arc off" are no acts: the board's first input says so from that row on.
+    const words = from.act.split(';').map((each) => each.trim());
+    if (words.includes('arc on')) arc = 1;
+    if (words.includes('arc off')) arc = 0;
+    const acts = words
+      .filter((each) => each !== '' && !each.startsWith('arc '))
+      .map((act): Input => ({ type: 'act', at, ...said(act, at, scenarioStart) }));
     if (from.cells.every((cell) => cell === '.')) inputs.push(...acts);
     for (let time = from.at; time < until; time += period) {
       if (from.cells.every((cell) => cell === '.')) continue;
@@ -204,7 +209,7 @@ function inputsOf(
         measuredAt: when,
         arrivedAt: when,
         late: false,
-        inputs: 0,
+        inputs: arc,
         values,
       };
       inputs.push({ type: 'scan', scan });

@@ -86,6 +86,11 @@ function inWords(scenario: Scenario, assessment: Assessment): string[] {
     for (const pass of assessment.passes)
       lines.push(`pass ${pass.pass} minimum ${pass.minimum}, maximum ${pass.maximum}`);
   }
+  if (uses('arc')) {
+    const { isBurning, proposal } = assessment.arc ?? { isBurning: false };
+    const proposed = proposal === undefined ? 'nothing proposed' : `${proposal.kind} proposed at ${time(proposal.at)}`;
+    lines.push(`arc ${isBurning ? 'burns' : 'is out'}, ${proposed}`);
+  }
   if (uses('corrected')) {
     for (const { pass, corrections = [] } of [...assessment.passes, ...(assessment.struckPasses ?? [])])
       for (const each of corrections) lines.push(`corrected ${pass}: ${correctionText(each, 'metric', time)}`);

@@ -43,7 +43,7 @@ beforeAll(async () => {
   writeFileSync(file, bytes);
 });
 const told = (program: string, ...rest: string[]): string => {
-  const { stdout, status, stderr } = spawnSync(program, rest, { encoding: 'utf8' });
+  const { stdout, status, stderr } = spawnSync(program, rest, { encoding: 'utf8', maxBuffer: 64 * 1024 * 1024 });
   if (status !== 0) throw new Error(`${program}: ${stderr}`);
   return stdout;
 };

@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { actSchema } from '../../../server/weld/entry.ts';
-import { actOf, formField, freshDraft, nextPass } from '../../../web/pages/joint/act-draft.ts';
+import { actOf, formField, freshDraft } from '../../../web/pages/joint/act-draft.ts';
 import { answerTo } from '../../../web/pages/joint/answer-sheet.tsx';
+import { nextPass } from '../../../web/pages/joint/pass-draft.ts';
 import { sentOf } from '../../../web/state/acts.ts';
 import { girderScript, nozzleScript } from '../../support/station/scripts.ts';
 import { momentOf } from './page-fixture.ts';

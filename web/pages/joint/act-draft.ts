@@ -6,18 +6,21 @@
 import { limits } from '../../../server/measure/limits.ts';
 import { readNumber } from '../../../server/measure/number-text.ts';
 import type { Instant } from '../../../server/measure/quantity.ts';
+import { unitsOf } from '../../../server/measure/units.ts';
 import type { Act } from '../../../server/weld/entry.ts';
 import type { Joint } from '../../../server/weld/joint.ts';
-import type { PassKind } from '../../../server/weld/pass-acts.ts';
 import type { LiveJoint } from '../../feed/live-joint.ts';
 import { afterActOf, freshAfter } from './after-draft.ts';
 import { breakActOf, freshBreak } from './break-draft.ts';
 import { handReadingOf, lastEmissivity, lastHandInstrument } from './hand-draft.ts';
+import { freshPassEnd, freshPassStart, noDetails, passEndOf, passFormField, passStartOf } from './pass-draft.ts';
 
 export type SheetKind =
   | 'heat'
   | 'pass start'
   | 'pass end'
+  | 'pass details'
+  | 'correct pass'
   | 'contact reading'
   | 'twin reading'
   | InstrumentSheetKind
@@ -35,6 +38,8 @@ export type SheetKind =
   | 'probe';
 /** Kinds whose act is made by their own sheet. */
 export type OwnSheet =
+  | 'pass details'
+  | 'correct pass'
   | 'attach'
   | 'accept'
   | 'disposition'
@@ -44,6 +49,8 @@ export type OwnSheet =
   | 'probe'
   | InstrumentSheetKind;
 const ownSheets: ReadonlySet<SheetKind> = new Set<OwnSheet>([
+  'pass details',
+  'correct pass',
   'attach',
   'accept',
   'disposition',
@@ -57,10 +64,11 @@ const ownSheets: ReadonlySet<SheetKind> = new Set<OwnSheet>([
   'instrument',
 ]);
 export const isPlain = (kind: SheetKind): kind is Exclude<SheetKind, OwnSheet> => !ownSheets.has(kind);
-/** A form that is open; `probe`: of which it is. */
+/** A form that is open; `probe` or `pass`: of which it is. */
 export interface OpenSheet {
   readonly kind: SheetKind;
   readonly probe?: string;
+  readonly pass?: string;
 }
 /** Sheets of the register of instruments, which make their acts themselves (instrument-draft.ts). */
 export type InstrumentSheetKind = 'calibration' | 'verification' | 'adjustment' | 'instrument';
@@ -75,21 +83,17 @@ export const minutesAgoMost = 30;
 /** What a fresh form says before anything is typed. `by` is who acts on this device. */
 export const freshDraft = (kind: SheetKind, live: LiveJoint, by: string): Draft => {
   const { assessment, joint } = live;
-  const last = assessment.passes.at(-1);
   switch (kind) {
     case 'heat':
       return { state: assessment.heat === 'on' || isStillRising(assessment.conditions) ? 'off' : 'on', ago: '' };
     case 'pass start':
-      return {
-        pass: nextPass(assessment.passes.map((pass) => pass.pass)),
-        passKind: last === undefined ? 'root' : last.passKind === 'root' ? 'fill' : last.passKind,
-        welder: last?.welder ?? by,
-        side: last?.details.side ?? '',
-        where: '',
-        ago: '',
-      };
+      return freshPassStart(live, by);
     case 'pass end':
-      return { pass: assessment.passes.find((pass) => pass.endedAt === undefined)?.pass ?? '', ago: '' };
+      return freshPassEnd(live);
+    case 'pass details':
+      return noDetails;
+    case 'correct pass':
+      return {};
     case 'contact reading':
       return {
         celsius: '',
@@ -165,21 +169,10 @@ export const actOf = (kind: Exclude<SheetKind, OwnSheet>, draft: Draft, now: Ins
     switch (kind) {
       case 'heat':
         return { kind, state: draft.state === 'off' ? 'off' : 'on', ...ago };
-      case 'pass start': {
-        const side = draft.side;
-        const where = (draft.where ?? '').trim();
-        return {
-          kind,
-          pass: text('pass', 'A name or number for this pass is needed.'),
-          passKind: draft.passKind as PassKind,
-          welder: text('welder', 'Who welds? A name is needed.'),
-          ...(side === 'A' || side === 'B' ? { side } : {}),
-          ...(where === '' ? {} : { where }),
-          ...ago,
-        };
-      }
+      case 'pass start':
+        return passStartOf(draft, unitsOf(joint), { text, problem }, ago);
       case 'pass end':
-        return { kind, pass: text('pass', 'Choose the pass that ended.'), ...ago };
+        return passEndOf(draft, unitsOf(joint), { text, problem }, ago);
       case 'contact reading':
       case 'twin reading':
         return handReadingOf(draft, joint, { text, number, problem }, ago);
@@ -213,10 +206,6 @@ const happenedAt = (ago: string, now: Instant, problems: Record<string, string>)
   return read.value === 0 ? {} : { happenedAt: Math.round(now - read.value * 60_000) };
 };
 
-/** The number after the highest one used; "1" at first. */
-export const nextPass = (used: readonly string[]): string =>
-  String(Math.max(0, ...used.map((pass) => (/^\d+$/.test(pass) ? Number(pass) : 0))) + 1);
-
 const isStillRising = (conditions: LiveJoint['assessment']['conditions']): boolean =>
   conditions.some((condition) => condition.reason === 'face still rising');
 
@@ -229,5 +218,5 @@ export const formField = (path: string): string => {
     statement: 'text',
     reason: 'text',
   };
-  return names[last] ?? last;
+  return names[last] ?? passFormField(last);
 };

@@ -11,6 +11,7 @@ import { Opens } from '../../parts/opens.tsx';
 import { connected, contact } from '../../state/station.ts';
 import type { OpenSheet, SheetKind } from './act-draft.ts';
 import { stepsNow, stepWords } from './after-draft.ts';
+import { ArcProposal } from './arc-proposal.tsx';
 import { breakStepsNow, breakStepWords, isInspectionAsked } from './break-draft.ts';
 
 interface Props {
@@ -26,6 +27,7 @@ interface Props {
 const load = () =>
   Promise.all([
     import('./sheets.tsx'),
+    import('./pass-sheets.tsx'),
     import('./document-sheet.tsx'),
     import('./answer-sheet.tsx'),
     import('./hand-sheet.tsx'),
@@ -45,8 +47,9 @@ export function Actions({ live, outside, known, open, done }: Props) {
   // Back from a form, the keyboard stands again on the button that opened it.
   useEffect(() => {
     if (open.value === undefined && pressed.current !== undefined) {
-      const { kind, probe } = pressed.current;
-      const opener = probe === undefined ? kind : `${kind} ${probe}`;
+      const { kind, probe, pass } = pressed.current;
+      const of = probe ?? pass;
+      const opener = of === undefined ? kind : `${kind} ${of}`;
       document.querySelector<HTMLButtonElement>(`[data-opens=${JSON.stringify(opener)}]`)?.focus();
     }
     pressed.current = open.value ?? pressed.current;
@@ -54,8 +57,21 @@ export function Actions({ live, outside, known, open, done }: Props) {
 
   if (open.value !== undefined) {
     if (forms === 'loading' || forms === 'failed') return <NotLoaded state={forms} />;
-    const [sheets, documents, answers, hands, twins, ambient, probes, afters, dispositions, changes, breaks, checks] =
-      forms;
+    const [
+      sheets,
+      passes,
+      documents,
+      answers,
+      hands,
+      twins,
+      ambient,
+      probes,
+      afters,
+      dispositions,
+      changes,
+      breaks,
+      checks,
+    ] = forms;
     const props = {
       live,
       back: () => {
@@ -70,9 +86,13 @@ export function Actions({ live, outside, known, open, done }: Props) {
       case 'heat':
         return <sheets.HeatSheet {...props} />;
       case 'pass start':
-        return <sheets.PassStartSheet {...props} outside={outside} />;
+        return <passes.PassStartSheet {...props} outside={outside} />;
       case 'pass end':
-        return <sheets.PassEndSheet {...props} />;
+        return <passes.PassEndSheet {...props} />;
+      case 'pass details':
+        return <passes.PassDetailsSheet {...props} key={open.value.pass} pass={open.value.pass ?? ''} />;
+      case 'correct pass':
+        return <passes.CorrectPassSheet {...props} key={open.value.pass} pass={open.value.pass ?? ''} />;
       case 'contact reading':
         return <hands.ContactSheet {...props} />;
       case 'twin reading':
@@ -117,6 +137,7 @@ export function Actions({ live, outside, known, open, done }: Props) {
   };
   return (
     <div class="actions">
+      <ArcProposal live={live} done={done} />
       {assessment.after !== undefined && (
         <Opens
           may={afterKinds}

@@ -30,8 +30,9 @@ import { Breaks } from './breaks.tsx';
 import { CallMe } from './call-me.tsx';
 import { Closed } from './closed.tsx';
 import { FigureStrip } from './figure-strip.tsx';
+import { Findings } from './findings.tsx';
 import { Instruments } from './instruments.tsx';
-import { Findings, Passes } from './passes.tsx';
+import { Passes } from './passes.tsx';
 import { ProbeTable } from './probe-table.tsx';
 import { ProcedureNote } from './procedure-note.tsx';
 import { Readiness } from './readiness.tsx';
@@ -152,7 +153,17 @@ function OneJoint({ live, feed }: { readonly live: LiveJoint; readonly feed: Joi
       />
       <AfterWelding assessment={assessment} />
       <Breaks assessment={assessment} />
-      <Passes assessment={assessment} now={now ?? assessment.at} />
+      <Passes
+        live={live}
+        now={now ?? assessment.at}
+        {...(closed
+          ? {}
+          : {
+              open: (kind, pass) => {
+                open.value = { kind, pass };
+              },
+            })}
+      />
       <Instruments live={live} openedAt={openedAt} done={done} />
       <QuietAlarms live={live} changed={() => void feed.refresh()} />
       <div class="second">

@@ -1,15 +1,27 @@
-/** Passes and findings as tables, with their empty states. */
-import type { Assessment, Finding } from '../../../server/judgement/assessment.ts';
-import type { PassStatus } from '../../../server/judgement/pass-status.ts';
+/** The running list of passes: what each was welded with, what was measured before it, how it was judged; and their charts. */
 import type { Instant } from '../../../server/measure/quantity.ts';
-import { findingText } from '../../../server/wording/finding.ts';
 import { handValueText } from '../../../server/wording/instrument.ts';
 import { begun } from '../../../server/wording/list.ts';
-import { conditionName, severityText } from '../../../server/wording/words.ts';
+import { correctionText, detailTexts, passHeatText, roundsText } from '../../../server/wording/pass.ts';
+import { heatChart, staircase } from '../../../server/wording/pass-chart.ts';
+import { conditionName } from '../../../server/wording/words.ts';
+import type { LiveJoint } from '../../feed/live-joint.ts';
 import { nearClockText } from '../../format/time.ts';
+import { PassChartView } from '../../parts/pass-chart.tsx';
 import { useShorter } from '../../parts/shorter.tsx';
 
-export function Passes({ assessment, now }: { readonly assessment: Assessment; readonly now: Instant }) {
+type PassStatus = LiveJoint['assessment']['passes'][number];
+type Open = (kind: 'pass details' | 'correct pass', pass: string) => void;
+
+interface Props {
+  readonly live: LiveJoint;
+  readonly now: Instant;
+  /** Where something can still be entered. */
+  readonly open?: Open | undefined;
+}
+
+export function Passes({ live, now, open }: Props) {
+  const { assessment } = live;
   const [passes, more] = useShorter(assessment.passes, 'passes');
   return (
     <section class="sheet" aria-labelledby="passes-heading">
@@ -21,157 +33,170 @@ export function Passes({ assessment, now }: { readonly assessment: Assessment; r
           No pass yet. When the arc is struck, press "Start pass": the temperatures of that moment are judged and kept.
         </p>
       ) : (
-        <div class="scroll-x">
-          <table>
-            <thead>
-              <tr>
-                <th scope="col">Pass</th>
-                <th scope="col">Started, ended</th>
-                <th scope="col">Coldest at start</th>
-                <th scope="col">Interpass</th>
-                <th scope="col">Judged</th>
-              </tr>
-            </thead>
-            <tbody>
-              {passes.map((pass) => (
-                <PassRow key={`${pass.pass} ${pass.startedAt}`} pass={pass} assessment={assessment} now={now} />
-              ))}
-            </tbody>
-          </table>
-        </div>
+        <>
+          <Charts live={live} />
+          <div class="scroll-x">
+            <table class="passes">
+              <thead>
+                <tr>
+                  <th scope="col">Pass</th>
+                  <th scope="col">Started, ended</th>
+                  <th scope="col">Coldest at start</th>
+                  <th scope="col">Interpass</th>
+                  <th scope="col">Heat input</th>
+                  <th scope="col">Judged</th>
+                </tr>
+              </thead>
+              <tbody>
+                {passes.map((pass) => (
+                  <PassRow key={`${pass.pass} ${pass.startedAt}`} pass={pass} live={live} now={now} open={open} />
+                ))}
+              </tbody>
+            </table>
+          </div>
+        </>
       )}
       {more}
+      <Struck live={live} now={now} />
     </section>
   );
 }
 
-function PassRow({
-  pass,
-  assessment,
-  now,
-}: {
-  readonly pass: PassStatus;
-  readonly assessment: Assessment;
-  readonly now: Instant;
-}) {
-  const { limits } = assessment;
-  const { units } = assessment.requirement;
-  const wrong = pass.minimum === 'not met' || pass.maximum === 'not met' || pass.outside.length > 0;
+function Charts({ live: { assessment, joint } }: Pick<Props, 'live'>) {
+  const { passes, limits, requirement } = assessment;
+  const charts = [
+    staircase(passes, limits, requirement.units, 460),
+    heatChart(passes, joint.procedure?.heatInput, requirement.units, 460),
+  ].filter((chart) => chart !== undefined);
   return (
-    <tr class={wrong ? 'wrong' : ''}>
-      <th scope="row">
-        {pass.pass}
-        <span class="place">
-          {begun(pass.passKind)}, {pass.welder}
-          {pass.details.side === undefined ? '' : `, side ${pass.details.side}`}
-          {pass.details.where === undefined ? '' : `, ${pass.details.where}`}
-        </span>
-      </th>
-      <td>
-        {nearClockText(pass.startedAt, now)}
-        <span class="place">{pass.endedAt === undefined ? 'running' : `to ${nearClockText(pass.endedAt, now)}`}</span>
-        {pass.enteredAt - pass.startedAt > 1000 && (
-          <span class="place">entered {nearClockText(pass.enteredAt, now)}</span>
-        )}
-      </td>
-      <td>
-        {pass.coldestAtStart === undefined
-          ? 'not known'
-          : handValueText(pass.coldestAtStart, units, { limit: limits.preheatMinimum })}
-        <span class="place">{pass.coldestAtStart?.probe ?? ''}</span>
-      </td>
-      <td>
-        {pass.interpass === undefined
-          ? pass.maximum === 'not needed'
-            ? 'not needed'
-            : 'not known'
-          : handValueText(pass.interpass, units, { limit: limits.interpassMaximum })}
-        <span class="place">
-          {pass.interpass === undefined
-            ? ''
-            : `${pass.interpass.probe}${pass.interpass.by === 'contact' ? ', by hand' : ''}`}
-        </span>
-      </td>
-      <td>
-        Minimum {pass.minimum}
-        {pass.maximum !== 'not needed' && `, maximum ${pass.maximum}`}
-        {pass.outside.length > 0 && (
-          <span class="place loud">
-            begun outside: {pass.outside.map((id) => conditionName(id).toLowerCase()).join(', ')}
+    <div class="pass-charts">
+      {charts.map((chart) => (
+        <PassChartView key={chart.title} chart={chart} />
+      ))}
+    </div>
+  );
+}
+
+function PassRow({ pass, live, now, open }: { readonly pass: PassStatus } & Props) {
+  const { limits, requirement } = live.assessment;
+  const { units } = requirement;
+  const isHeatWrong = pass.heat.state === 'below' || pass.heat.state === 'above';
+  const wrong = pass.minimum === 'not met' || pass.maximum === 'not met' || isHeatWrong || pass.outside.length > 0;
+  return (
+    <>
+      <tr class={wrong ? 'wrong' : ''}>
+        <th scope="row">
+          {pass.pass}
+          <span class="place">
+            {[begun(pass.passKind), pass.welder, ...detailTexts(setUpOf(pass), units)].join(', ')}
           </span>
-        )}
-      </td>
-    </tr>
-  );
-}
-
-const rank: Readonly<Record<Finding['severity'], number>> = { nonconformity: 0, 'not judged': 1, remark: 2 };
-
-/** Findings that say that a probe may not read what it should. */
-const doubts: ReadonlySet<Finding['kind']> = new Set<Finding['kind']>([
-  'intermittent',
-  'running away',
-  'rises faster than steel',
-  'far face not as computed',
-  'ambient check failed',
-  'probe suspect',
-]);
-
-export function Findings({
-  assessment,
-  now,
-  openProbe,
-}: {
-  readonly assessment: Assessment;
-  readonly now: Instant;
-  /** Where something can still be done about a probe. */
-  readonly openProbe?: (probe: string) => void;
-}) {
-  const isDoubted = ({ kind, probe, to }: Finding): boolean =>
-    probe !== undefined &&
-    to === undefined &&
-    doubts.has(kind) &&
-    assessment.probes.some((each) => each.probe === probe && each.distrusted === undefined);
-  // Gravest last in the list that is cut from its front, then turned, so that the cut never hides them.
-  const sorted = assessment.findings.toSorted((a, b) => rank[b.severity] - rank[a.severity] || b.from - a.from);
-  const [last, more] = useShorter(sorted, 'findings');
-  const findings = last.toReversed();
-  return (
-    <section class="sheet" aria-labelledby="findings-heading">
-      <div class="sheet-head">
-        <h2 id="findings-heading">Findings</h2>
-      </div>
-      {findings.length === 0 ? (
-        <p class="empty">None. What breaks a limit, or could not be judged, is listed here with its time and number.</p>
-      ) : (
-        <ul class="findings">
-          {findings.map((finding) => {
-            const words = findingText(finding, assessment.requirement.units);
-            return (
-              <li key={finding.key} class={finding.severity.replace(' ', '-')}>
-                <p>
-                  <span class="severity">{severityText(finding.severity)}</span> <strong>{words.what}</strong>
-                </p>
-                <p class="aside">
-                  {nearClockText(finding.from, now)}
-                  {finding.to === undefined
-                    ? ', still so'
-                    : finding.to === finding.from
-                      ? ''
-                      : ` to ${nearClockText(finding.to, now)}`}
-                  . {words.why} {words.first}
-                </p>
-                {openProbe !== undefined && isDoubted(finding) && (
-                  <button type="button" onClick={() => openProbe(finding.probe!)}>
-                    Doubt {finding.probe}
-                  </button>
-                )}
-              </li>
-            );
-          })}
-        </ul>
+        </th>
+        <td>
+          {nearClockText(pass.startedAt, now)}
+          <span class="place">{pass.endedAt === undefined ? 'running' : `to ${nearClockText(pass.endedAt, now)}`}</span>
+          {pass.enteredAt - pass.startedAt > 1000 && (
+            <span class="place">entered {nearClockText(pass.enteredAt, now)}</span>
+          )}
+        </td>
+        <td>
+          {pass.coldestAtStart === undefined
+            ? 'not known'
+            : handValueText(pass.coldestAtStart, units, { limit: limits.preheatMinimum })}
+          <span class="place">{pass.coldestAtStart?.probe ?? ''}</span>
+        </td>
+        <td>
+          {pass.interpass === undefined
+            ? pass.maximum === 'not needed'
+              ? 'not needed'
+              : 'not known'
+            : handValueText(pass.interpass, units, { limit: limits.interpassMaximum })}
+          <span class="place">
+            {pass.interpass === undefined
+              ? ''
+              : `${pass.interpass.probe}${pass.interpass.by === 'contact' ? ', by hand' : ''}`}
+          </span>
+        </td>
+        <td>
+          <span class={isHeatWrong ? 'loud' : ''}>{passHeatText(pass.heat, units)}</span>
+          <span class="place">{detailTexts(runOf(pass), units).join(', ')}</span>
+        </td>
+        <td>
+          Minimum {pass.minimum}
+          {pass.maximum !== 'not needed' && `, maximum ${pass.maximum}`}
+          {pass.outside.length > 0 && (
+            <span class="place loud">
+              begun outside: {pass.outside.map((id) => conditionName(id).toLowerCase()).join(', ')}
+            </span>
+          )}
+          {open !== undefined && (
+            <span class="row-buttons">
+              {pass.heat.energy === undefined && pass.endedAt !== undefined && (
+                <Opens kind="pass details" pass={pass.pass} open={open} text="Details" />
+              )}
+              <Opens kind="correct pass" pass={pass.pass} open={open} text="Correct" />
+            </span>
+          )}
+        </td>
+      </tr>
+      {(pass.rounds !== undefined || pass.nextReadingAt !== undefined) && (
+        <tr class="corrected">
+          <td colSpan={6}>
+            {pass.rounds !== undefined &&
+              `Read ahead of the arc: ${roundsText(pass.rounds.slice(-roundsShown), limits.interpassMaximum, units, (at) => nearClockText(at, now))}. `}
+            {pass.nextReadingAt !== undefined && `Next reading due by ${nearClockText(pass.nextReadingAt, now)}.`}
+          </td>
+        </tr>
       )}
-      {more}
-    </section>
+      {pass.corrections?.map((each) => (
+        <tr key={each.at} class="corrected">
+          <td colSpan={6}>{correctionText(each, units, (at) => nearClockText(at, now))}</td>
+        </tr>
+      ))}
+    </>
   );
 }
+
+const Opens = ({
+  kind,
+  pass,
+  open,
+  text,
+}: {
+  readonly kind: Parameters<Open>[0];
+  readonly pass: string;
+  readonly open: Open;
+  readonly text: string;
+}) => (
+  <button type="button" data-opens={`${kind} ${pass}`} onClick={() => open(kind, pass)}>
+    {text} <span class="unseen">pass {pass}</span>
+  </button>
+);
+
+/** What was entered by a slip stays in sight. */
+function Struck({ live: { assessment }, now }: Pick<Props, 'live' | 'now'>) {
+  const { struckPasses = [], requirement } = assessment;
+  return struckPasses.map((struck) => (
+    <p key={`${struck.pass} ${struck.enteredAt}`} class="aside">
+      <s>
+        Pass {struck.pass}, {struck.passKind}, {struck.welder}, {nearClockText(struck.startedAt, now)}
+        {struck.endedAt === undefined ? '' : ` to ${nearClockText(struck.endedAt, now)}`}
+      </s>{' '}
+      {struck.corrections
+        .map((each) => correctionText(each, requirement.units, (at) => nearClockText(at, now)))
+        .join(' ')}
+    </p>
+  ));
+}
+
+/** The newest; all of them stand in the report. */
+const roundsShown = 6;
+
+const setUpOf = ({ details: { layer, side, where, process, batch, revolutionSeconds } }: PassStatus) => ({
+  revolutionSeconds,
+  layer,
+  side,
+  where,
+  process,
+  batch,
+});
+const runOf = ({ details: { layer, side, where, process, batch, ...run } }: PassStatus) => run;

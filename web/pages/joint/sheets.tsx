@@ -1,13 +1,10 @@
 /** The forms of what a person does at the joint. Each opens in place of the buttons, so that the readings stay in sight. */
 
 import type { Act } from '../../../server/weld/entry.ts';
-import { passKinds } from '../../../server/weld/pass-acts.ts';
-import { sides } from '../../../server/weld/probe.ts';
 import { findingText } from '../../../server/wording/finding.ts';
-import { begun } from '../../../server/wording/list.ts';
 import { verdictText } from '../../../server/wording/verdict.ts';
 import type { LiveJoint } from '../../feed/live-joint.ts';
-import { ChoiceField, TextArea, TextField } from '../../parts/field.tsx';
+import { ChoiceField, TextArea } from '../../parts/field.tsx';
 import { Ago, SheetFrame } from './sheet-frame.tsx';
 import { useSheet } from './use-sheet.ts';
 
@@ -40,96 +37,6 @@ export function HeatSheet({ live, done, back }: SheetProps) {
       {!off && live.assessment.soak.state === 'running' && (
         <p class="notice">Heat on ends the wait that is running; it begins again when the heat is off.</p>
       )}
-    </SheetFrame>
-  );
-}
-
-export function PassStartSheet({ live, done, back, outside }: SheetProps & { readonly outside: string | undefined }) {
-  const sheet = useSheet('pass start', live, done);
-  const { draft } = sheet;
-  return (
-    <SheetFrame
-      title="Start a pass"
-      sheet={sheet}
-      back={back}
-      action={
-        outside === undefined
-          ? `Start pass ${draft.pass ?? ''}`
-          : `Start pass ${draft.pass ?? ''} outside the conditions`
-      }
-      loud={outside !== undefined}
-      later={{
-        title: 'Side, place, or started earlier',
-        content: (
-          <>
-            <ChoiceField
-              label="Side"
-              value={draft.side ?? ''}
-              choices={[
-                ...sides.map((side) => ({ value: side as string, text: side })),
-                { value: '', text: 'Not stated' },
-              ]}
-              onValue={(value) => sheet.set('side', value)}
-            />
-            <TextField
-              label="Where"
-              optional
-              value={draft.where ?? ''}
-              onValue={(value) => sheet.set('where', value)}
-            />
-            <Ago sheet={sheet} what="It started" />
-          </>
-        ),
-      }}
-    >
-      {outside !== undefined && (
-        <p class="notice loud">
-          <strong>This pass will be recorded as begun outside the conditions:</strong> {outside}. Nothing is blocked;
-          the record says so.
-        </p>
-      )}
-      <div class="fields">
-        <TextField
-          label="Pass"
-          value={draft.pass ?? ''}
-          problem={sheet.problems.pass}
-          onValue={(value) => sheet.set('pass', value)}
-        />
-        <TextField
-          label="Welder"
-          value={draft.welder ?? ''}
-          problem={sheet.problems.welder}
-          onValue={(value) => sheet.set('welder', value)}
-        />
-      </div>
-      <ChoiceField
-        label="Kind"
-        value={draft.passKind ?? 'fill'}
-        choices={passKinds.map((kind) => ({ value: kind, text: begun(kind) }))}
-        onValue={(value) => sheet.set('passKind', value)}
-      />
-    </SheetFrame>
-  );
-}
-
-export function PassEndSheet({ live, done, back }: SheetProps) {
-  const sheet = useSheet('pass end', live, done);
-  const running = live.assessment.passes.filter((pass) => pass.endedAt === undefined);
-  return (
-    <SheetFrame
-      title="End a pass"
-      sheet={sheet}
-      back={back}
-      action={`End pass ${sheet.draft.pass ?? ''}`}
-      later={{ title: 'It ended earlier', content: <Ago sheet={sheet} what="It ended" /> }}
-    >
-      <ChoiceField
-        label="Pass that ended"
-        value={sheet.draft.pass ?? ''}
-        problem={sheet.problems.pass}
-        choices={running.map((pass) => ({ value: pass.pass, text: `${pass.pass}, ${pass.passKind}, ${pass.welder}` }))}
-        onValue={(value) => sheet.set('pass', value)}
-      />
     </SheetFrame>
   );
 }

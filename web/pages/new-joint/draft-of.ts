@@ -1,4 +1,5 @@
 /** From a joint to what stands in the form, in the units of the job: to correct it, or to go on from a file. */
+
 import type { Joint, jointSchema } from '../../../server/weld/joint.ts';
 import type { AnalysisDraft, ContentDraft, JointDraft } from './draft.ts';
 import { quantitiesMapped } from './draft-units.ts';
@@ -20,6 +21,7 @@ const known = new Set<string>([
   'workshop',
   'drawing',
   'contact',
+  'arcSignal',
   'jointType',
   'units',
   'codeSet',
@@ -114,6 +116,7 @@ const metricDraft = (joint: Joint): JointDraft => {
       minimum: text(reading.preheatMinimumCelsius),
       role: reading.role,
     })),
+    arc: { board: joint.arcSignal?.board ?? '', input: text(joint.arcSignal?.input) },
     probes: joint.probes.map(({ id, board, channel, thermocouple, use, place, ...chain }) => ({
       id,
       board,

@@ -7,6 +7,7 @@ import type { Element } from '../../../server/weld/composition.ts';
 import type { ProcedureRevision } from '../../../server/weld/procedure-revision.ts';
 import type { BreakDraft } from './break-draft.ts';
 import type { ChecksDraft } from './check-draft.ts';
+import type { PassesDraft } from './passes-draft.ts';
 import type { DraftUnits } from './quantity.ts';
 
 export interface ContentDraft {
@@ -186,13 +187,10 @@ export interface JointDraft {
     readonly hours: string;
     readonly counted: string;
   };
+  /** Input that is on while an arc burns; both empty where none is wired. */
+  readonly arc: { readonly board: string; readonly input: string };
   /** What the procedure asks of each pass. */
-  readonly passes: {
-    /** What the window counts; empty where none is stated. */
-    readonly counted: string;
-    readonly least: string;
-    readonly most: string;
-  };
+  readonly passes: PassesDraft;
   /** Rates, cooling and spots, as the procedure asks for them. */
   readonly afterWelding: {
     readonly heatingRate: string;

@@ -2,6 +2,7 @@
 import { emptyBreaks } from './break-draft.ts';
 import { emptyChecks } from './check-draft.ts';
 import type { AnalysisDraft, ChartReadingDraft, JointDraft, PartDraft } from './draft.ts';
+import { emptyPasses } from './passes-draft.ts';
 
 export const emptyAnalysis: AnalysisDraft = { origin: 'heat certificate', certificate: '', heat: '', contents: {} };
 
@@ -124,7 +125,8 @@ export const emptyDraft: JointDraft = {
   bindingMethods: [],
   chartReadings: [],
   postHeating: { temperature: '', maximum: '', hours: '', counted: '' },
-  passes: { counted: '', least: '', most: '' },
+  arc: { board: '', input: '' },
+  passes: emptyPasses,
   afterWelding: {
     heatingRate: '',
     coolingRate: '',
@@ -163,6 +165,7 @@ export const draftFrom = (kept: KeptDraft): JointDraft => ({
   checking: { ...emptyChecks, ...kept.checking },
   qualification: { ...emptyDraft.qualification, ...kept.qualification },
   postHeating: { ...emptyDraft.postHeating, ...kept.postHeating },
+  arc: { ...emptyDraft.arc, ...kept.arc },
   passes: { ...emptyDraft.passes, ...kept.passes },
   afterWelding: { ...emptyDraft.afterWelding, ...kept.afterWelding },
   probes: (kept.probes ?? []).map((probe) => ({ ...emptyChain, ...probe })),

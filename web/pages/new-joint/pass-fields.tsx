@@ -1,5 +1,5 @@
 /** What the procedure asks of each pass. What it does not state is shown and not judged. */
-import { SelectField } from '../../parts/field.tsx';
+import { SelectField, TextField } from '../../parts/field.tsx';
 import type { JointDraft } from './draft.ts';
 import type { Entry } from './entry.tsx';
 import { NumberField } from './number-field.tsx';
@@ -10,13 +10,55 @@ const counts = [
   { value: 'arc energy', text: 'Arc energy: without k, as ASME IX counts' },
 ];
 
+/** Where a board tells that an arc burns. */
+export function ArcSignalFields({ entry }: { readonly entry: Entry }) {
+  const { arc } = entry.draft;
+  return (
+    <details open={arc.board !== '' || arc.input !== ''}>
+      <summary>Arc signal</summary>
+      <p class="hint">
+        A current relay or the source itself closes an input of a board while the arc burns. The screen then proposes
+        passes, and an arc without a pass is told. Leave it empty where none is wired.
+      </p>
+      <div class="fields">
+        <TextField
+          label="Board"
+          field="arcSignal.board"
+          optional
+          value={arc.board}
+          problem={entry.problem('arcSignal.board')}
+          suggestions={[...new Set(entry.draft.probes.map(({ board }) => board))]}
+          onValue={(board) => {
+            entry.touch('arcSignal.board');
+            entry.change({ arc: { ...arc, board } });
+          }}
+        />
+        <NumberField
+          entry={entry}
+          label="Input"
+          field="arcSignal.input"
+          optional="if known"
+          value={arc.input}
+          onValue={(input) => entry.change({ arc: { ...arc, input } })}
+        />
+      </div>
+    </details>
+  );
+}
+
+const readings = [
+  { value: '', text: 'At the start of each pass' },
+  { value: 'minutes', text: 'Within the pass too, every so many minutes' },
+  { value: 'revolution', text: 'Within the pass too, once each revolution' },
+];
+
 export function PassFields({ entry }: { readonly entry: Entry }) {
   const { passes } = entry.draft;
   const set = (part: Partial<JointDraft['passes']>): void => entry.change({ passes: { ...passes, ...part } });
   const path = 'procedure.heatInput';
   return (
-    <details open={passes.counted !== ''}>
-      <summary>Heat input of each pass</summary>
+    <details open={passes.counted !== '' || passes.every !== ''}>
+      <summary>Heat input and interpass within passes</summary>
       <div class="fields">
         <SelectField
           label="The window counts"
@@ -47,6 +89,22 @@ export function PassFields({ entry }: { readonly entry: Entry }) {
           value={passes.most}
           onValue={(most) => set({ most })}
         />
+        <SelectField
+          label="Interpass is read"
+          value={passes.every}
+          choices={readings}
+          onValue={(every) => set({ every })}
+        />
+        {passes.every === 'minutes' && (
+          <NumberField
+            entry={entry}
+            label="Every"
+            field="procedure.interpassEvery.minutes"
+            unit="min"
+            value={passes.everyMinutes}
+            onValue={(everyMinutes) => set({ everyMinutes })}
+          />
+        )}
       </div>
     </details>
   );

@@ -8,6 +8,7 @@ import { station } from '../../state/station.ts';
 import type { JointDraft, ProbeDraft } from './draft.ts';
 import { type Entry, replaced, without } from './entry.tsx';
 import { NumberField, orNone } from './number-field.tsx';
+import { ArcSignalFields } from './pass-fields.tsx';
 import { nextProbe } from './suggest.ts';
 
 export function ProbeFields({ entry }: { readonly entry: Entry }) {
@@ -45,6 +46,7 @@ export function ProbeFields({ entry }: { readonly entry: Entry }) {
           Add a probe
         </button>
       )}
+      <ArcSignalFields entry={entry} />
     </fieldset>
   );
 }

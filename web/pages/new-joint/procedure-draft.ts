@@ -6,6 +6,7 @@ import { checksDraftOf } from './check-draft.ts';
 import type { JointDraft, QualificationDraft } from './draft.ts';
 import { inUnits } from './draft-units.ts';
 import { emptyDraft } from './empty-draft.ts';
+import { passesDraftOf } from './passes-draft.ts';
 
 export const text = (value: number | undefined): string => (value === undefined ? '' : String(value));
 
@@ -51,11 +52,7 @@ export function statedDraft(joint: Stating): Stated {
     },
     breaks: breakDraftOf(procedure?.breaks),
     checking: checksDraftOf(procedure),
-    passes: {
-      counted: procedure?.heatInput?.counted ?? '',
-      least: text(procedure?.heatInput?.minimumKilojoulesPerMillimetre),
-      most: text(procedure?.heatInput?.maximumKilojoulesPerMillimetre),
-    },
+    passes: passesDraftOf(procedure),
     qualification: qualificationDraft(procedure?.qualification),
     codeSet: joint.codeSet ?? '',
     cooling: { minimum: text(joint.coolingSeconds?.minimum), maximum: text(joint.coolingSeconds?.maximum) },

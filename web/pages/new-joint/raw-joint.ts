@@ -5,7 +5,7 @@
 import { asBound } from '../../../server/weld/procedure-revision.ts';
 import type { AnalysisDraft, ChartReadingDraft, JointDraft, PartDraft, ProbeDraft } from './draft.ts';
 import { besideOf, procedureOf } from './raw-procedure.ts';
-import { clean, createReader, filled, type Reader } from './raw-reader.ts';
+import { begunGroup, clean, createReader, filled, type Reader } from './raw-reader.ts';
 
 export interface RawJoint {
   readonly joint: unknown;
@@ -42,6 +42,9 @@ const jointOf = (draft: JointDraft, reader: Reader): unknown => {
     workshop: filled(draft.workshop),
     drawing: filled(draft.drawing),
     contact: filled(draft.contact),
+    arcSignal: begunGroup(draft.arc.board, draft.arc.input)
+      ? clean({ board: draft.arc.board.trim(), input: number(draft.arc.input, 'arcSignal.input', true) })
+      : undefined,
     jointType: draft.jointType,
     units: filled(draft.units),
     restraint: filled(draft.restraint),

@@ -2,6 +2,7 @@
 import { breaksOf } from './break-draft.ts';
 import { checksOf } from './check-draft.ts';
 import type { JointDraft, QualificationDraft } from './draft.ts';
+import { passesOf } from './passes-draft.ts';
 import { begunGroup, clean, filled, type Reader } from './raw-reader.ts';
 
 export function procedureOf(draft: JointDraft, reader: Reader): unknown {
@@ -30,7 +31,7 @@ export function procedureOf(draft: JointDraft, reader: Reader): unknown {
     calibration: filled(procedure.calibration),
     twinReadingHours: number(procedure.twinHours, 'procedure.twinReadingHours'),
     ambientCheck: filled(procedure.ambientCheck),
-    heatInput: windowOf(draft.passes, reader),
+    ...passesOf(draft.passes, reader),
     heatingMaximumKelvinPerHour: quantity(after.heatingRate, 'difference', 'procedure.heatingMaximumKelvinPerHour'),
     coolingMaximumKelvinPerHour: quantity(after.coolingRate, 'difference', 'procedure.coolingMaximumKelvinPerHour'),
     ratesAboveCelsius: quantity(after.ratesAbove, 'temperature', 'procedure.ratesAboveCelsius'),
@@ -45,17 +46,6 @@ export function procedureOf(draft: JointDraft, reader: Reader): unknown {
     probeSpots: filled(after.spots),
     qualification: draft.qualification.stated ? qualificationOf(draft.qualification, reader) : undefined,
   });
-}
-
-function windowOf({ counted, least, most }: JointDraft['passes'], { quantity }: Reader): unknown {
-  const path = 'procedure.heatInput';
-  return begunGroup(counted, least, most)
-    ? clean({
-        counted: filled(counted),
-        minimumKilojoulesPerMillimetre: quantity(least, 'heat input', `${path}.minimumKilojoulesPerMillimetre`),
-        maximumKilojoulesPerMillimetre: quantity(most, 'heat input', `${path}.maximumKilojoulesPerMillimetre`),
-      })
-    : undefined;
 }
 
 /** Under the names that the joint has them by. */
