@@ -11,6 +11,7 @@ import { Opens } from '../../parts/opens.tsx';
 import { connected, contact } from '../../state/station.ts';
 import type { OpenSheet, SheetKind } from './act-draft.ts';
 import { stepsNow, stepWords } from './after-draft.ts';
+import { loadForms } from './all-forms.ts';
 import { ArcProposal } from './arc-proposal.tsx';
 import { breakStepsNow, breakStepWords, isInspectionAsked } from './break-draft.ts';
 
@@ -24,25 +25,8 @@ interface Props {
   readonly done: (act: Act) => void;
 }
 
-const load = () =>
-  Promise.all([
-    import('./sheets.tsx'),
-    import('./pass-sheets.tsx'),
-    import('./document-sheet.tsx'),
-    import('./answer-sheet.tsx'),
-    import('./hand-sheet.tsx'),
-    import('./twin-sheet.tsx'),
-    import('./ambient-sheet.tsx'),
-    import('./probe-sheet.tsx'),
-    import('./after-sheet.tsx'),
-    import('./disposition-sheet.tsx'),
-    import('./change-over-sheet.tsx'),
-    import('./break-sheet.tsx'),
-    import('./checks-sheet.tsx'),
-  ]);
-
 export function Actions({ live, outside, known, open, done }: Props) {
-  const forms = useLoaded(load);
+  const forms = useLoaded(loadForms);
   const pressed = useRef<OpenSheet | undefined>(undefined);
   // Back from a form, the keyboard stands again on the button that opened it.
   useEffect(() => {
