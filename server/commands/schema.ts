@@ -1,13 +1,17 @@
-/** `schema joint`: the published JSON Schema of a joint file, made from the schema that checks it. */
-import { jointJsonSchema } from '../weld/schema-of.ts';
+/** `schema joint`, `schema procedure`: the published JSON Schema of such a file, made from the schema that checks it. */
+import { procedureRevisionSchema } from '../weld/procedure-revision.ts';
+import { jointJsonSchema, jsonSchemaOf } from '../weld/schema-of.ts';
 import { readArguments, refuse } from './arguments.ts';
 import { type Command, exitStatus } from './command.ts';
 
-const schemas: Readonly<Record<string, () => unknown>> = { joint: jointJsonSchema };
+const schemas: Readonly<Record<string, () => unknown>> = {
+  joint: jointJsonSchema,
+  procedure: () => jsonSchemaOf(procedureRevisionSchema),
+};
 
-const help = `schema joint
+const help = `schema joint | procedure
 
-Prints the JSON Schema (draft 2020-12) of a joint file. Give it to an editor, so that it checks while you type.
+Prints the JSON Schema (draft 2020-12) of a joint file, or of a procedure file. Give it to an editor, so that it checks while you type.
 
   --help   this page
 
@@ -15,7 +19,7 @@ Exit status: 0 printed, 3 bad input.`;
 
 export const schema: Command = {
   name: 'schema',
-  summary: 'the JSON Schema of a joint file',
+  summary: 'the JSON Schema of a joint file or a procedure file',
   help,
   async run(args, terminal) {
     // --json is taken and changes nothing: the answer is JSON in any case.
