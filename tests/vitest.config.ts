@@ -1,17 +1,45 @@
-/** How the tests are run. Real browsers and child processes share two cores with the rest, hence the bounds. */
-import { defineConfig } from 'vitest/config';
+/**
+ * How the tests are run, in two groups one after the other. Most tests compute: their files share what they import, which
+ * halves the work, and two at a time fill two cores. The others mostly wait, for a browser or a program, and have a
+ * process each.
+ */
+import { configDefaults, defineConfig } from 'vitest/config';
+
+const waiting = ['tests/browser/**', 'tests/crash/**', 'tests/simulation/**', 'tests/tidy/count.test.ts'];
+const all = ['tests/**/*.test.ts', 'tests/**/*.test.tsx'];
+const unwanted = [...configDefaults.exclude, '.build/**'];
 
 export default defineConfig({
   test: {
-    include: ['tests/**/*.test.ts', 'tests/**/*.test.tsx'],
-    exclude: ['**/node_modules/**', '.build/**'],
     environment: 'node',
     pool: 'forks',
-    maxWorkers: 2,
     testTimeout: 30_000,
     hookTimeout: 60_000,
     // A test that is marked to run alone hides all others; it must not be committed, and here it fails.
     allowOnly: false,
     restoreMocks: true,
+    projects: [
+      {
+        extends: true,
+        test: {
+          name: 'computing',
+          include: all,
+          exclude: [...unwanted, ...waiting],
+          isolate: false,
+          maxWorkers: 2,
+          sequence: { groupOrder: 1 },
+        },
+      },
+      {
+        extends: true,
+        test: {
+          name: 'waiting',
+          include: waiting.map((each) => (each.endsWith('**') ? `${each}/*.test.ts` : each)),
+          exclude: unwanted,
+          maxWorkers: 3,
+          sequence: { groupOrder: 2 },
+        },
+      },
+    ],
   },
 });

@@ -1,7 +1,8 @@
 /** `emulate`: a simulated board behind a pseudo-terminal, for a station in a second terminal to serve from. */
 import type { Board } from '../../firmware-protocol/emulator/board.ts';
 import type { Mishap } from '../../firmware-protocol/emulator/mishaps/mishap.ts';
-import { keepPace, readDemonstrationJoint, setPointOf } from '../station/demonstration.ts';
+import { keepPace, readDemonstrationJoint } from '../station/demonstration.ts';
+import { setPointOf } from '../station/follow-acts.ts';
 import { boardOf } from '../station/joint-board.ts';
 import { machineClock } from '../station/machine-clock.ts';
 import type { Joint } from '../weld/joint.ts';

@@ -6,6 +6,8 @@ const root = nearestWithPackage(new URL('../', import.meta.url));
 
 export const webFolder = fileURLToPath(new URL('.build/web/', root));
 export const demonstrationJoint = new URL('demo-data/demonstration-joint.json', root);
+/** A folder: joint files of the finished jobs of the demonstration. */
+export const shiftJoints = new URL('demo-data/shift/', root);
 
 function nearestWithPackage(from: URL): URL {
   if (existsSync(new URL('package.json', from))) return from;

@@ -4,18 +4,19 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { limits } from '../measure/limits.ts';
 import { readProgram } from '../program.ts';
-import { createDemonstration } from '../station/demonstration.ts';
+import { createDemonstration, history } from '../station/demonstration.ts';
 import { machineClock } from '../station/machine-clock.ts';
+import { workShift } from '../station/shift/shift.ts';
 import { type Station, startStation } from '../station/station.ts';
 import { serialPortOpener } from '../wire/serial-port.ts';
 import { cautions } from '../wording/cautions.ts';
 import { readArguments, refuse } from './arguments.ts';
 import { type Command, exitStatus, type Terminal } from './command.ts';
-import { demonstrationJoint, webFolder } from './places.ts';
+import { demonstrationJoint, shiftJoints, webFolder } from './places.ts';
 import { untilAsked } from './until-asked.ts';
 
 const help = `serve [--port PATH ...] [--data FOLDER [--begin]] [--http NUMBER] [--host ADDRESS]
-      [--signals]
+      [--signals] [--shift]
 
 Runs a station and prints its address. Without --port it is a demonstration on a simulated board.
 
@@ -29,6 +30,8 @@ Runs a station and prints its address. Without --port it is a demonstration on a
                   people) whoever reaches it can act in any name, so open it to a trusted network only
   --signals       drive lamp, horn and permission relay of the boards. The relay only ever takes a permission
                   away or gives it back; it starts no heat and no arc, and it is no safety interlock
+  --shift         with the demonstration only, in a new record: first plays three finished jobs of the invented
+                  workshop, on simulated boards too. One goes well, one has a break, one fails. Takes a minute or so
   --help          this page
 
 Ends with Ctrl+C. Exit status: 0 ended as asked, 3 could not start.`;
@@ -41,6 +44,7 @@ const options = {
   http: { type: 'string' },
   host: { type: 'string' },
   signals: { type: 'boolean' },
+  shift: { type: 'boolean' },
 } as const;
 
 export const serve: Command = {
@@ -64,6 +68,10 @@ export const serve: Command = {
     if (ports.length > 0 && values.data === undefined) {
       return refuse(serve, 'say with --data where the record is kept (and --begin the first time)', terminal);
     }
+    if (values.shift === true && ports.length > 0)
+      return refuse(serve, '--shift plays simulated boards; leave it out with --port', terminal);
+    if (values.shift === true && values.data !== undefined && values.begin !== true)
+      return refuse(serve, '--shift begins a new record: add --begin, or leave --data out', terminal);
     if (!existsSync(webFolder)) return refuse(serve, 'the pages are not built; run npm run build', terminal);
     const common = {
       httpPort,
@@ -71,6 +79,7 @@ export const serve: Command = {
       folder: values.data,
       begin: values.begin === true,
       signals: values.signals === true,
+      shift: values.shift === true,
     };
     try {
       return ports.length > 0
@@ -91,6 +100,7 @@ interface Common {
   readonly folder: string | undefined;
   readonly begin: boolean;
   readonly signals: boolean;
+  readonly shift: boolean;
 }
 
 async function serveHardware(
@@ -117,14 +127,22 @@ async function serveHardware(
 }
 
 async function serveDemonstration(common: Common, terminal: Terminal): Promise<number> {
-  const demonstration = await createDemonstration(demonstrationJoint);
   const folder = common.folder ?? mkdtempSync(join(tmpdir(), 'preheat-ledger-demonstration-'));
+  const begin = common.begin || common.folder === undefined;
+  if (common.shift) {
+    terminal.out(
+      'Playing three finished jobs of the invented workshop on simulated boards. This takes a minute or so.',
+    );
+    const before = history.minutes * 60_000;
+    await workShift({ folder, joints: shiftJoints, program: readProgram(), before, tell: terminal.err });
+  }
+  const demonstration = await createDemonstration(demonstrationJoint);
   const { clock, path, openPort, remark } = demonstration;
   try {
     const station = await startStation({
       ...common,
       folder,
-      begin: common.begin || common.folder === undefined,
+      begin: begin && !common.shift,
       ports: [path],
       openPort,
       clock,

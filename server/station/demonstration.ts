@@ -16,6 +16,7 @@ import { serialPortOpener } from '../wire/serial-port.ts';
 import { demonstrationFaults } from './demonstration-faults.ts';
 import { createRound, readOf } from './demonstration-round.ts';
 import { createFastClock, type FastClock } from './fast-clock.ts';
+import { followActs } from './follow-acts.ts';
 import { boardOf } from './joint-board.ts';
 import type { Station } from './station.ts';
 
@@ -57,7 +58,7 @@ export async function createDemonstration(jointFile: URL): Promise<Demonstration
     openPort: line.openPort,
     ...(line.remark === undefined ? {} : { remark: line.remark }),
     async play(station) {
-      followActs(station, joint, board);
+      followActs(station.pipeline, joint, board);
       const link = station.links.get(line.path)!;
       let opened: Promise<number> | undefined;
       let heating = false;
@@ -104,12 +105,6 @@ export function readDemonstrationJoint(file: URL): Joint {
   return read.joint;
 }
 
-/** Where the controller of the heaters is set, as the joint says. */
-export function setPointOf({ id, heating }: Joint): number {
-  if (heating.setPointCelsius === undefined) throw new Error(`the joint ${id} does not say its set point`);
-  return heating.setPointCelsius;
-}
-
 /** The board's time is the clock's, however late a wake-up comes on a busy machine. Returns the function that ends it. */
 export function keepPace(clock: Clock, board: Board, write: (bytes: string) => void): () => void {
   let told = clock.wall();
@@ -122,24 +117,6 @@ export function keepPace(clock: Clock, board: Board, write: (bytes: string) => v
   };
   wake();
   return () => cancel();
-}
-
-/** What is entered as done is done to the part. */
-function followActs(station: Station, joint: Joint, board: Board): void {
-  const setPointCelsius = setPointOf(joint);
-  const running = new Set<string>();
-  station.pipeline.onStep((step) => {
-    if (step.joint !== joint.id) return;
-    for (const item of step.items) {
-      if (item.type !== 'entry' || item.class !== 'input') continue;
-      const body = item.body as { state?: string; pass?: string };
-      if (item.kind === 'heat') board.heater({ on: body.state === 'on', setPointCelsius });
-      if (item.kind === 'pass start') running.add(body.pass ?? '');
-      if (item.kind === 'pass end') running.delete(body.pass ?? '');
-      if (item.kind === 'close') running.clear();
-      board.arc(running.size > 0);
-    }
-  });
 }
 
 interface Line {

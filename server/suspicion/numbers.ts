@@ -21,6 +21,9 @@ export const numbers = {
   jump: 7_500,
   /** Nearer to the groove than this a passing arc warms the place within seconds, millimetres. Own choice. */
   nearArcMillimetres: 40,
+  /** Heat takes x2 / (4 alpha) to come through so many millimetres of steel, 2 s for 10: readings further apart can not
+   *  tell there what the arc does to the wire from what it does to the steel, milliseconds. */
+  nearArcReadings: 2_000,
   /** So many jumps within the time make a loose contact. Own choice. */
   looseWithin: 1_800_000,
   loosePossible: 3,
@@ -99,6 +102,8 @@ export const numbers = {
 
   /** A wave that steel can not make: pads of 18 kW/m2 switched on and off each minute move a face by 2 K, q / (k sqrt(omega / alpha)). */
   waveDeviation: 2_500,
+  /** It grows with the root of the time: what is slower than this, passes among it, moves steel as far. Own choice. */
+  waveLongest: 120_000,
   waveReadingsLongest: 60,
   waveAlike: 0.75,
   waveAgainst: -0.4,

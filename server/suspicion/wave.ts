@@ -32,7 +32,8 @@ export function waveIn(history: History, noise: number): Wave | undefined {
     // A slow wave is smooth: its second differences are (2 pi / period)2 of it. A wire that floats is rough.
     const bend = ((2 * Math.PI) / lag) * ((2 * Math.PI) / lag) * 0.41;
     if (lag > 5 && noise > 2.5 * bend * deviation + numbers.noise / 5) continue;
-    return { height: deviation * Math.SQRT2, period: (lag * (lastAt - firstAt)) / (count - 1) };
+    const period = (lag * (lastAt - firstAt)) / (count - 1);
+    return period > numbers.waveLongest ? undefined : { height: deviation * Math.SQRT2, period };
   }
   return undefined;
 }

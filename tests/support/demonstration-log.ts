@@ -4,8 +4,9 @@
  */
 import { readFileSync } from 'node:fs';
 import type { Board } from '../../firmware-protocol/emulator/board.ts';
-import { readDemonstrationJoint, setPointOf } from '../../server/station/demonstration.ts';
+import { readDemonstrationJoint } from '../../server/station/demonstration.ts';
 import { demonstrationFaults } from '../../server/station/demonstration-faults.ts';
+import { setPointOf } from '../../server/station/follow-acts.ts';
 import { boardOf } from '../../server/station/joint-board.ts';
 
 const root = new URL('../../', import.meta.url);

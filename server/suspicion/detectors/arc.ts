@@ -6,7 +6,15 @@ import type { Sighting } from '../sign.ts';
 import { type Detector, isNearArc, middle, type View, type Watched } from '../view.ts';
 
 export const arc: Detector = (view) =>
-  view.watched.flatMap((watched) => [...loopOf(view, watched), ...burstsOf(view, watched)]);
+  view.watched.flatMap((watched) =>
+    isNearArc(view, watched) && spacing(watched) > numbers.nearArcReadings
+      ? []
+      : [...loopOf(view, watched), ...burstsOf(view, watched)],
+  );
+
+/** Milliseconds between two readings. */
+const spacing = ({ history }: Watched): number =>
+  (block(history, 0, 'at') - block(history, 1, 'at')) / block(history, 0, 'values');
 
 /** A step in the very reading in which the arc began, and one back in that in which it ended; level in between. */
 function loopOf(view: View, watched: Watched): Sighting[] {

@@ -9,9 +9,10 @@ import type { Assessment } from '../../../server/judgement/assessment.ts';
 import { createJudge } from '../../../server/judgement/judge.ts';
 import { type Instant, instant } from '../../../server/measure/quantity.ts';
 import { toScan } from '../../../server/reading/scan-of-sample.ts';
-import { history, readDemonstrationJoint, setPointOf } from '../../../server/station/demonstration.ts';
+import { history, readDemonstrationJoint } from '../../../server/station/demonstration.ts';
 import { demonstrationFaults } from '../../../server/station/demonstration-faults.ts';
 import { createRound, readOf } from '../../../server/station/demonstration-round.ts';
+import { setPointOf } from '../../../server/station/follow-acts.ts';
 import { boardOf } from '../../../server/station/joint-board.ts';
 import type { Act } from '../../../server/weld/entry.ts';
 

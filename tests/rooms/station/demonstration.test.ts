@@ -16,7 +16,8 @@ import {
 } from '../../../server/conduction/section.ts';
 import { carbonSteel } from '../../../server/conduction/steel/carbon.ts';
 import type { Instant, MilliCelsius } from '../../../server/measure/quantity.ts';
-import { history, readDemonstrationJoint, setPointOf } from '../../../server/station/demonstration.ts';
+import { history, readDemonstrationJoint } from '../../../server/station/demonstration.ts';
+import { setPointOf } from '../../../server/station/follow-acts.ts';
 import { boardOf } from '../../../server/station/joint-board.ts';
 import { type Joint, jointSchema } from '../../../server/weld/joint.ts';
 
