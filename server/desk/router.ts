@@ -13,6 +13,7 @@ import type { Joint } from '../weld/joint.ts';
 import { type Established, type Person, personSchema } from '../weld/person.ts';
 import { type Problem, problems } from '../weld/problems.ts';
 import type { ProcedureAsked } from '../weld/procedure-act.ts';
+import type { Qualification } from '../weld/qualification.ts';
 import { readJoint } from '../weld/read-joint.ts';
 import type { Signed } from '../weld/signed.ts';
 import { type ActorOf, bodyBy, establishedBy, kindIn, personFor, type Signer, takenAsNamed } from './actor.ts';
@@ -22,6 +23,7 @@ import { dutyProblems } from './duty.ts';
 import { countersigned, handOverProblems } from './hand-over.ts';
 import { procedureRoutes } from './procedures.ts';
 import { NotRecording } from './refusal.ts';
+import { withQualifications } from './welder.ts';
 
 /** What the desk needs of the station. Both promises reject with NotRecording while nothing can be recorded, or with Refusal. */
 export interface DeskStation {
@@ -31,6 +33,8 @@ export interface DeskStation {
   readonly actor?: ActorOf;
   /** Who signed a hand-over as the second. */
   counterSigner?(request: Request): Signer | undefined;
+  /** Of a welder by name; none is an empty list, undefined where the station knows nobody. */
+  readonly qualificationsOf?: (welder: string) => readonly Qualification[] | undefined;
   /** Ids that are taken, those of closed joints included. */
   isTaken(id: string): boolean;
   openJoints(): number;
@@ -77,7 +81,8 @@ export function deskRouter(station: DeskStation): Router {
       const actor = actorOf(request);
       if (actor === 'nobody') return mustSignOn;
       const other = station.counterSigner?.(request);
-      const body = countersigned(bodyBy(actor, request.body, kindIn(request.body)), actor, other);
+      const sent = withQualifications(bodyBy(actor, request.body, kindIn(request.body)), station.qualificationsOf);
+      const body = countersigned(sent, actor, other);
       const named = namedActSchema.safeParse(body);
       if (!named.success) return refused(problems(named.error, body, namedActSchema));
       const { who, act } = named.data;

@@ -5,7 +5,7 @@
  */
 import type { Instant } from '../measure/quantity.ts';
 import { againstDuty } from '../weld/duties.ts';
-import type { Input } from '../weld/entry.ts';
+import type { Act, Input } from '../weld/entry.ts';
 import {
   detailsOf,
   type PassCorrection,
@@ -108,7 +108,10 @@ function standing(entered: Entered): [number, ActInput | undefined][] {
   const { start, end, details, facts, corrections } = entered;
   const others = [...(end === undefined ? [] : [end]), ...details];
   const { pass, passKind, welder, startedAt, endedAt, ...right } = facts;
-  const begun = { ...(start.input.act as object), pass, passKind, welder, ...(right as PassDetails) };
+  // Another welder has other qualifications, which nobody looked up then.
+  const { qualifications, ...was } = start.input.act as Act & { kind: 'pass start' };
+  const known = qualifications === undefined || was.welder !== welder ? {} : { qualifications };
+  const begun = { ...was, ...known, pass, passKind, welder, ...(right as PassDetails) };
   const begins = timed(
     { ...start.input, act: begun as ActInput['act'], corrected: corrections },
     startedAt!,

@@ -15,6 +15,7 @@ import { note, open } from './findings.ts';
 import { interpassNow } from './interpass.ts';
 import { noteNearLimit } from './measuring/near-limit.ts';
 import { addDetails, heatOf, isDeposited } from './pass-heat.ts';
+import { noteQualification } from './people/welder-qualified.ts';
 import { coldestOf, hottestOf, minimumNow, minimumProbes, onPart } from './places.ts';
 import { qualifiedAtStart } from './qualified.ts';
 import { conditions } from './readiness.ts';
@@ -70,6 +71,7 @@ export function startPass(
     noteNearLimit(state, condition, act.pass);
   }
   notePassChecks(state, act.pass);
+  if (isDeposited(act.passKind)) noteQualification(state, act);
   if (isDeposited(act.passKind)) goOn(state);
   else endBreak(state);
   state.passes.push(pass);

@@ -156,6 +156,9 @@ export const severities: { readonly [kind in FindingKind]: Severity } = {
   'interpass above maximum during pass': 'nonconformity',
   'interpass not judged during pass': 'not judged',
   'entry outside role': 'remark',
+  // A procedure or a contract says whether it matters here; the temperatures are what is judged.
+  'welder not qualified': 'remark',
+  'qualification lapsed': 'remark',
   'below qualified preheat': 'nonconformity',
   'interpass above qualified': 'nonconformity',
   'qualified interpass open': 'not judged',

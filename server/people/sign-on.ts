@@ -4,11 +4,13 @@
  */
 import type { Request, Response } from 'express';
 import type { Actor, Signer } from '../desk/actor.ts';
+import type { Qualification } from '../weld/qualification.ts';
 import type { SignOnView } from '../weld/sign-on.ts';
 import { type Book, openBook } from './book.ts';
 import { type Cookies, cookiesOf } from './cookies.ts';
 import { createCounterSigns } from './counter-signs.ts';
 import { anybody, everybody, type PersonKept, personById, personByName } from './people.ts';
+import { qualificationsOf } from './qualifications.ts';
 import type { SignOnRequest } from './requests.ts';
 import { screenOf } from './screens.ts';
 import type { ScryptCost, SecretKind } from './secret.ts';
@@ -38,6 +40,8 @@ export interface SignOn {
   counterSigner(request: Request): Signer | undefined;
   /** Lets somebody sign beside who is signed on; undefined where nobody is. */
   counterSign(request: Request, proved: Proved & { person: PersonKept }): string | undefined;
+  /** Of a welder by name, as they stand now; undefined while the station knows nobody. */
+  readonly qualificationsOf: (welder: string) => readonly Qualification[] | undefined;
   begin(request: Request, response: Response, proved: Proved & { person: PersonKept }): void;
 }
 
@@ -92,6 +96,11 @@ export function createSignOn({ file, now, monotonic, cost }: SignOnOptions): Sig
       return checked === 'right' && person !== undefined
         ? { person, proof: kind }
         : { because: wrongText(checked, kind) };
+    },
+    qualificationsOf(welder) {
+      if (!anybody(book)) return undefined;
+      const person = personByName(book, welder);
+      return person === undefined ? [] : qualificationsOf(book, person.id).map(({ id: _, ...each }) => each);
     },
     counterSigner: (request) => counterSigns.of(cookies.read(request, 'session'), request.get('counter-sign')),
     counterSign(request, { person, proof }) {

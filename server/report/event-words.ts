@@ -14,6 +14,7 @@ import { checkActText } from '../wording/checks.ts';
 import { handOverActText } from '../wording/hand-over.ts';
 import { handKindText, instrumentActText, typedHandText } from '../wording/instrument.ts';
 import { correctionActText, detailTexts } from '../wording/pass.ts';
+import { heldText } from '../wording/qualification.ts';
 import { durationText } from '../wording/time.ts';
 import { placeText, sourceText, useText } from '../wording/words.ts';
 import type { Times } from './paper.ts';
@@ -23,7 +24,7 @@ export const actWords = (act: Act, enteredAt: Instant, times: Times, units: Unit
     case 'heat':
       return `Heat ${act.state}${earlier(act.happenedAt, enteredAt, times)}`;
     case 'pass start':
-      return `Pass ${act.pass} (${act.passKind}) begun by ${[act.welder, ...detailTexts(act, units)].join(', ')}${earlier(act.happenedAt, enteredAt, times)}`;
+      return `Pass ${act.pass} (${act.passKind}) begun by ${[act.welder, ...detailTexts(act, units), ...heldText(act.qualifications)].join(', ')}${earlier(act.happenedAt, enteredAt, times)}`;
     case 'pass end':
       return `Pass ${act.pass} ended${withDetails(act, units)}${earlier(act.happenedAt, enteredAt, times)}`;
     case 'pass details':

@@ -94,6 +94,7 @@ export async function startStation(options: StationOptions): Promise<Station> {
       openJoints: () => record.chains().filter((each) => each.open).length,
       actor: signOn.actor,
       counterSigner: signOn.counterSigner,
+      qualificationsOf: signOn.qualificationsOf,
       open: (joint, who, established) => pipeline.open(joint, signedBy(who, established)),
       act: (id, named) => pipeline.act(id, named),
       procedure: (asked, signed) => pipeline.procedure(asked, signed),

@@ -20,6 +20,14 @@ export function endOfDay(text: string): Instant {
   return (days * 86_400_000 - 1) as Instant;
 }
 
+/** The same day so many months later; the last day of the month where it has no such day. The text must be a day. */
+export function monthsLater(text: string, months: number): string {
+  const [year, month, day] = numbersOf(text);
+  const index = year * 12 + month - 1 + months;
+  const [to, of] = [Math.floor(index / 12), (index % 12) + 1];
+  return [`${to}`, ...[of, Math.min(day, lengthOf(to, of))].map((each) => `${each}`.padStart(2, '0'))].join('-');
+}
+
 const numbersOf = (text: string): [number, number, number] => {
   const [year = 0, month = 0, day = 0] = text.split('-').map(Number);
   return [year, month, day];

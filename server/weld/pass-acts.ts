@@ -3,8 +3,10 @@
  * with the end as a rule; what comes later is an entry of its own and fills only what was left open.
  */
 import { z } from 'zod';
+import { limits } from '../measure/limits.ts';
 import type { Instant } from '../measure/quantity.ts';
 import { happenedAt } from './happened-at.ts';
+import { qualificationSchema } from './qualification.ts';
 import { labelSchema, nameSchema, textSchema } from './text.ts';
 import { arcSchemas, processes } from './welding.ts';
 
@@ -66,6 +68,8 @@ export const passStartSchema = z.strictObject({
   side,
   where,
   ...setUpShape,
+  /** Of the welder, as the station knew them then; empty: none. Written by the desk, absent where the station knows nobody. */
+  qualifications: z.array(qualificationSchema).max(limits.qualificationsMaximum).optional(),
   happenedAt,
 });
 

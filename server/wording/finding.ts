@@ -234,6 +234,8 @@ export const findingText = (finding: Finding, units: UnitSystem): FindingWords =
     case 'ambient check not shown':
       return ambientFindingText(finding, kind, `${at} ${start}`, units);
     case 'entry outside role':
+    case 'welder not qualified':
+    case 'qualification lapsed':
       return peopleFindingText(kind, finding);
     case 'below qualified preheat':
     case 'interpass above qualified':

@@ -13,3 +13,10 @@ export const qualificationText = (each: Qualification): string => {
   ];
   return [`${standard}, process ${processes.join(', ')}: ${range}`, `certificate ${certificate}`, ...days].join('; ');
 };
+
+/** What the station knew of the welder when a pass began; nothing where nobody looked it up. */
+export const heldText = (qualifications: readonly Qualification[] | undefined): string[] => {
+  if (qualifications === undefined) return [];
+  if (qualifications.length === 0) return ['no qualification entered'];
+  return [`qualified by ${qualifications.map(({ standard, certificate }) => `${standard} ${certificate}`).join(', ')}`];
+};

@@ -7,7 +7,7 @@ import { join } from 'node:path';
 import type { Request, Router } from 'express';
 import { onTestFinished } from 'vitest';
 import type { ActorOf, Signer } from '../../server/desk/actor.ts';
-import { deskRouter } from '../../server/desk/router.ts';
+import { type DeskStation, deskRouter } from '../../server/desk/router.ts';
 import { createDoor, isSameOrigin } from '../../server/door/door.ts';
 import { run as runErrand } from '../../server/errands/errand.ts';
 import { isJointChain } from '../../server/ledger/item.ts';
@@ -32,7 +32,10 @@ export interface HttpBench {
 export async function httpBench(
   more: readonly Router[] = [],
   bench: PipelineBench = pipelineBench(),
-  signOn?: { readonly actor: ActorOf; counterSigner(request: Request): Signer | undefined },
+  signOn?: Pick<DeskStation, 'qualificationsOf'> & {
+    readonly actor: ActorOf;
+    counterSigner(request: Request): Signer | undefined;
+  },
 ): Promise<HttpBench> {
   const { clock } = bench;
   const failures: unknown[] = [];
@@ -42,7 +45,13 @@ export async function httpBench(
     now: () => bench.pipeline.now(),
     joint: (id) => bench.pipeline.run(id),
     isTaken: (id) => !isJointChain(id) || bench.record.chains().some((each) => each.chain === id),
-    ...(signOn === undefined ? {} : { actor: signOn.actor, counterSigner: signOn.counterSigner }),
+    ...(signOn === undefined
+      ? {}
+      : {
+          actor: signOn.actor,
+          counterSigner: signOn.counterSigner,
+          ...(signOn.qualificationsOf && { qualificationsOf: signOn.qualificationsOf }),
+        }),
     openJoints: () => bench.record.chains().filter((each) => each.open).length,
     open: (joint, who, established) => bench.pipeline.open(joint, signedBy(who, established)),
     act: (id, named) => bench.pipeline.act(id, named),

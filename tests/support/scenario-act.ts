@@ -24,8 +24,12 @@ function actOf(text: string, at: Instant, start: Instant): Act {
     // "start 1", "start 1 12": that many minutes ago; "start 1 gouging": of that kind.
     const [pass, word] = rest;
     const passKind = passKinds.find((kind) => kind === word) ?? 'fill';
-    const ago = word === undefined || passKind === word ? {} : { happenedAt: at - Number(word) * 60_000 };
-    return { kind: 'pass start', pass: pass!, passKind, welder: 'Bo', ...ago };
+    // "start 1 qualified:135:2026-03-31": for that process until that day; "start 1 unqualified": looked up, and none.
+    const ago =
+      word === undefined || passKind === word || word.includes('qualified')
+        ? {}
+        : { happenedAt: at - Number(word) * 60_000 };
+    return { kind: 'pass start', pass: pass!, passKind, welder: 'Bo', ...qualifiedBy(word), ...ago };
   }
   const later =
     afterActOf(verb!, rest) ?? passActOf(verb!, rest, start) ?? breakActOf(verb!, rest) ?? checkActOf(verb!, rest);
@@ -103,4 +107,19 @@ function contactOf([celsius, ...words]: string[]): Act {
     use: words[0] === 'zone' ? 'zone' : words[0] === 'opposite' ? 'opposite face' : 'interpass',
     place: { part: 'plate-a', side: 'A', face: 'front', distanceMillimetres: 10 },
   };
+}
+
+function qualifiedBy(word = ''): Pick<Act & { kind: 'pass start' }, 'qualifications'> {
+  if (word === 'unqualified') return { qualifications: [] };
+  const [, process, validUntil, confirmedOn] = word.split(':');
+  if (process === undefined || !word.startsWith('qualified')) return {};
+  const confirmed = confirmedOn === undefined ? {} : { confirmedOn, confirmEveryMonths: 6 };
+  const of = {
+    standard: 'ISO 9606-1',
+    certificate: 'VK-118',
+    range: 'BW',
+    processes: [process as '135'],
+    ...confirmed,
+  };
+  return { qualifications: [{ ...of, ...(validUntil === '' ? {} : { validUntil }) }] as never };
 }

@@ -1,2 +1,2 @@
 /** Kinds of finding that are about people rather than temperatures. Their severity stands with the others (rules.ts). */
-export type FindingOfPeople = 'entry outside role';
+export type FindingOfPeople = 'entry outside role' | 'welder not qualified' | 'qualification lapsed';

@@ -12,6 +12,7 @@ import type { HandOverAct } from '../../../server/weld/hand-over.ts';
 import type { Bound } from '../../../server/weld/hand-reading.ts';
 import { type HandKind, handKinds } from '../../../server/weld/instrument.ts';
 import type { PassCorrectionAct, PassDetails } from '../../../server/weld/pass-acts.ts';
+import type { Qualification } from '../../../server/weld/qualification.ts';
 import { afterActText } from '../../../server/wording/after.ts';
 import { alarmKeyText } from '../../../server/wording/alarm.ts';
 import { checkText } from '../../../server/wording/ambient.ts';
@@ -26,6 +27,7 @@ import {
 } from '../../../server/wording/instrument.ts';
 import { begun } from '../../../server/wording/list.ts';
 import { correctionActText, detailTexts } from '../../../server/wording/pass.ts';
+import { heldText } from '../../../server/wording/qualification.ts';
 import { clockText, type Zone } from '../../format/time.ts';
 
 const handKind = (kind: unknown): string =>
@@ -45,7 +47,11 @@ export const entryLine = ({ at, kind, body }: TimelineEvent, units: UnitSystem, 
       case 'heat':
         return `Heat ${text('state')}`;
       case 'pass start':
-        return `Pass ${text('pass')} started: ${text('passKind')}, welder ${text('welder')}${details(', ')}`;
+        return `Pass ${text('pass')} started: ${text('passKind')}, welder ${text('welder')}${details(', ')}${heldText(
+          said.qualifications as readonly Qualification[] | undefined,
+        )
+          .map((each) => `, ${each}`)
+          .join('')}`;
       case 'pass end':
         return `Pass ${text('pass')} ended${details(': ')}`;
       case 'pass details':
