@@ -41,6 +41,8 @@ function Page() {
       return <HandingOver />;
     case 'people':
       return <People />;
+    case 'repair joint':
+      return <Entering key={`repair ${now.joint}`} repairing={now.joint} />;
     case 'correct joint':
       return <Entering key={now.joint} correcting={now.joint} />;
     case 'unknown':
@@ -75,10 +77,10 @@ function People() {
 }
 
 /** Entering a joint brings the schema and the formulas along; whoever only watches does not wait for them. */
-function Entering({ correcting }: { readonly correcting?: string }) {
+function Entering(props: { readonly correcting?: string; readonly repairing?: string }) {
   const entering = useLoaded(() => import('./pages/new-joint/new-joint-page.tsx'));
   if (entering === 'loading' || entering === 'failed') return <NotLoaded state={entering} />;
-  return <entering.NewJointPage {...(correcting === undefined ? {} : { correcting })} />;
+  return <entering.NewJointPage {...props} />;
 }
 
 /** Apart like the entering of a joint: it brings the schema along. */

@@ -8,6 +8,7 @@ import type { SectionCourse } from '../judgement/inside/section-status.ts';
 import type { HandReading } from '../judgement/measuring/hand-reading.ts';
 import type { HistoryView } from '../measure/history.ts';
 import type { Instant } from '../measure/quantity.ts';
+import type { Repair } from '../record/repairs.ts';
 import type { Input, Source } from '../weld/entry.ts';
 import type { Joint } from '../weld/joint.ts';
 
@@ -47,6 +48,8 @@ export interface ReportFacts {
   readonly timeline: readonly TimelineEntry[];
   readonly history: HistoryView;
   readonly documents: readonly KeptDocument[];
+  /** Joints of the same record that mend it; absent for an imported log. */
+  readonly repairs?: readonly Repair[];
 }
 
 export interface RecordedVerdict {

@@ -11,6 +11,7 @@ import { limits } from '../measure/limits.ts';
 import type { Instant } from '../measure/quantity.ts';
 import { longestPeriod } from '../record/periods.ts';
 import type { RecordReader } from '../record/read.ts';
+import { type Repair, repairsOf } from '../record/repairs.ts';
 import { thinJudged } from '../record/thin-judged.ts';
 import { arrival, type Input, type StationEvent } from '../weld/entry.ts';
 import type { Scan } from '../weld/scan.ts';
@@ -27,6 +28,7 @@ export interface Gathering {
   readonly conclusions: readonly RecordedConclusion[];
   readonly head: { readonly seq: number; readonly hash: string };
   readonly document: (sha256: string) => boolean;
+  readonly repairs?: readonly Repair[];
 }
 
 /** What a record holds of one joint, for gather. */
@@ -39,6 +41,7 @@ export function ofRecord(reader: RecordReader, chain: string): Omit<Gathering, '
     conclusions: [...reader.conclusions(chain)].map((each) => ({ at: each.at, conclusion: each.body as Conclusion })),
     head: { seq, hash },
     document: (sha256) => reader.document(sha256) !== undefined,
+    repairs: repairsOf(reader, chain),
   };
 }
 
@@ -68,6 +71,7 @@ export function gather(from: Gathering): ReportFacts {
         }
       : {}),
     source: assessment.source,
+    ...(from.repairs === undefined ? {} : { repairs: from.repairs }),
     program: from.program,
     rules: from.rules,
     station: span.opened.station,

@@ -25,6 +25,7 @@ import { handReadingsSection } from './sections/hand-readings.ts';
 import { passesSection } from './sections/passes.ts';
 import { probesSection } from './sections/probes.ts';
 import { procedureSection } from './sections/procedure.ts';
+import { repairSection } from './sections/repair.ts';
 import { requirementSection } from './sections/requirement.ts';
 import { soakSection } from './sections/soak.ts';
 import { throughThicknessSection } from './sections/through-thickness.ts';
@@ -43,6 +44,7 @@ export function pages(facts: ReportFacts): PageModel {
         ...(mark === undefined ? [] : [mark.toUpperCase()]),
         ...(verdictsDiffer(facts) ? ['VERDICTS DIFFER'] : []),
         ...(facts.closedAt === undefined ? ['STILL OPEN'] : []),
+        ...(facts.repairs?.some(({ state }) => state === 'open') === true ? ['REPAIR OPEN'] : []),
       ],
     },
     // An imported log has no chain, so no head to name.
@@ -52,6 +54,7 @@ export function pages(facts: ReportFacts): PageModel {
     above: differenceBlocks(facts, times),
     sections: [
       firstPage(facts, times),
+      ...repairSection(facts),
       requirementSection(facts),
       ...procedureSection(facts, times),
       probesSection(facts, times),

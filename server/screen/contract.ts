@@ -25,6 +25,7 @@
 import type { Alarm, Assessment } from '../judgement/assessment.ts';
 import type { Outlook, SectionCourse } from '../judgement/inside/section-status.ts';
 import type { Instant } from '../measure/quantity.ts';
+import type { Repair } from '../record/repairs.ts';
 import type { Joint } from '../weld/joint.ts';
 import type { Proof } from '../weld/person.ts';
 import type { Binding } from '../weld/procedure-act.ts';
@@ -118,6 +119,8 @@ export interface JointState {
   readonly outlook?: Outlook;
   /** Absent where the station keeps no procedure of that name. */
   readonly binding?: Binding;
+  /** Joints of this record that mend it. */
+  readonly repairs?: readonly Repair[];
 }
 
 /** One committed step of one joint. */

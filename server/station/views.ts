@@ -8,6 +8,7 @@ import type { Instant } from '../measure/quantity.ts';
 import type { Pipeline } from '../pipeline.ts';
 import { wiringProblems } from '../reading/wiring.ts';
 import type { RecordReader } from '../record/read.ts';
+import { repairsOf } from '../record/repairs.ts';
 import type { JointState, LinkView, SignalView, StationView } from '../screen/contract.ts';
 import type { ViewSource } from '../screen/views.ts';
 import type { Joint } from '../weld/joint.ts';
@@ -69,6 +70,7 @@ export function stationViews({ options, record, pipeline, links, linkEvents, sig
       courses,
       ...(outlook === undefined ? {} : { outlook }),
       ...(binding === undefined ? {} : { binding }),
+      repairs: repairsOf(record, id),
       position: pipeline.run(id)?.position ?? position,
       periodMilliseconds,
       headHash: hash,

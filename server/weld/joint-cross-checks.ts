@@ -10,7 +10,10 @@ export interface CrossIssue {
 }
 
 export function crossChecks(
-  joint: Pick<Joint, 'parts' | 'probes' | 'procedure' | 'chartReadings' | 'instruments' | 'arcSignal'>,
+  joint: Pick<
+    Joint,
+    'parts' | 'probes' | 'procedure' | 'chartReadings' | 'instruments' | 'arcSignal' | 'id' | 'repairOf' | 'restraint'
+  >,
 ): readonly CrossIssue[] {
   return [
     ...repeated(joint.parts.map((part) => part.id)).map((index) => ({
@@ -30,6 +33,7 @@ export function crossChecks(
     ...chartReadings(joint),
     ...instrumentChecks(joint),
     ...arcSignalBoard(joint),
+    ...repairChecks(joint),
   ];
 }
 
@@ -91,3 +95,14 @@ const carrier = (probes: readonly Probe[], index: number): string =>
 /** Positions of values that stood earlier in the list. */
 const repeated = (values: readonly string[]): number[] =>
   values.flatMap((value, index) => (values.indexOf(value) < index ? [index] : []));
+
+/** A repair is held by the part around it; how much is stated, never taken over from the joint that it mends. */
+function repairChecks({ id, repairOf, restraint }: Pick<Joint, 'id' | 'repairOf' | 'restraint'>): CrossIssue[] {
+  if (repairOf === undefined) return [];
+  return [
+    ...(repairOf.joint === id ? [{ path: ['repairOf', 'joint'], message: 'another joint than this one' }] : []),
+    ...(restraint === undefined
+      ? [{ path: ['restraint'], message: 'low, medium or high: a repair needs its own, and high is the usual one' }]
+      : []),
+  ];
+}

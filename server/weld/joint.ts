@@ -9,6 +9,7 @@ import { partSchema } from './part.ts';
 import { faces, probeSchema } from './probe.ts';
 import { procedureSchema } from './procedure.ts';
 import { besideProcedure, boundRevisionSchema } from './procedure-revision.ts';
+import { repairSchema } from './repair.ts';
 import { labelSchema, nameSchema } from './text.ts';
 import { consumableSchema, heatInputSchema, processes } from './welding.ts';
 
@@ -130,6 +131,7 @@ export const jointSchema = z
           'Digital input that is on while an arc burns at this joint. It proposes passes; absent: passes are entered by hand alone.',
       })
       .optional(),
+    repairOf: repairSchema.optional(),
     contact: labelSchema.meta({ description: 'Whom to call, for the card at the part.' }).optional(),
   })
   .superRefine((joint, context) => {

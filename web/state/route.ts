@@ -11,6 +11,7 @@ export type Route =
   | { readonly page: 'hand-over' }
   | { readonly page: 'joint'; readonly joint: string }
   | { readonly page: 'correct joint'; readonly joint: string }
+  | { readonly page: 'repair joint'; readonly joint: string }
   | { readonly page: 'record'; readonly joint: string }
   | { readonly page: 'requirement'; readonly joint: string }
   | { readonly page: 'procedures' }
@@ -41,6 +42,7 @@ export const readRoute = (hash: string): Route => {
     if (last === undefined) return { page: 'joint', joint };
     if (last === 'record') return { page: 'record', joint };
     if (last === 'requirement') return { page: 'requirement', joint };
+    if (last === 'repair') return { page: 'repair joint', joint };
     if (last === 'correct') return { page: 'correct joint', joint };
   }
   return { page: 'unknown', address: hash };
@@ -58,6 +60,8 @@ export const newProcedureAddress = '#/procedures/new';
 export const procedureAddress = (procedure: string): string => `#/procedures/of/${encodeURIComponent(procedure)}`;
 export const revisionAddress = (procedure: string): string => `#/procedures/new/${encodeURIComponent(procedure)}`;
 export const correctAddress = (joint: string): string => `${jointAddress(joint)}/correct`;
+
+export const repairAddress = (joint: string): string => `${jointAddress(joint)}/repair`;
 
 export const route = signal<Route>({ page: 'overview' });
 

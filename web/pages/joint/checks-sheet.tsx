@@ -22,10 +22,13 @@ export function ChecksSheet({ live, stay, back }: SheetProps & { readonly stay: 
   const chosen = useSignal<string | undefined>(undefined);
   const { checks = [], points = [] } = live.assessment;
   const when = (at: Instant): string => dayClockText(at);
-  const done = (act: Act): void => {
-    chosen.value = undefined;
-    stay(act);
-  };
+  /** Another row may have been opened while the answer was on its way: that one stays. */
+  const doneWith =
+    (key: string) =>
+    (act: Act): void => {
+      if (chosen.peek() === key) chosen.value = undefined;
+      stay(act);
+    };
   const leave = (): void => {
     chosen.value = undefined;
   };
@@ -55,7 +58,7 @@ export function ChecksSheet({ live, stay, back }: SheetProps & { readonly stay: 
       <ul class="check-list">
         {checks.map((check) =>
           row(`check ${check.id}`, check.text, answerLine(check, when), glyphOf(check), () => (
-            <AnswerForm live={live} done={done} back={leave} check={check} />
+            <AnswerForm live={live} done={doneWith(`check ${check.id}`)} back={leave} check={check} />
           )),
         )}
         {points.map((point) =>
@@ -64,7 +67,7 @@ export function ChecksSheet({ live, stay, back }: SheetProps & { readonly stay: 
             point.text ?? begun(pointText(point)),
             releaseLine(point, when),
             point.given === undefined ? 'unjudged' : 'met',
-            () => <ReleaseForm live={live} done={done} back={leave} point={point} />,
+            () => <ReleaseForm live={live} done={doneWith(`point ${point.id}`)} back={leave} point={point} />,
           ),
         )}
       </ul>

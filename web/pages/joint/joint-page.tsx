@@ -37,6 +37,7 @@ import { ProbeTable } from './probe-table.tsx';
 import { ProcedureNote } from './procedure-note.tsx';
 import { Readiness } from './readiness.tsx';
 import { RecordHead } from './record-head.tsx';
+import { Repairs } from './repairs.tsx';
 import { SourceBanner } from './source-banner.tsx';
 
 export function JointPage({ joint }: { readonly joint: string }) {
@@ -164,6 +165,7 @@ function OneJoint({ live, feed }: { readonly live: LiveJoint; readonly feed: Joi
               },
             })}
       />
+      <Repairs live={live} />
       <Instruments live={live} openedAt={openedAt} done={done} />
       <QuietAlarms live={live} changed={() => void feed.refresh()} />
       <div class="second">

@@ -6,6 +6,7 @@ import { quantitiesMapped } from './draft-units.ts';
 import { emptyDraft } from './empty-draft.ts';
 import { recordedIn, statedDraft, text } from './procedure-draft.ts';
 import { quantityText } from './quantity.ts';
+import { repairDraftOf } from './repair-draft.ts';
 
 export const draftOf = (joint: Joint): JointDraft => {
   const draft = metricDraft(joint);
@@ -46,6 +47,7 @@ const known = new Set<string>([
   'chartReadings',
   'postHeating',
   'waitingEdition',
+  'repairOf',
 ] satisfies (keyof typeof jointSchema.shape)[]);
 
 const metricDraft = (joint: Joint): JointDraft => {
@@ -135,6 +137,7 @@ const metricDraft = (joint: Joint): JointDraft => {
       attachedBy: chain.attachedBy ?? '',
     })),
     ...recordedIn(joint),
+    ...(joint.repairOf === undefined ? {} : { repair: repairDraftOf(joint.repairOf) }),
     carried: Object.fromEntries(Object.entries(joint).filter(([field]) => !known.has(field))),
   };
 };

@@ -26,6 +26,16 @@ export const quantitiesMapped = (draft: JointDraft, map: (text: string, kind: Qu
       bead: map(heatInput.bead, 'length'),
     },
     weldSize: map(draft.weldSize, 'length'),
+    ...(draft.repair === undefined
+      ? {}
+      : {
+          repair: {
+            ...draft.repair,
+            depth: map(draft.repair.depth, 'length'),
+            length: map(draft.repair.length, 'length'),
+            width: map(draft.repair.width, 'length'),
+          },
+        }),
     heating: {
       ...heating,
       halfWidth: map(heating.halfWidth, 'length'),

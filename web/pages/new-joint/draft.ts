@@ -9,6 +9,7 @@ import type { BreakDraft } from './break-draft.ts';
 import type { ChecksDraft } from './check-draft.ts';
 import type { PassesDraft } from './passes-draft.ts';
 import type { DraftUnits } from './quantity.ts';
+import type { RepairDraft } from './repair-draft.ts';
 
 export interface ContentDraft {
   readonly how: 'reported' | 'at most' | 'not reported';
@@ -174,6 +175,8 @@ export interface JointDraft {
   };
   readonly breaks: BreakDraft;
   readonly checking: ChecksDraft;
+  /** Only of a repair. */
+  readonly repair?: RepairDraft;
   /** The test piece that qualifies the procedure. */
   readonly qualification: QualificationDraft;
   /** The recorded revision that the procedure is: its values count as they are there, whatever stands in the fields. */

@@ -93,6 +93,7 @@ export function CodeFields({ entry }: { readonly entry: Entry }) {
   const restraint = (
     <ChoiceField
       label="Restraint"
+      problem={entry.problem('restraint')}
       value={draft.restraint}
       choices={[
         { value: 'low', text: 'Low: parts can move' },

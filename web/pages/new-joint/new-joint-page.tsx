@@ -1,4 +1,5 @@
 /** Entering a joint, or correcting one: the form, and beside it the requirement as one types. */
+
 import { useSignal } from '@preact/signals';
 import type { Acceptance } from '../../../server/metallurgy/answer.ts';
 import type { Joint } from '../../../server/weld/joint.ts';
@@ -16,12 +17,13 @@ import { CodeFields, IdentityFields } from './identity-fields.tsx';
 import { PartFields } from './part-fields.tsx';
 import { ProbeFields } from './probe-fields.tsx';
 import { ProcedureFields } from './procedure-fields.tsx';
+import { RepairFields } from './repair-fields.tsx';
 import { showFirst, useEntering } from './use-entering.ts';
 import { WeldingFields } from './welding-fields.tsx';
 
-export function NewJointPage({ correcting }: { readonly correcting?: string }) {
+export function NewJointPage({ correcting, repairing }: { readonly correcting?: string; readonly repairing?: string }) {
   useTitle(correcting === undefined ? 'New joint' : `Correct ${correcting}`);
-  const form = useEntering(correcting);
+  const form = useEntering(correcting, repairing);
   const { entry, problems, tried, failure, reason, sending, candidate, metal, answer, preview } = form;
   const shownProblems = Object.entries(problems);
   return (
@@ -57,6 +59,7 @@ export function NewJointPage({ correcting }: { readonly correcting?: string }) {
       )}
       <div class="entering-grid">
         <div class="entering-form">
+          <RepairFields entry={entry} />
           <IdentityFields entry={entry} correcting={correcting !== undefined} />
           <CodeFields entry={entry} />
           <PartFields entry={entry} />

@@ -2,10 +2,12 @@
  * The object as a joint file would hold it, made of what was typed. Numbers that cannot be read are left out, and
  * told at their field; a group of which a part is filled asks for the rest.
  */
+
 import { asBound } from '../../../server/weld/procedure-revision.ts';
 import type { AnalysisDraft, ChartReadingDraft, JointDraft, PartDraft, ProbeDraft } from './draft.ts';
 import { besideOf, procedureOf } from './raw-procedure.ts';
 import { begunGroup, clean, createReader, filled, type Reader } from './raw-reader.ts';
+import { repairOf } from './repair-draft.ts';
 
 export interface RawJoint {
   readonly joint: unknown;
@@ -46,6 +48,7 @@ const jointOf = (draft: JointDraft, reader: Reader): unknown => {
       ? clean({ board: draft.arc.board.trim(), input: number(draft.arc.input, 'arcSignal.input', true) })
       : undefined,
     jointType: draft.jointType,
+    repairOf: draft.repair === undefined ? undefined : repairOf(draft.repair, reader),
     units: filled(draft.units),
     restraint: filled(draft.restraint),
     restraintIntensity: number(draft.restraintIntensity, 'restraintIntensity'),

@@ -14,14 +14,17 @@ import { keep, kept } from '../../state/kept.ts';
 import { nobodyYet, person } from '../../state/person.ts';
 import { goTo, jointAddress } from '../../state/route.ts';
 import { contact } from '../../state/station.ts';
+import { repairDraft } from './begin-repair.ts';
 import { candidateOf, metalCandidateOf, type Problems, previewOf, sentence } from './candidate.ts';
 import type { JointDraft } from './draft.ts';
 import { draftOf } from './draft-of.ts';
 import { draftFrom, emptyDraft, isDraft } from './empty-draft.ts';
 import type { Entry } from './entry.tsx';
 
-export const useEntering = (correcting: string | undefined) => {
-  const place = correcting === undefined ? 'preheat.draft' : `preheat.draft.${correcting}`;
+export const useEntering = (correcting: string | undefined, repairing?: string) => {
+  const from = correcting ?? repairing;
+  const place =
+    from === undefined ? 'preheat.draft' : `preheat.draft.${repairing === undefined ? '' : 'repair.'}${from}`;
   const found = useMemo(() => kept(place, isDraft), [place]);
   const draft = useSignal<JointDraft>(found === undefined ? emptyDraft : draftFrom(found));
   const before = useSignal<JointDraft | undefined>(undefined);
@@ -34,9 +37,10 @@ export const useEntering = (correcting: string | undefined) => {
   const key = useSignal(actKey());
 
   useEffect(() => {
-    if (correcting === undefined || found !== undefined) return;
-    void getJson<JointState>(`/api/joints/${encodeURIComponent(correcting)}`).then((answer) => {
-      if (answer.kind === 'ok') draft.value = draftOf(answer.value.joint);
+    if (from === undefined || found !== undefined) return;
+    void getJson<JointState>(`/api/joints/${encodeURIComponent(from)}`).then((answer) => {
+      if (answer.kind === 'ok')
+        draft.value = repairing === undefined ? draftOf(answer.value.joint) : repairDraft(answer.value);
       else failure.value = 'The joint could not be fetched from the station; go back and try again.';
     });
   }, []);
