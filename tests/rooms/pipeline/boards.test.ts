@@ -29,6 +29,26 @@ describe('boards and joints', () => {
     expect(scansOf(bench, 'one')[0]!.measuredAt).toBe(scansOf(bench, 'two')[0]!.measuredAt);
   });
 
+  it('one probe serves two joints: each judges it by its own limits, and doubt about it in one is no doubt in the other', async () => {
+    const bench = pipelineBench();
+    bench.hello('b1');
+    const on = (id: string, preheatMinimumCelsius: number) =>
+      plainJoint({ id, procedure: { ...plainProcedure, preheatMinimumCelsius }, probes: [probeOn('b1', 1)] });
+    await bench.open(on('one', 150));
+    await bench.open(on('two', 170));
+    bench.seconds(5, 160);
+    const reached = (joint: string) =>
+      bench.pipeline.run(joint)!.assessment.conditions.find(({ id }) => id === 'minimum reached')?.state;
+    expect([reached('one'), reached('two')]).toEqual(['met', 'not met']);
+    const doubt = { kind: 'distrust probe', probe: 'b1-1', reason: 'loose there' } as const;
+    void bench.pipeline.act('one', { who: { name: 'Ada' }, act: doubt });
+    bench.seconds(5, 175);
+    expect([reached('one'), reached('two')]).toEqual(['not judged', 'met']);
+    expect(scansOf(bench, 'one').map(({ measuredAt }) => measuredAt)).toEqual(
+      scansOf(bench, 'two').map(({ measuredAt }) => measuredAt),
+    );
+  });
+
   it('a joint on two boards is ready only with both, and not judged at the places of the one that is gone', async () => {
     const bench = pipelineBench();
     bench.hello('b1');

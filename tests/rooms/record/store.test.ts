@@ -156,7 +156,7 @@ test('an item that cannot be recorded takes nothing of its commit with it', () =
   store.onCommit((items) => heard.push(items));
   const bad: Item[] = [scanItem(1), { ...note(2, 'x'), body: { kind: 'note', text: 'x', at: Number.NaN } }];
   expect(() => store.commit(bad)).toThrow('body.at: NaN');
-  expect(() => store.commit([opened(0, 'station')])).toThrow("the station's own chain");
+  expect(() => store.commit([opened(0, 'station')])).toThrow('a chain of the station itself');
   expect(store.position()).toBe(0);
   expect(heard).toEqual([]);
   expect(store.commit([scanItem(1)]).position).toBe(1);
