@@ -36,7 +36,7 @@ export default defineConfig({
           name: 'waiting',
           include: waiting.map((each) => (each.endsWith('**') ? `${each}/*.test.ts` : each)),
           exclude: unwanted,
-          maxWorkers: 3,
+          maxWorkers: 2,
           sequence: { groupOrder: 2 },
         },
       },

@@ -5,8 +5,8 @@ import { type EventFields, text } from './event-fields.ts';
 
 /** Columns of a pass beside its name, kind and welder, each with the field that it fills. */
 const setUp = { layer: 'layer', process: 'process', batch: 'batch' } as const;
+const setUpNumbers = { 'revolution s': 'revolutionSeconds' } as const;
 const run = {
-  'revolution s': 'revolutionSeconds',
   volts: 'volts',
   amperes: 'amperes',
   'speed mm/s': 'millimetresPerSecond',
@@ -15,10 +15,12 @@ const run = {
   'energy j': 'instantaneousJoules',
 } as const;
 
-export const setUpColumns = Object.keys(setUp);
+const stops = { stops: 'stops' } as const;
+
+export const setUpColumns = [...Object.keys(setUp), ...Object.keys(setUpNumbers)];
 /** Each column with the field of the act that it fills, for problems. */
 export const passColumnByField: Readonly<Record<string, string>> = Object.fromEntries(
-  Object.entries({ ...setUp, ...run, stops: 'stops' }).map(([column, field]) => [field, column]),
+  Object.entries({ ...setUp, ...setUpNumbers, ...run, ...stops }).map(([column, field]) => [field, column]),
 );
 export const runColumns = [...Object.keys(run), 'stops'];
 
@@ -30,16 +32,14 @@ export const passStart = (fields: EventFields, running: readonly string[]): Even
     return { column: 'pass kind', problem: 'a pass start needs its pass kind, as in root, fill, cap' };
   }
   const welder = text(fields, 'welder') ?? text(fields, 'who');
-  return {
-    act: {
-      kind: 'pass start',
-      pass,
-      passKind: text(fields, 'pass kind')?.toLowerCase(),
-      ...(welder === undefined ? {} : { welder }),
-      ...sideOf(text(fields, 'place') ?? ''),
-      ...words(fields, setUp),
-    },
-  };
+  return withNumbers(fields, setUpNumbers, {
+    kind: 'pass start',
+    pass,
+    passKind: text(fields, 'pass kind')?.toLowerCase(),
+    ...(welder === undefined ? {} : { welder }),
+    ...sideOf(text(fields, 'place') ?? ''),
+    ...words(fields, setUp),
+  });
 };
 
 export const passEnd = (fields: EventFields, running: readonly string[]): EventAct => {
@@ -49,7 +49,7 @@ export const passEnd = (fields: EventFields, running: readonly string[]): EventA
     return { column: 'pass', problem: `name the pass that ends: ${which}` };
   }
   return running.includes(pass)
-    ? withRun(fields, { kind: 'pass end', pass })
+    ? withNumbers(fields, run, { kind: 'pass end', pass, ...words(fields, stops) })
     : { column: 'pass', problem: `pass ${pass} is not running at this time` };
 };
 
@@ -57,19 +57,20 @@ export const passDetails = (fields: EventFields): EventAct => {
   const pass = text(fields, 'pass');
   if (pass === undefined) return { column: 'pass', problem: 'name the pass that the details are of' };
   const place = sideOf(text(fields, 'place') ?? '');
-  return withRun(fields, { kind: 'pass details', pass, ...place, ...words(fields, setUp) });
+  const told = { kind: 'pass details', pass, ...place, ...words(fields, { ...setUp, ...stops }) };
+  return withNumbers(fields, { ...setUpNumbers, ...run }, told);
 };
 
-function withRun(fields: EventFields, act: object): EventAct {
+function withNumbers(fields: EventFields, columns: Readonly<Record<string, string>>, act: object): EventAct {
   const numbers: Record<string, number> = {};
-  for (const [column, field] of Object.entries(run)) {
+  for (const [column, field] of Object.entries(columns)) {
     const found = text(fields, column);
     if (found === undefined) continue;
     const read = readNumber(found);
     if (read.kind !== 'number') return { column, problem: `"${found}" is not a number` };
     numbers[field] = read.value;
   }
-  return { act: { ...act, ...numbers, ...words(fields, { stops: 'stops' }) } };
+  return { act: { ...act, ...numbers } };
 }
 
 const words = (fields: EventFields, columns: Readonly<Record<string, string>>): Record<string, string> =>

@@ -77,6 +77,7 @@ Further columns, as the kinds need them:
   volts, amperes, speed mm/s  pass end, pass details: numbers of the arc. In place of the speed:
                length mm and arc s, the length of the run and the seconds that the arc burnt for it
   energy j     pass end, pass details: what a waveform-controlled source shows for the run, in joules
+  revolution s  pass start, pass details: seconds of one revolution of a part that turns
   stops        pass end, pass details: where the run was stopped and taken up again
   instrument   contact reading: which instrument
   instrument kind  contact reading: contact thermometer | crayon | pyrometer

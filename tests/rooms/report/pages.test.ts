@@ -108,6 +108,7 @@ describe('sections', () => {
     expect(model.sections.map(({ heading }) => heading)).toEqual([
       'Summary',
       'Requirement and its working',
+      'Procedure',
       'Probes and set-up',
       'Course of the temperatures',
       'Readings by hand',

@@ -147,6 +147,14 @@ describe('what the joint does not have', () => {
   ])('%s', (row, expected) => expect(told(row)).toMatch(expected));
 });
 
+it('a pass of a turning part says the time of a revolution where it begins', () => {
+  const { acts, problems } = readEvents(
+    'time,kind,place,who,pass,pass kind,revolution s\n10,pass start,A,W,1,fill,240\n20,pass end,,W,1,,240\n',
+  );
+  expect(acts.map(({ act }) => act)).toMatchObject([{ kind: 'pass start', revolutionSeconds: 240 }]);
+  expect(problems.map(({ line, column }) => `${line}/${column}`)).toEqual(['3/revolution s']);
+});
+
 describe('files that are not events', () => {
   it.each([
     ['', /events file is empty/],
