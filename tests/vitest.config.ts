@@ -3,11 +3,15 @@
  * halves the work, and two at a time fill two cores. The others mostly wait, for a browser or a program, and have a
  * process each.
  */
+import { parseArgs } from 'node:util';
 import { configDefaults, defineConfig } from 'vitest/config';
 
 const waiting = ['tests/browser/**', 'tests/crash/**', 'tests/simulation/**', 'tests/tidy/count.test.ts'];
 const all = ['tests/**/*.test.ts', 'tests/**/*.test.tsx'];
 const unwanted = [...configDefaults.exclude, '.build/**'];
+/** `--dir FOLDER` goes to the whole run only, and would not reach the groups. */
+const { values } = parseArgs({ options: { dir: { type: 'string' } }, strict: false });
+const within = typeof values.dir === 'string' ? { dir: values.dir } : {};
 
 export default defineConfig({
   test: {
@@ -22,6 +26,7 @@ export default defineConfig({
       {
         extends: true,
         test: {
+          ...within,
           name: 'computing',
           include: all,
           exclude: [...unwanted, ...waiting],
@@ -33,6 +38,7 @@ export default defineConfig({
       {
         extends: true,
         test: {
+          ...within,
           name: 'waiting',
           include: waiting.map((each) => (each.endsWith('**') ? `${each}/*.test.ts` : each)),
           exclude: unwanted,
