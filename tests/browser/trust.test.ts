@@ -137,8 +137,6 @@ describe.skipIf(noBrowser)('what the screen may be trusted for', { timeout: test
     await page.goto(`${address}#/joint/girder-3`);
     const notice = page.getByText('What draws the chart could not be fetched from the station');
     await notice.waitFor();
-    await openTable(page);
-    await page.getByRole('region', { name: 'Temperatures as a table' }).waitFor();
     await page.unroute(drawing);
     await notice.waitFor({ state: 'detached' });
   });

@@ -6,9 +6,18 @@ import { phaseText } from '../../../server/wording/words.ts';
 import { bound } from '../../format/bound.ts';
 
 export function AheadBlock({ assessment, old }: { readonly assessment: Assessment; readonly old: boolean }) {
+  if (old)
+    return (
+      <dl class="ahead was" aria-label="Phase">
+        <div>
+          <dt>Now</dt>
+          <dd>What is asked for cannot be told while the joint is not seen.</dd>
+        </div>
+      </dl>
+    );
   const { now, next, when } = aheadText(assessment);
   return (
-    <dl class={old ? 'ahead was' : 'ahead'} aria-label="Phase">
+    <dl class="ahead" aria-label="Phase">
       <div>
         <dt>{phaseText(assessment.phase)}, now</dt>
         <dd>
