@@ -56,6 +56,8 @@ describe.skipIf(noBrowser)('blind', { timeout: testPatience }, () => {
   test('the line is broken', async () => {
     const workshop = await watched();
     const page = await onPage(workshop, 0, browser);
+    // A line that never stood cannot break: the page then says that it has heard nothing.
+    await page.getByRole('banner').getByText('Live').waitFor();
     workshop.line.cut();
     await alert(page, 'The line to the station is broken').waitFor();
     expect(await alert(page, 'The line stands').count()).toBe(0);
