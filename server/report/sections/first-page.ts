@@ -90,7 +90,7 @@ const whatRows = ({ joint, station, openedBy, openedAt, closedAt, lastAt }: Repo
     ],
     ['Heating', heatingText(joint)],
     ['Procedure', procedure === undefined ? 'none bound' : `${procedure.id}, revision ${procedure.revision}`],
-    ['Recorded', `from ${times.full(openedAt)}, opened by ${openedBy}, on station ${station}`],
+    ['Recorded', `from ${times.full(openedAt)}, opened by ${openedBy}, at ${station}`],
     [
       'Until',
       closedAt === undefined
