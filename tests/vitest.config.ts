@@ -1,12 +1,15 @@
 /**
- * How the tests are run, in two groups one after the other. Most tests compute: their files share what they import, which
- * halves the work, and two at a time fill two cores. The others mostly wait, for a browser or a program, and have a
- * process each.
+ * How the tests are run, in three groups one after the other, two files at a time. Most tests compute and some look at
+ * pages: their files share what they import, which halves the work. The rest start programs, end them, or weigh the
+ * memory of one, and have a process each.
  */
 import { parseArgs } from 'node:util';
 import { configDefaults, defineConfig } from 'vitest/config';
 
-const waiting = ['tests/browser/**', 'tests/crash/**', 'tests/simulation/**', 'tests/tidy/count.test.ts'];
+const looking = ['tests/browser/**'];
+const alone = ['tests/crash/**', 'tests/simulation/**', 'tests/tidy/count.test.ts'];
+const filesOf = (places: readonly string[]): string[] =>
+  places.map((each) => (each.endsWith('**') ? `${each}/*.test.ts` : each));
 const all = ['tests/**/*.test.ts', 'tests/**/*.test.tsx'];
 const unwanted = [...configDefaults.exclude, '.build/**'];
 /** `--dir FOLDER` goes to the whole run only, and would not reach the groups. */
@@ -22,6 +25,7 @@ export default defineConfig({
     // A test that is marked to run alone hides all others; it must not be committed, and here it fails.
     allowOnly: false,
     restoreMocks: true,
+    maxWorkers: 2,
     projects: [
       {
         extends: true,
@@ -29,9 +33,8 @@ export default defineConfig({
           ...within,
           name: 'computing',
           include: all,
-          exclude: [...unwanted, ...waiting],
+          exclude: [...unwanted, ...looking, ...alone],
           isolate: false,
-          maxWorkers: 2,
           sequence: { groupOrder: 1 },
         },
       },
@@ -39,12 +42,16 @@ export default defineConfig({
         extends: true,
         test: {
           ...within,
-          name: 'waiting',
-          include: waiting.map((each) => (each.endsWith('**') ? `${each}/*.test.ts` : each)),
+          name: 'looking',
+          include: filesOf(looking),
           exclude: unwanted,
-          maxWorkers: 2,
+          isolate: false,
           sequence: { groupOrder: 2 },
         },
+      },
+      {
+        extends: true,
+        test: { ...within, name: 'alone', include: filesOf(alone), exclude: unwanted, sequence: { groupOrder: 3 } },
       },
     ],
   },

@@ -48,16 +48,13 @@ const banners = (page: Page): Promise<string[]> => page.getByRole('alert').and(p
 describe.skipIf(noBrowser)('blind', { timeout: testPatience }, () => {
   const browser = useBrowser();
 
-  test('is nobody while all is heard: no banner stands', async () => {
-    const page = await onPage(await watched(), 0, browser);
-    expect(await banners(page)).toEqual([]);
-  });
-
-  test('the line is broken', async () => {
+  test('is nobody while all is heard; then the line breaks, the station says nothing, nothing is recorded', async () => {
     const workshop = await watched();
     const page = await onPage(workshop, 0, browser);
     // A line that never stood cannot break: the page then says that it has heard nothing.
     await page.getByRole('banner').getByText('Live').waitFor();
+    expect(await banners(page)).toEqual([]);
+
     workshop.line.cut();
     await alert(page, 'The line to the station is broken').waitFor();
     expect(await alert(page, 'The line stands').count()).toBe(0);
@@ -67,24 +64,17 @@ describe.skipIf(noBrowser)('blind', { timeout: testPatience }, () => {
     await look(page, 'blind-line');
     workshop.line.mend();
     await alert(page, 'The line to the station is broken').waitFor({ state: 'detached' });
-  });
 
-  test('the line stands and the station says nothing', async () => {
-    const workshop = await watched();
-    const page = await onPage(workshop, 0, browser);
     workshop.standStill();
     await alert(page, /No word from the station .* The line stands/s).waitFor();
     workshop.goOn();
     await alert(page, 'No word from the station').waitFor({ state: 'detached' });
-  });
 
-  test('nothing is recorded', async () => {
-    const workshop = await watched();
-    const page = await onPage(workshop, 0, browser);
     workshop.disk.break();
     await alert(page, 'NOT RECORDING.').waitFor();
     workshop.disk.mend();
     await alert(page, 'NOT RECORDING.').waitFor({ state: 'detached' });
+    expect(await banners(page)).toEqual([]);
   });
 
   test('a probe from which nothing ever came', async () => {
@@ -107,30 +97,23 @@ describe.skipIf(noBrowser)('blind', { timeout: testPatience }, () => {
     await alert(page, 'Old data').waitFor({ state: 'detached' });
   });
 
-  test('a clock of this device that is wrong', async () => {
-    const page = await onPage(await watched(), minutes(5), browser);
+  test('a clock of this device that is wrong, and one of the station that was set back', async () => {
+    const workshop = await watched();
+    const page = await onPage(workshop, minutes(5), browser);
     await alert(page, /The clock of this device is (5 min|4 min 5\d s|5 min \d s) ahead of the station's/).waitFor();
     await look(page, 'blind-clock');
-  });
-
-  test('a clock of the station that was set back', async () => {
-    const workshop = await watched();
-    const page = await onPage(workshop, 0, browser);
     workshop.setClock(-minutes(10));
     await alert(page, /The station's clock was set back by 10 min at \d\d:\d\d:\d\d/).waitFor();
   });
 
-  test('a page that was in the background says for how long, and that it has caught up', async () => {
+  test('a page in the background says for how long; one that hangs is covered by the browser itself within seconds', async () => {
     const page = await onPage(await watched(), 0, browser);
     await page.evaluate(turn, 'hidden');
     await page.waitForTimeout(seconds(6));
     expect(await alert(page, 'in the background').count()).toBe(0);
     await page.evaluate(turn, 'visible');
     await alert(page, /This page was in the background for \d+ s\. It has caught up/).waitFor();
-  });
 
-  test('a page that hangs is covered by the browser itself within seconds, and free again when it runs', async () => {
-    const page = await onPage(await watched(), 0, browser);
     const onlooker = await tablet(browser);
     const frames = await watchFrames(page);
     onTestFinished(() => frames.stop());

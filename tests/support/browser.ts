@@ -1,11 +1,12 @@
 /**
- * A real browser for a test file: started before its first test, ended after its last. Every page is fresh, and
- * whatever the page says on its console as an error, throws, or cannot load makes the test fail.
+ * A real browser, started for the first test that wants it and shared by the files of one process, with which it ends.
+ * Every page is fresh, with nothing kept from others, and whatever the page says on its console as an error, throws, or
+ * cannot load makes the test fail.
  *
  * Where there is no browser, `describe.skipIf(noBrowser)` skips; `npm test` counts it with its reason.
  */
 import { type Browser, type BrowserContextOptions, chromium, type Page } from 'playwright-core';
-import { afterAll, beforeAll, expect, onTestFinished } from 'vitest';
+import { expect, onTestFinished } from 'vitest';
 import { installedBrowser } from '../browser-program.mjs';
 
 const program = process.env.PREHEAT_BROWSER ?? installedBrowser();
@@ -30,16 +31,18 @@ export interface TestBrowser {
   page(options?: BrowserContextOptions, expected?: RegExp): Promise<Page>;
 }
 
+let started: Promise<Browser> | undefined;
+function startedBrowser(): Promise<Browser> {
+  if (program === undefined) throw new Error('there is no browser; use describe.skipIf(noBrowser)');
+  started ??= chromium.launch({ executablePath: program, args: flags });
+  return started;
+}
+
 /** To be called at the top of a test file. */
 export function useBrowser(): TestBrowser {
-  let browser: Browser | undefined;
-  beforeAll(async () => {
-    if (program !== undefined) browser = await chromium.launch({ executablePath: program, args: flags });
-  });
-  afterAll(() => browser?.close());
   return {
     async page(options = {}, expected) {
-      if (browser === undefined) throw new Error('there is no browser; use describe.skipIf(noBrowser)');
+      const browser = await startedBrowser();
       const context = await browser.newContext(options);
       const page = await context.newPage();
       const complaints: string[] = [];
