@@ -1,6 +1,8 @@
 /** What `verify` answers, in words and as JSON. What is wrong comes first. */
 import type { Gaps } from '../ledger/coverage.ts';
-import { isJointChain } from '../ledger/item.ts';
+import { isJointChain, stationChain } from '../ledger/item.ts';
+import type { KeyFault } from '../ledger/key-faults.ts';
+import { fingerprintOf } from '../ledger/keys.ts';
 import type { BadWhy } from '../ledger/verify.ts';
 import { instant, milliseconds } from '../measure/quantity.ts';
 import type { InspectedChain, RecordInspection } from '../record/inspection.ts';
@@ -14,13 +16,13 @@ const gapsWritten = 5;
 export const verifyText = (folder: string, seen: RecordInspection): string =>
   [
     ...headline(folder, seen),
-    ...seen.chains.flatMap((chain) => ['', ...chainText(chain)]),
+    ...seen.chains.flatMap((chain) => ['', ...chainText(chain, seen.keys.length > 0)]),
     '',
+    ...keysText(seen),
     ...documentsText(seen.documents),
     ...proceduresText(seen.procedures),
     '',
-    'Sound means: not changed since it was written. It does not say that a probe was where the record says, nor that',
-    'a weld is sound or safe.',
+    ...whatSoundMeans,
   ].join('\n');
 
 /** Plain data: sets and maps that served the inspection are left out. */
@@ -39,7 +41,10 @@ const headline = (folder: string, seen: RecordInspection): string[] => {
       `VERDICT DIFFERS for ${chain.chain}: recorded ${chain.recordedVerdict}, judged now ${chain.rejudgedVerdict}.`,
     );
   }
-  lines.push(seen.ok ? `SOUND: the record in ${folder} is as it was written.` : `ALTERED: the record in ${folder}.`);
+  const standing = seen.firstBad === undefined && seen.damaged === undefined && seen.keyFaults.length > 0;
+  if (seen.ok) lines.push(`SOUND: the record in ${folder} is as it was written.`);
+  else lines.push(standing ? `NOT VOUCHED FOR: the record in ${folder}.` : `ALTERED: the record in ${folder}.`);
+  lines.push(...seen.keyFaults.map(keyFaultText));
   if (seen.damaged !== undefined)
     lines.push(`The database file is damaged: ${seen.damaged}. Restore a copy of the folder.`);
   if (seen.firstBad !== undefined) {
@@ -57,14 +62,48 @@ const reasons: Readonly<Record<BadWhy, string>> = {
   'scans altered': 'the scans that belong to it are altered or missing',
   'cut off': 'the end is cut off from here on',
   'not the known head': 'not the entry that is known from elsewhere',
+  'not signed': "not signed by the station's key",
 };
 
-const chainText = (chain: InspectedChain): string[] => {
+const keyFaultText = (fault: KeyFault): string => {
+  switch (fault.kind) {
+    case 'not handed over':
+      return `Key ${fault.key.number}, from entry ${fault.key.seq} of ${stationChain} on, was not handed over by the key before it: that one was lost, or somebody without it wrote on. Believe what came after only against a head known from elsewhere.`;
+    case 'head of another key':
+      return `The head given for entry ${fault.head.seq} of ${fault.head.chain} is signed, and by no key of this record: it is another record, or one made anew with another key.`;
+    case 'not the known key':
+      return `No key of this record has the fingerprint ${fault.known}.`;
+  }
+};
+
+/** Silent where all is signed, and where the record has no key at all. */
+const signedLines = ({ signedFrom, entries }: InspectedChain): string[] => {
+  if (signedFrom === 1) return [];
+  if (signedFrom === undefined) return entries === 0 ? [] : ['NOT SIGNED'];
+  return [`signed from entry ${signedFrom} on; what was written before the key was made is covered by that`];
+};
+
+const keysText = ({ keys }: RecordInspection): string[] =>
+  keys.length === 0
+    ? ['NOT SIGNED: the record has no key. Whoever can write to it could have made it anew.']
+    : keys.map(
+        ({ number, key, seq, reason }) =>
+          `key ${number}, from entry ${seq} of ${stationChain} on${reason === undefined ? '' : ` (${reason})`}: fingerprint ${fingerprintOf(key)}`,
+      );
+
+const whatSoundMeans = [
+  "Sound means: not changed since it was written, as far as nobody but the station has its key. Whoever has the station's",
+  'key can rewrite all of it until a head has left the house: compare with one that you were handed (--head). It does',
+  'not say that a probe was where the record says, nor that a weld is sound or safe.',
+];
+
+const chainText = (chain: InspectedChain, hasKey: boolean): string[] => {
   const count = `${chain.entries} ${chain.entries === 1 ? 'entry' : 'entries'}`;
   const lines = [
     `${chain.chain}: ${chain.ok ? `sound, ${count}` : `ALTERED, ${count} stand before it`}`,
     `  head ${chain.head.seq}:${chain.head.hash}`,
   ];
+  if (hasKey) lines.push(...signedLines(chain).map((line) => `  ${line}`));
   if (isJointChain(chain.chain)) lines.push(...jointText(chain).map((line) => `  ${line}`));
   if (chain.unsealed > 0)
     lines.push(`  ${scans(chain.unsealed)} not sealed yet: kept, and without a hash until the next minute`);

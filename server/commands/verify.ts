@@ -3,27 +3,34 @@
  * give the verdict that stands in it? Believes nothing of the record, and may run beside a station.
  */
 import { judgeAll } from '../judgement/judge.ts';
+import { readHeadText } from '../ledger/head-text.ts';
+import type { KnownElsewhere } from '../ledger/key-faults.ts';
 import { RecordRefusal } from '../record/failure.ts';
 import { type InspectionOptions, inspectRecord, type RecordInspection, type Rejudge } from '../record/inspection.ts';
 import { readArguments, refuse } from './arguments.ts';
 import { type Command, exitStatus, type Terminal } from './command.ts';
 import { verifyAnswer, verifyText } from './verify-text.ts';
 
-const help = `verify RECORD [--head CHAIN=SEQ:HASH]... [--json]
+const help = `verify RECORD [--head TEXT]... [--key FINGERPRINT] [--json]
 
 Checks a record (the folder given to serve as --data): every entry of every chain against its hash and the one
-before it, the sealed scans, the documents, and the heads that the station noted; then gaps in time, and whether
-the inputs judged anew give the verdict that was recorded. The first entry that is not as it was written is named.
+before it, its signature by the station's key, the sealed scans, the documents, and the heads that the station
+noted; then gaps in time, and whether the inputs judged anew give the verdict that was recorded. The first entry that is not as it was written is named.
 It reads only, and may run beside a station that writes.
 
-  --head CHAIN=SEQ:HASH   a head known from elsewhere, as printed on a report: the chain of that joint must hold
-                          an entry SEQ with that hash. May be given several times.
+  --head TEXT             a head known from elsewhere, as it stands on a report or in the code that a screen showed:
+                          CHAIN=SEQ:HASH, with or without the signature behind it. The chain of that joint must hold
+                          an entry SEQ with that hash, and the signature be by a key of the record. May be given
+                          several times.
+  --key FINGERPRINT       the key that the record must be signed by, as printed on an earlier report: its fingerprint,
+                          or at least the first 16 characters of it
   --json                  the answer as JSON
   --help                  this page
 
 Exit status: 0 as it was written, 1 altered or the verdict differs, 3 bad input or no record there.
-A sound record says that nothing was changed after it was written. Whoever rewrites all chains at once can be found
-out only by a head kept elsewhere: give it with --head. It never says that a weld is sound or safe.
+A sound record says that nothing was changed after it was written. Whoever holds the station's key can rewrite all of
+it until a head has left the house: give the one that you were handed with --head. It never says that a weld is sound
+or safe.
 
 Example: npm run -s ledger -- verify data`;
 
@@ -36,19 +43,16 @@ export const verifyWith = (rejudge: Rejudge): Command => {
     run: async (args, terminal) => {
       const asked = readArguments(
         command,
-        { json: { type: 'boolean' }, head: { type: 'string', multiple: true } },
+        { json: { type: 'boolean' }, head: { type: 'string', multiple: true }, key: { type: 'string' } },
         args,
         terminal,
       );
       if (typeof asked === 'number') return asked;
       const [folder, ...rest] = asked.positionals;
       if (folder === undefined || rest.length > 0) return refuse(command, 'name one record (a folder)', terminal);
-      const knownHeads = (asked.values.head ?? []).map(headOf);
-      if (knownHeads.includes(undefined)) {
-        return refuse(command, '--head wants CHAIN=SEQ:HASH, the hash with 64 hexadecimal digits', terminal);
-      }
-      const heads = knownHeads.filter((head) => head !== undefined);
-      const seen = inspect(folder, { knownHeads: heads, rejudge }, terminal);
+      const known = knownFrom(asked.values);
+      if (typeof known === 'string') return refuse(command, known, terminal);
+      const seen = inspect(folder, { ...known, rejudge }, terminal);
       if (seen === undefined) return exitStatus.failed;
       terminal.out(asked.values.json === true ? JSON.stringify(verifyAnswer(seen), null, 2) : verifyText(folder, seen));
       return seen.ok && !seen.verdictDiffers ? exitStatus.done : exitStatus.doesNotComply;
@@ -69,8 +73,16 @@ const inspect = (folder: string, options: InspectionOptions, terminal: Terminal)
   }
 };
 
-const headOf = (text: string): { chain: string; seq: number; hash: string } | undefined => {
-  const [, chain, seq, hash] = /^(.+)=([1-9]\d{0,14}):([0-9a-fA-F]{64})$/.exec(text) ?? [];
-  if (chain === undefined || seq === undefined || hash === undefined) return undefined;
-  return { chain, seq: Number(seq), hash: hash.toLowerCase() };
+/** What was given of another hand, or what is wrong with it. */
+const knownFrom = (given: { head?: string[] | undefined; key?: string | undefined }): KnownElsewhere | string => {
+  const knownHeads = (given.head ?? []).map(readHeadText);
+  if (knownHeads.includes(undefined))
+    return '--head wants CHAIN=SEQ:HASH, the hash with 64 hexadecimal digits, or with its signature behind it, as printed';
+  const key = given.key?.replace(/\s+/g, '').toLowerCase();
+  if (key !== undefined && !/^[0-9a-f]{16,64}$/.test(key))
+    return '--key wants the fingerprint of a key, at least its first 16 hexadecimal digits';
+  return {
+    knownHeads: knownHeads.filter((head) => head !== undefined),
+    ...(key === undefined ? {} : { knownKey: key }),
+  };
 };

@@ -6,6 +6,7 @@
 import { type BlockBody, blockKind, faultOfBlock, isFilled } from './block.ts';
 import { type Envelope, readEnvelopeStrictly } from './envelope.ts';
 import { noHash, sha256Hex } from './hash.ts';
+import type { SignatureWatch, StoredSignature } from './signatures.ts';
 
 export interface StoredRow {
   readonly seq: number;
@@ -13,13 +14,22 @@ export interface StoredRow {
   readonly hash: string;
   /** Compressed scans, for a block. */
   readonly packed?: Uint8Array;
+  readonly signature?: StoredSignature;
 }
 export interface Head {
   /** 0 and no hash for a chain without entries. */
   readonly seq: number;
   readonly hash: string;
 }
-export type BadWhy = 'altered' | 'missing' | 'moved' | 'put in' | 'scans altered' | 'cut off' | 'not the known head';
+export type BadWhy =
+  | 'altered'
+  | 'missing'
+  | 'moved'
+  | 'put in'
+  | 'scans altered'
+  | 'cut off'
+  | 'not the known head'
+  | 'not signed';
 export interface FirstBad {
   readonly seq: number;
   readonly why: BadWhy;
@@ -36,6 +46,8 @@ export interface ChainCheck {
 export interface VerifyOptions {
   /** Heads known from elsewhere: each must stand in the chain. */
   readonly expectedHeads?: readonly Head[];
+  /** Looks at the signature of every entry that stands. */
+  readonly signatures?: SignatureWatch;
   /** Told of every entry that stands, in order; may answer with a fault that it sees in it. */
   readonly visit?: (envelope: Envelope, row: StoredRow) => string | undefined;
 }
@@ -55,6 +67,8 @@ export const verifyChain = (chain: string, rows: Iterable<StoredRow>, options: V
     if (known !== undefined) {
       return bad({ seq: row.seq, why: 'not the known head', detail: `hash ${row.hash}, known as ${known}` });
     }
+    const unsigned = unsignedBecause(checked, row, options.signatures);
+    if (unsigned !== undefined) return bad({ seq: row.seq, why: 'not signed', detail: unsigned });
     before = head;
     head = { seq: row.seq, hash: row.hash };
     const fault = options.visit?.(checked, row);
@@ -65,6 +79,14 @@ export const verifyChain = (chain: string, rows: Iterable<StoredRow>, options: V
     return bad({ seq: head.seq + 1, why: 'cut off', detail: `the chain is known to have reached entry ${beyond}` });
   }
   return { chain, ok: true, entries: head.seq, head };
+};
+
+const unsignedBecause = (envelope: Envelope, row: StoredRow, watch: SignatureWatch | undefined): string | undefined => {
+  try {
+    return watch?.see(envelope, row.hash, row.signature);
+  } catch (error) {
+    return error instanceof Error ? error.message : String(error);
+  }
 };
 
 const check = (chain: string, before: Head, head: Head, row: StoredRow): Envelope | FirstBad => {

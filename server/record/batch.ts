@@ -6,6 +6,7 @@
 import { deflateRawSync } from 'node:zlib';
 import { blockKind, sealBlock } from '../ledger/block.ts';
 import { linkEntry, readEnvelope } from '../ledger/envelope.ts';
+import { headBytes } from '../ledger/head-text.ts';
 import {
   type CommittedEntry,
   type CommittedItem,
@@ -28,6 +29,7 @@ import type { Database } from './database.ts';
 import type { ChainHead } from './head.ts';
 import { encodePositions } from './positions.ts';
 import { meta, setMeta } from './schema.ts';
+import type { Pen } from './signer.ts';
 
 /** Scans in the journals, by chain. */
 export type Waiting = Map<string, CommittedScan[]>;
@@ -40,11 +42,13 @@ export class Batch {
   /** What was added, in order. */
   readonly items: CommittedItem[] = [];
   private readonly states: ChainStates;
+  private readonly pen: Pen | undefined;
 
   /** `waiting` is a memory of the journals that lasts from one batch to the next; empty where it may be wrong. */
-  constructor(database: Database, waiting: Waiting) {
+  constructor(database: Database, waiting: Waiting, pen?: Pen) {
     this.database = database;
     this.waiting = waiting;
+    this.pen = pen;
     this.states = new ChainStates(database);
     this.position = Number(meta(database, 'position') ?? 0);
   }
@@ -189,6 +193,15 @@ export class Batch {
       linked.hash,
       linked.bytes,
     );
+    if (this.pen !== undefined) {
+      this.database.run(
+        'INSERT INTO signatures (chain, seq, key, signature) VALUES (?, ?, ?, ?)',
+        state.chain,
+        seq,
+        this.pen.key,
+        this.pen.sign(headBytes({ chain: state.chain, seq, hash: linked.hash })),
+      );
+    }
     state.seq = seq;
     state.hash = linked.hash;
     state.at = at;

@@ -1,250 +1,101 @@
 /**
- * One chain of a record, looked at by someone who believes nothing of it: is it as it was written, and
- * does it cover the time that it speaks of?
+ * One chain of a record, looked at by someone who believes nothing of it: is it as it was written, signed by the station's
+ * key, and does what is kept beside the hashed bytes fit them?
  */
-import { type BlockBody, blockKind, isFilled, openBlock } from '../ledger/block.ts';
-import { Coverage, type Gaps } from '../ledger/coverage.ts';
+import { type BlockBody, blockKind, isFilled } from '../ledger/block.ts';
 import type { Envelope } from '../ledger/envelope.ts';
-import { stationName } from '../ledger/item.ts';
-import { bindingFault, revisionHash } from '../ledger/procedures.ts';
+import { type ChainSight, Sight } from '../ledger/sight.ts';
+import type { SignatureWatch, StoredSignature } from '../ledger/signatures.ts';
 import { type FirstBad, type Head, type StoredRow, verifyChain } from '../ledger/verify.ts';
-import { limits } from '../measure/limits.ts';
-import type { Instant } from '../measure/quantity.ts';
-import type { Act, Source, StationEvent } from '../weld/entry.ts';
-import type { Joint } from '../weld/joint.ts';
-import type { Proof } from '../weld/person.ts';
-import type { ProcedureAct } from '../weld/procedure-act.ts';
-import type { Scan } from '../weld/scan.ts';
 import type { Database } from './database.ts';
-import { wordsOf } from './failure.ts';
 import { decodePositions } from './positions.ts';
+import { hasSignatureTable } from './schema.ts';
 import { type EntryRow, entryRows } from './walk.ts';
 
-export interface ChainInspection {
+export interface ChainInspection extends ChainSight {
   readonly chain: string;
   readonly ok: boolean;
   /** Entries that stand, up to the first bad one. */
   readonly entries: number;
   readonly head: Head;
   readonly firstBad?: FirstBad;
-  readonly scans: number;
-  readonly from?: Instant;
-  readonly to?: Instant;
-  readonly openedAt?: Instant;
-  readonly closedAt?: Instant;
-  /** The newest statement on where the readings come from, and who vouched for it in words, if anyone. */
-  readonly source?: Source;
-  readonly declaredBy?: readonly string[];
-  /** Time without readings of a board, beyond three periods. */
-  readonly gaps: readonly { readonly board: string; readonly gaps: Gaps }[];
-  /** Time in which the joint was open and the station gave no sign of being awake. */
-  readonly asleep: Gaps;
-  /** Times at which an entry is dated before the one that it follows. */
-  readonly stepsBack: number;
-  /** SHA-256 of documents that entries of this chain hand in; those that entries merely name. */
-  readonly attached: ReadonlySet<string>;
-  readonly named: ReadonlySet<string>;
-  /** SHA-256 of the procedure revisions that this chain records; those that its joint is or was bound to. */
-  readonly revisions: ReadonlySet<string>;
-  readonly bound: ReadonlySet<string>;
-  /** Heads of other chains that this one has noted. */
-  readonly noted: ReadonlyMap<string, readonly Head[]>;
-  readonly recordedVerdict?: string;
-  /** How the names of who entered something were established, and of how many entries. */
-  readonly names: Readonly<Partial<Record<Proof | 'not stated', number>>>;
+  /** The first entry that carries a signature; undefined where none does. */
+  readonly signedFrom?: number;
 }
 
 const rowsPerPage = 16;
-/** A scan is missed once three periods have gone by without one, as on the screen. */
-const periodsToGap = 3;
 
 export const inspectChain = (
   database: Database,
   chain: string,
   lastSeq: number,
   expectedHeads: readonly Head[],
+  signatures: SignatureWatch,
 ): ChainInspection => {
   const sight = new Sight();
+  let lastPosition = 0;
   const check = verifyChain(chain, storedRows(database, chain, lastSeq), {
     expectedHeads,
-    visit: (envelope, row) => sight.see(envelope, row as StoredRow & { readonly stored: EntryRow }),
+    signatures,
+    visit: (envelope, row) => {
+      const { stored } = row as StoredRow & { readonly stored: EntryRow };
+      const fault = filedWrongly(envelope, stored, lastPosition) ?? sight.see(envelope, row.packed);
+      lastPosition = stored.position;
+      return fault;
+    },
   });
-  return { ...sight.seen(), ...check };
+  const from = signatures.from();
+  return { ...sight.seen(), ...check, ...(from === undefined ? {} : { signedFrom: from }) };
 };
 
 function* storedRows(database: Database, chain: string, lastSeq: number): Generator<StoredRow, void> {
+  const isSigned = hasSignatureTable(database);
   for (let after = 0; ; ) {
     const rows = entryRows(database, chain, after, rowsPerPage);
+    const signatures = isSigned ? signaturesOf(database, chain, after, rows.at(-1)?.seq ?? after) : new Map();
     for (const stored of rows) {
       if (stored.seq > lastSeq) return;
       after = stored.seq;
-      const row = { seq: stored.seq, bytes: stored.bytes, hash: stored.hash, stored };
-      yield stored.packed === null ? row : { ...row, packed: stored.packed };
+      const { seq, bytes, hash, packed } = stored;
+      const signature: StoredSignature | undefined = signatures.get(seq);
+      yield {
+        ...{ seq, bytes, hash, stored },
+        ...(packed === null ? {} : { packed }),
+        ...(signature === undefined ? {} : { signature }),
+      };
     }
     if (rows.length < rowsPerPage) return;
   }
 }
 
-class Sight {
-  private scans = 0;
-  private from: Instant | undefined;
-  private to: Instant | undefined;
-  private openedAt: Instant | undefined;
-  private closedAt: Instant | undefined;
-  private source: Source | undefined;
-  private readonly declaredBy: string[] = [];
-  private period = 1000;
-  private readonly periods = new Map<string, number>();
-  private readonly coverage = new Map<string, Coverage>();
-  private readonly awake = new Coverage();
-  private stepsBack = 0;
-  private lastAt: Instant | undefined;
-  private lastPosition = 0;
-  private readonly attached = new Set<string>();
-  private readonly named = new Set<string>();
-  private readonly revisions = new Set<string>();
-  private readonly bound = new Set<string>();
-  private readonly noted = new Map<string, Head[]>();
-  private verdict: string | undefined;
-  private readonly names: Partial<Record<Proof | 'not stated', number>> = {};
+const signaturesOf = (database: Database, chain: string, after: number, last: number): Map<number, StoredSignature> =>
+  new Map(
+    database
+      .all<StoredSignature & { readonly seq: number }>(
+        'SELECT seq, key, signature FROM signatures WHERE chain = ? AND seq > ? AND seq <= ?',
+        chain,
+        after,
+        last,
+      )
+      .map(({ seq, key, signature }) => [seq, { key, signature }]),
+  );
 
-  /** Answers with a fault where what is kept beside the hashed bytes does not fit them. */
-  see(envelope: Envelope, row: StoredRow & { readonly stored: EntryRow }): string | undefined {
-    const { stored } = row;
-    if (stored.class !== envelope.class || stored.kind !== envelope.kind)
-      return 'it is filed under another class or kind';
-    if (stored.position < this.lastPosition) return 'its position in the record is not after the one before it';
-    if (this.lastAt !== undefined && envelope.at < this.lastAt) this.stepsBack += 1;
-    this.lastAt = envelope.at;
-    let fault: string | undefined;
-    try {
-      fault = this.seeBody(envelope, stored);
-    } catch (error) {
-      fault = `what it says cannot be understood (${wordsOf(error)})`;
-    }
-    this.lastPosition = stored.position;
-    // Two calls for sealing may be up to a moment more than a minute apart; two minutes are none.
-    if (this.openedAt !== undefined && this.closedAt === undefined)
-      this.awake.add(envelope.at, 2 * limits.sealAfterMilliseconds);
-    return fault;
+/** What is kept beside the hashed bytes, for search and for the order over all chains, and does not fit them. */
+const filedWrongly = (envelope: Envelope, stored: EntryRow, lastPosition: number): string | undefined => {
+  if (stored.class !== envelope.class || stored.kind !== envelope.kind)
+    return 'it is filed under another class or kind';
+  if (stored.position < lastPosition) return 'its position in the record is not after the one before it';
+  if (envelope.class !== 'block' || envelope.kind !== blockKind || stored.packed === null) return undefined;
+  const body = envelope.body as BlockBody;
+  if (!isFilled(body)) return undefined;
+  if (stored.measured_from !== body.measuredFrom || stored.measured_to !== body.measuredTo)
+    return 'it is filed under another time';
+  try {
+    const positions = decodePositions(stored.positions ?? new Uint8Array(0), body.count);
+    if (positions[0]! <= lastPosition || positions.at(-1) !== stored.position)
+      return 'the positions of its scans do not fit';
+  } catch {
+    return 'the positions of its scans cannot be read';
   }
-
-  seen(): Omit<ChainInspection, 'chain' | 'ok' | 'entries' | 'head' | 'firstBad'> {
-    return {
-      scans: this.scans,
-      ...(this.from === undefined || this.to === undefined ? {} : { from: this.from, to: this.to }),
-      ...(this.openedAt === undefined ? {} : { openedAt: this.openedAt }),
-      ...(this.closedAt === undefined ? {} : { closedAt: this.closedAt }),
-      ...(this.source === undefined ? {} : { source: this.source }),
-      ...(this.declaredBy.length === 0 ? {} : { declaredBy: this.declaredBy }),
-      gaps: [...this.coverage].map(([board, coverage]) => ({ board, gaps: coverage.gaps() })),
-      asleep: this.awake.gaps(),
-      stepsBack: this.stepsBack,
-      attached: this.attached,
-      named: this.named,
-      revisions: this.revisions,
-      bound: this.bound,
-      noted: this.noted,
-      names: this.names,
-      ...(this.verdict === undefined ? {} : { recordedVerdict: this.verdict }),
-    };
-  }
-
-  private seeBody(envelope: Envelope, stored: EntryRow): string | undefined {
-    if (envelope.class === 'block') {
-      if (envelope.kind === blockKind) return this.seeBlock(envelope.body as BlockBody, stored);
-      if (envelope.kind === 'heads') this.seeHeads(envelope.body as { readonly heads: readonly NotedHead[] });
-    } else if (envelope.class === 'conclusion') {
-      if (envelope.kind === 'verdict') this.verdict = (envelope.body as { readonly verdict?: string }).verdict;
-    } else return this.seeInput(envelope, envelope.body as Act | ProcedureAct | StationEvent);
-    return undefined;
-  }
-
-  private seeBlock(body: BlockBody, stored: EntryRow): string | undefined {
-    if (!isFilled(body) || stored.packed === null) return undefined;
-    if (stored.measured_from !== body.measuredFrom || stored.measured_to !== body.measuredTo) {
-      return 'it is filed under another time';
-    }
-    try {
-      const positions = decodePositions(stored.positions ?? new Uint8Array(0), body.count);
-      if (positions[0]! <= this.lastPosition || positions.at(-1) !== stored.position)
-        return 'the positions of its scans do not fit';
-    } catch {
-      return 'the positions of its scans cannot be read';
-    }
-    for (const scan of openBlock(body, stored.packed)) this.seeScan(scan);
-    return undefined;
-  }
-
-  private seeScan({ board, measuredAt }: Scan): void {
-    this.scans += 1;
-    if (this.from === undefined || measuredAt < this.from) this.from = measuredAt;
-    if (this.to === undefined || measuredAt > this.to) this.to = measuredAt;
-    let coverage = this.coverage.get(board);
-    if (coverage === undefined) {
-      coverage = new Coverage();
-      this.coverage.set(board, coverage);
-    }
-    coverage.add(measuredAt, periodsToGap * (this.periods.get(board) ?? this.period));
-  }
-
-  private seeHeads(body: { readonly heads: readonly NotedHead[] }): void {
-    for (const { chain, seq, hash } of body.heads) {
-      const heads = this.noted.get(chain) ?? [];
-      heads.push({ seq, hash });
-      this.noted.set(chain, heads);
-    }
-  }
-
-  private seeInput(envelope: Envelope, body: Act | ProcedureAct | StationEvent): string | undefined {
-    if (envelope.who !== stationName) {
-      const how = envelope.proof ?? 'not stated';
-      this.names[how] = (this.names[how] ?? 0) + 1;
-    }
-    switch (body.kind) {
-      case 'opened':
-        this.openedAt ??= envelope.at;
-        this.source = body.source;
-        this.period = body.periodMilliseconds;
-        return this.seeJoint(body.joint);
-      case 'revise':
-        return this.seeJoint(body.joint);
-      case 'procedure':
-        this.revisions.add(body.sha256);
-        if (revisionHash(body.revision) !== body.sha256) return 'the hash that it gives is not that of its procedure';
-        break;
-      case 'source':
-        this.source = body.source;
-        break;
-      case 'period':
-        this.periods.set(body.board, body.periodMilliseconds);
-        break;
-      case 'declare source':
-        this.declaredBy.push(envelope.who);
-        break;
-      case 'attach':
-        this.attached.add(body.sha256);
-        break;
-      case 'note':
-        if (body.document !== undefined) this.attached.add(body.document);
-        break;
-      case 'close':
-        this.closedAt = envelope.at;
-        break;
-      default:
-    }
-    return undefined;
-  }
-
-  /** A joint that carries other values than the revision that it names is told, wherever it came from. */
-  private seeJoint(joint: Joint): string | undefined {
-    const analyses = [...joint.parts.flatMap((part) => part.analyses), joint.consumable.weldMetal];
-    for (const analysis of analyses) if (analysis?.document !== undefined) this.named.add(analysis.document);
-    if (joint.boundRevision !== undefined) this.bound.add(joint.boundRevision.sha256);
-    return bindingFault(joint);
-  }
-}
-
-interface NotedHead extends Head {
-  readonly chain: string;
-}
+  return undefined;
+};

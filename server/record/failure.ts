@@ -2,7 +2,7 @@
 
 /** The record cannot be opened as asked; nothing has been touched. */
 export class RecordRefusal extends Error {
-  readonly reason: 'no record' | 'open elsewhere' | 'newer format' | 'not a record' | 'not possible';
+  readonly reason: 'no record' | 'open elsewhere' | 'newer format' | 'not a record' | 'not possible' | 'no key';
   constructor(reason: RecordRefusal['reason'], message: string, cause?: unknown) {
     super(message, { cause });
     this.name = 'RecordRefusal';

@@ -5,11 +5,15 @@
  */
 import { sha256Hex } from '../ledger/hash.ts';
 import { proceduresChain, stationChain } from '../ledger/item.ts';
+import { type KeyFault, type KnownElsewhere, keyFaultsOf } from '../ledger/key-faults.ts';
+import type { RecordKey } from '../ledger/keys.ts';
 import { decodeScans } from '../ledger/scans-read.ts';
+import { watchSignatures } from '../ledger/signatures.ts';
 import type { FirstBad, Head } from '../ledger/verify.ts';
 import type { Input } from '../weld/entry.ts';
 import { type ChainInspection, inspectChain } from './chain-inspection.ts';
 import { type Database, type Disk, snapshot } from './database.ts';
+import { verifyEd25519 } from './ed25519.ts';
 import { isDamaged, wordsOf } from './failure.ts';
 import { openFolderToRead } from './folder.ts';
 import { readerOf } from './read.ts';
@@ -18,9 +22,7 @@ import { sqliteDisk } from './sqlite.ts';
 /** Folds the inputs of one joint and says what comes out. */
 export type Rejudge = (inputs: Iterable<Input>) => { readonly verdict: string };
 
-export interface InspectionOptions {
-  /** Heads known from elsewhere, a printed report for instance. */
-  readonly knownHeads?: readonly (Head & { readonly chain: string })[];
+export interface InspectionOptions extends KnownElsewhere {
   readonly rejudge?: Rejudge;
   readonly disk?: Disk;
 }
@@ -52,9 +54,12 @@ export interface RecordInspection {
     /** Revisions that a joint is bound to and that this record does not keep; the joint carries their values. */
     readonly notKept: readonly string[];
   };
+  /** The keys that signed the record, oldest first. Empty: it is not signed. */
+  readonly keys: readonly RecordKey[];
+  /** What speaks against the keys, though each entry may stand. */
+  readonly keyFaults: readonly KeyFault[];
   readonly firstBad?: FirstBad & { readonly chain: string };
 }
-
 /** Throws RecordRefusal where there is no record to look at. */
 export const inspectRecord = (folder: string, options: InspectionOptions = {}): RecordInspection => {
   const database = openFolderToRead(folder, options.disk ?? sqliteDisk);
@@ -64,7 +69,8 @@ export const inspectRecord = (folder: string, options: InspectionOptions = {}): 
     if (!isDamaged(error)) throw error;
     const documents = { kept: 0, altered: [], missing: [], notKept: [] };
     const procedures = { revisions: 0, notKept: [] };
-    return { ok: false, verdictDiffers: false, damaged: wordsOf(error), chains: [], documents, procedures };
+    const none = { chains: [], documents, procedures, keys: [], keyFaults: [] };
+    return { ok: false, verdictDiffers: false, damaged: wordsOf(error), ...none };
   } finally {
     database.close();
   }
@@ -79,7 +85,10 @@ interface Standing extends Head {
 const inspect = (database: Database, options: InspectionOptions): RecordInspection => {
   const sound = database.get<{ quick_check: string }>('PRAGMA quick_check(1)')?.quick_check;
   const standing = standingOf(database);
-  const station = inspectOne(database, standing, stationChain, knownOf(options, stationChain), options);
+  const keys: RecordKey[] = [];
+  const inspectOne = (chain: string, noted: readonly Head[]): InspectedChain =>
+    inspectStanding(database, standing, chain, [...noted, ...knownOf(options, chain)], keys, options);
+  const station = inspectOne(stationChain, []);
   const others = new Set([
     ...standing.keys(),
     ...station.noted.keys(),
@@ -87,13 +96,12 @@ const inspect = (database: Database, options: InspectionOptions): RecordInspecti
   ]);
   others.delete(stationChain);
   const chains = [station];
-  for (const chain of [...others].sort()) {
-    const known = [...(station.noted.get(chain) ?? []), ...knownOf(options, chain)];
-    chains.push(inspectOne(database, standing, chain, known, options));
-  }
+  for (const chain of [...others].sort()) chains.push(inspectOne(chain, station.noted.get(chain) ?? []));
+  const keyFaults = keyFaultsOf(keys, options, verifyEd25519);
   const documents = inspectDocuments(database, chains);
   const bad = chains.find((chain) => chain.firstBad !== undefined);
-  const ok = sound === 'ok' && bad === undefined && documents.altered.length === 0 && documents.missing.length === 0;
+  const whole = documents.altered.length === 0 && documents.missing.length === 0;
+  const ok = sound === 'ok' && bad === undefined && whole && keyFaults.length === 0;
   return {
     ok,
     verdictDiffers: chains.some((chain) => chain.verdictDiffers),
@@ -101,6 +109,8 @@ const inspect = (database: Database, options: InspectionOptions): RecordInspecti
     chains,
     documents,
     procedures: inspectProcedures(chains),
+    keys,
+    keyFaults,
     ...(bad?.firstBad === undefined ? {} : { firstBad: { chain: bad.chain, ...bad.firstBad } }),
   };
 };
@@ -120,15 +130,17 @@ const standingOf = (database: Database): ReadonlyMap<string, Standing> =>
     return new Map(rows.map((row) => [row.chain, row]));
   });
 
-const inspectOne = (
+const inspectStanding = (
   database: Database,
   standing: ReadonlyMap<string, Standing>,
   chain: string,
   known: readonly Head[],
+  keys: RecordKey[],
   options: InspectionOptions,
 ): InspectedChain => {
   const stands = standing.get(chain) ?? { chain, seq: 0, hash: '', lastSeq: 0, unsealed: 0 };
-  const seen = inspectChain(database, chain, Math.max(stands.lastSeq, stands.seq), [...known, stands]);
+  const last = Math.max(stands.lastSeq, stands.seq);
+  const seen = inspectChain(database, chain, last, [...known, stands], watchSignatures(keys, verifyEd25519));
   const firstBad = seen.firstBad ?? unknownEnd(seen, stands) ?? badBeginning(seen) ?? unsealedFault(database, stands);
   const rejudged = firstBad === undefined && seen.openedAt !== undefined ? rejudge(database, chain, options) : {};
   return {

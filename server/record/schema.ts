@@ -11,8 +11,29 @@ export const applicationId = 0x504c6772;
 
 export const createTables = (database: Database): void => {
   database.exec(tables);
+  database.exec(signatureTable);
   database.exec(`PRAGMA application_id=${applicationId}; PRAGMA user_version=${recordFormat}`);
 };
+
+/** A record of before has none; it gets one when it is first opened for writing with a key. */
+export const addSignatureTable = (database: Database): void => database.exec(signatureTable);
+
+export const hasSignatureTable = (database: Database): boolean =>
+  database.get("SELECT 1 FROM sqlite_schema WHERE type = 'table' AND name = 'signatures'") !== undefined;
+
+const signatureTable = `
+CREATE TABLE IF NOT EXISTS signatures (
+  chain TEXT NOT NULL,
+  seq INTEGER NOT NULL,
+  key INTEGER NOT NULL CHECK (key > 0),
+  signature BLOB NOT NULL,
+  PRIMARY KEY (chain, seq)
+) STRICT, WITHOUT ROWID;
+CREATE TRIGGER IF NOT EXISTS signatures_stay BEFORE UPDATE ON signatures
+BEGIN SELECT RAISE(ABORT, 'a signature is never changed'); END;
+CREATE TRIGGER IF NOT EXISTS signatures_last BEFORE DELETE ON signatures
+BEGIN SELECT RAISE(ABORT, 'a signature is never deleted'); END;
+`;
 
 const tables = `
 CREATE TABLE meta (name TEXT PRIMARY KEY, value ANY NOT NULL) STRICT, WITHOUT ROWID;

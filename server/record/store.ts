@@ -15,16 +15,15 @@ import type { ChainHead } from './head.ts';
 import { type RecordReader, readerOf } from './read.ts';
 import { createTables, meta, recordFormat, setMeta } from './schema.ts';
 import { type Sealed, sealAll, sealDue } from './seal.ts';
+import { handOverKey, type KeyOptions, type Signer, takePen } from './signer.ts';
 import { sqliteDisk } from './sqlite.ts';
 import { Transactions } from './transactions.ts';
 
-export interface RecordOptions {
-  readonly folder: string;
+export interface RecordOptions extends KeyOptions {
   /** Begin a record where there is none. Without it a mistyped folder is refused. */
   readonly begin: boolean;
   /** Name and version of this program, as it shall stand in the record. */
   readonly program: string;
-  readonly now: () => Instant;
   readonly disk?: Disk;
 }
 export interface Committed {
@@ -50,6 +49,8 @@ export interface RecordStore extends RecordReader {
   onCommit(listener: CommitListener): () => void;
   /** Keeps the document once and answers its SHA-256. */
   putDocument(bytes: Uint8Array, mediaType: string): string;
+  /** Another key signs from here on. Its entry is signed by the key before it. */
+  changeKey(next: Signer, reason: string): void;
 }
 
 /** Throws RecordRefusal. */
@@ -91,6 +92,7 @@ const beginRecord = (database: Database, { now, program }: RecordOptions): void 
 const storeOf = (database: Database, reader: RecordReader, options: RecordOptions, leave: () => void): RecordStore => {
   const listeners = new Set<CommitListener>();
   const transactions = new Transactions(database, (batch) => deliver(listeners, batch));
+  takePen(database, transactions, options);
   noteProgram(database, transactions, options);
   let closed = false;
   return {
@@ -102,6 +104,7 @@ const storeOf = (database: Database, reader: RecordReader, options: RecordOption
       return () => listeners.delete(listener);
     },
     putDocument: (bytes, mediaType) => putDocument(database, transactions, bytes, mediaType, options.now()),
+    changeKey: (next, reason) => handOverKey(transactions, options.now(), next, reason),
     close: () => {
       if (closed) return;
       closed = true;

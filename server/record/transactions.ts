@@ -8,6 +8,7 @@ import { Batch, type Waiting } from './batch.ts';
 import { type Database, transact } from './database.ts';
 import { isDiskFull, RecordFailure, wordsOf } from './failure.ts';
 import { meta } from './schema.ts';
+import type { Pen } from './signer.ts';
 
 /** A transaction whose outcome the disk did not tell. */
 export interface Unsure {
@@ -24,6 +25,8 @@ export class Transactions {
   private readonly waiting: Waiting = new Map();
   private unsure: Unsure | undefined;
   private telling = false;
+  /** Signs what is written from now on; undefined in a record without a key. */
+  pen: Pen | undefined;
 
   /** `tell` is called once for every transaction that is kept, in order. */
   constructor(database: Database, tell: (batch: Batch) => void) {
@@ -45,7 +48,7 @@ export class Transactions {
     const prepared: Batch[] = [];
     try {
       transact(this.database, () => {
-        const batch = new Batch(this.database, this.waiting);
+        const batch = new Batch(this.database, this.waiting, this.pen);
         work(batch);
         batch.finish(stamp);
         prepared.push(batch);

@@ -17,6 +17,7 @@ import { signOnRouter } from '../people/router.ts';
 import { createSignOn } from '../people/sign-on.ts';
 import { createPipeline, type Pipeline } from '../pipeline.ts';
 import { RecordFailure } from '../record/failure.ts';
+import { signerBeside } from '../record/key-file.ts';
 import { openRecord, type RecordStore } from '../record/store.ts';
 import { createLive } from '../screen/live.ts';
 import { viewRouter } from '../screen/views.ts';
@@ -49,6 +50,7 @@ export async function startStation(options: StationOptions): Promise<Station> {
     begin: options.begin,
     program: program.rules,
     now: () => clock.wall(),
+    signer: signerBeside(folder),
     ...(options.disk === undefined ? {} : { disk: options.disk }),
   });
   // What has been opened so far, for the case that the rest cannot be: nothing may keep a program alive that could not start.

@@ -20,7 +20,8 @@ import { boardName, channels, sixteenChannelBoard, sixteenChannelJoint } from '.
 const periodMilliseconds = 100;
 
 export async function prepareBench(): Promise<BenchSet> {
-  const folder = mkdtempSync(join(tmpdir(), 'bench-lag-'));
+  const home = mkdtempSync(join(tmpdir(), 'bench-lag-'));
+  const folder = join(home, 'record');
   const cable = createInProcessPort();
   const board = sixteenChannelBoard(periodMilliseconds);
   cable.onData((bytes) => board.receive(bytes));
@@ -93,7 +94,7 @@ export async function prepareBench(): Promise<BenchSet> {
     async close() {
       socket.close();
       await station.close();
-      rmSync(folder, { recursive: true, force: true });
+      rmSync(home, { recursive: true, force: true });
     },
   };
 }

@@ -25,7 +25,8 @@ else {
   }, async ({ skip }) => {
     const terminal = await openPseudoTerminal();
     if (terminal === undefined) return skip('this system has no pseudo-terminal');
-    const folder = mkdtempSync(join(tmpdir(), 'preheat-real-time-'));
+    const home = mkdtempSync(join(tmpdir(), 'preheat-real-time-'));
+    const folder = join(home, 'record');
     const clock = machineClock();
     const board = boardOf(joint);
     terminal.onData((bytes) => board.receive(bytes));
@@ -47,7 +48,7 @@ else {
       stop();
       await station.close();
       terminal.close();
-      rmSync(folder, { recursive: true, force: true });
+      rmSync(home, { recursive: true, force: true });
     });
     await station.pipeline.open(joint, 'Runa Teld');
     const page = await tablet(browser);

@@ -12,7 +12,8 @@ import { createInProcessPort } from '../../server/wire/in-process-port.ts';
 import { boardName, sixteenChannelBoard, sixteenChannelJoint } from '../bench/sixteen-channels.ts';
 
 const periodMilliseconds = 1000;
-const folder = mkdtempSync(join(tmpdir(), 'hour-'));
+const home = mkdtempSync(join(tmpdir(), 'hour-'));
+const folder = join(home, 'record');
 const clock = createFastClock(24 * 3_600_000);
 const board = sixteenChannelBoard(periodMilliseconds);
 const cable = createInProcessPort();
@@ -59,5 +60,5 @@ const atTen = await playUntil(10);
 const atSixty = await playUntil(60);
 const scans = station.pipeline.run(sixteenChannelJoint().id)!.position;
 await station.close();
-rmSync(folder, { recursive: true, force: true });
+rmSync(home, { recursive: true, force: true });
 process.stdout.write(JSON.stringify({ atTen, atSixty, scans }));

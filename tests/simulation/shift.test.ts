@@ -6,21 +6,22 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { Assessment } from '../../server/judgement/assessment.ts';
 import { judgeAll } from '../../server/judgement/judge.ts';
 import { readProgram } from '../../server/program.ts';
-import { openRecord, type RecordStore } from '../../server/record/store.ts';
+import { openRecordReadOnly, type RecordReader } from '../../server/record/read.ts';
 import { workShift } from '../../server/station/shift/shift.ts';
 
-const folder = mkdtempSync(join(tmpdir(), 'preheat-shift-'));
+const home = mkdtempSync(join(tmpdir(), 'preheat-shift-'));
+const folder = join(home, 'record');
 const joints = new URL('../../demo-data/shift/', import.meta.url);
-let record: RecordStore;
+let record: RecordReader;
 
 describe('the shift', () => {
   beforeAll(async () => {
     await workShift({ folder, joints, program: readProgram(), before: 0, tell: () => {} });
-    record = openRecord({ folder, begin: false, program: 'test', now: () => 0 as never });
+    record = openRecordReadOnly(folder);
   }, 240_000);
   afterAll(() => {
     record?.close();
-    rmSync(folder, { recursive: true, force: true });
+    rmSync(home, { recursive: true, force: true });
   });
   const judged = (joint: string): Assessment => judgeAll(record.inputs(joint)).assessment;
   const kinds = ({ findings }: Assessment, severity: string): string[] =>

@@ -6,6 +6,7 @@ import { onTestFinished } from 'vitest';
 import type { EntryItem, Item, ScanItem } from '../../server/ledger/item.ts';
 import { type Instant, instant } from '../../server/measure/quantity.ts';
 import type { Disk } from '../../server/record/database.ts';
+import type { Signer } from '../../server/record/signer.ts';
 import { openRecord, type RecordStore } from '../../server/record/store.ts';
 import type { Act, Input, StationEvent } from '../../server/weld/entry.ts';
 import type { Scan, ScanValue } from '../../server/weld/scan.ts';
@@ -30,11 +31,16 @@ export interface Bench {
   reopen(): void;
 }
 
-export const bench = (disk?: Disk): Bench => {
+/** With `signer` the record is signed; without it is one of before. */
+export const bench = (disk?: Disk, signer?: (keys: readonly string[]) => Signer): Bench => {
   const folder = join(temporaryFolder(), 'station');
   const made: Bench = { folder, now: at(0), store: undefined as unknown as RecordStore, reopen: () => undefined };
   const open = (begin: boolean): RecordStore =>
-    openRecord({ folder, begin, program: 'test 1', now: () => made.now, ...(disk === undefined ? {} : { disk }) });
+    openRecord({
+      ...{ folder, begin, program: 'test 1', now: () => made.now },
+      ...(disk === undefined ? {} : { disk }),
+      ...(signer === undefined ? {} : { signer }),
+    });
   made.store = open(true);
   made.reopen = () => {
     made.store.close();

@@ -46,7 +46,8 @@ const beat = 500;
 /** Ended when the test is. The joint gives the board its channels; it is not entered. `hot`: heated well above its minimum. */
 export async function openWorkshop(joint: Joint, { hot = false } = {}): Promise<Workshop> {
   expect(existsSync(join(pages, 'index.html')), 'the pages are built by npm test or npm run build').toBe(true);
-  const folder = mkdtempSync(join(tmpdir(), 'preheat-browser-'));
+  const home = mkdtempSync(join(tmpdir(), 'preheat-browser-'));
+  const folder = join(home, 'record');
   const clock = createMovedClock();
   const board = boardOf(joint, period);
   if (hot) {
@@ -100,7 +101,7 @@ export async function openWorkshop(joint: Joint, { hot = false } = {}): Promise<
     standStill();
     await line.close();
     await station.close();
-    rmSync(folder, { recursive: true, force: true });
+    rmSync(home, { recursive: true, force: true });
     expect(told.filter((each) => each.startsWith('A request failed'))).toEqual([]);
   });
   // The link opens, asks for the hello and has it.

@@ -1,10 +1,9 @@
 /** Whatever is done to the file of a record, the inspection names the chain and the first bad entry. */
 import { describe, expect, test } from 'vitest';
 import { linkEntry, readEnvelope } from '../../../server/ledger/envelope.ts';
-import { noHash } from '../../../server/ledger/hash.ts';
 import type { Database } from '../../../server/record/database.ts';
 import { type InspectionOptions, inspectRecord } from '../../../server/record/inspection.ts';
-import { closedRecord, tamper } from '../../support/tampered-record.ts';
+import { closedRecord, rewrite, rewriteAll, tamper } from '../../support/tampered-record.ts';
 
 const tampered = (work: (raw: Database) => void, options: InspectionOptions = {}) => {
   const folder = closedRecord();
@@ -106,35 +105,6 @@ describe('the first bad entry is named', () => {
     expect(seen.chains.map((chain) => chain.ok)).toEqual([true, false, true]);
   });
 
-  /** Writes everything anew from an entry on, with hashes that fit, as one would who knows the format. */
-  const rewrite = (raw: Database, chain: string, from: number, change: (body: unknown) => unknown): void => {
-    const rows = raw.all<{ seq: number; bytes: Uint8Array }>(
-      'SELECT seq, bytes FROM entries WHERE chain = ? ORDER BY seq',
-      chain,
-    );
-    let previous = noHash;
-    for (const { seq, bytes } of rows) {
-      const envelope = readEnvelope(bytes);
-      const linked =
-        seq < from
-          ? undefined
-          : linkEntry(previous, { ...envelope, body: seq === from ? change(envelope.body) : envelope.body });
-      previous =
-        linked?.hash ??
-        raw.get<{ hash: string }>('SELECT hash FROM entries WHERE chain = ? AND seq = ?', chain, seq)!.hash;
-      if (linked !== undefined) {
-        raw.run(
-          'UPDATE entries SET bytes = ?, hash = ? WHERE chain = ? AND seq = ?',
-          linked.bytes,
-          linked.hash,
-          chain,
-          seq,
-        );
-      }
-    }
-    raw.run('UPDATE chains SET hash = ? WHERE chain = ?', previous, chain);
-  };
-
   test("a joint's chain rewritten with hashes that fit: the station's chain knows better", () => {
     const seen = tampered((raw) => rewrite(raw, 'joint-1', 5, () => ({ kind: 'note', text: 'no wind at all' })));
     expect(seen.firstBad).toMatchObject({ chain: 'joint-1', seq: 8, why: 'not the known head' });
@@ -143,17 +113,7 @@ describe('the first bad entry is named', () => {
   test('every chain rewritten: only a head kept elsewhere shows it', () => {
     const folder = closedRecord();
     const printed = inspectRecord(folder).chains[1]!.head;
-    tamper(folder, (raw) => {
-      rewrite(raw, 'joint-1', 5, () => ({ kind: 'note', text: 'no wind at all' }));
-      const { seq, hash } = raw.get<{ seq: number; hash: string }>(
-        "SELECT seq, hash FROM chains WHERE chain = 'joint-1'",
-      )!;
-      rewrite(raw, 'station', 2, (body) => ({
-        heads: (body as { heads: { chain: string }[] }).heads.map((head) =>
-          head.chain === 'joint-1' ? { chain: 'joint-1', seq, hash } : head,
-        ),
-      }));
-    });
+    tamper(folder, (raw) => rewriteAll(raw, 'joint-1', 5, () => ({ kind: 'note', text: 'no wind at all' })));
     expect(inspectRecord(folder).ok).toBe(true);
     const seen = inspectRecord(folder, { knownHeads: [{ chain: 'joint-1', ...printed }] });
     expect(seen.firstBad).toMatchObject({ chain: 'joint-1', seq: 8, why: 'not the known head' });

@@ -23,7 +23,8 @@ const easyJoint = (highestCelsius: number): Joint => ({
 
 export async function openBench({ period = 1000, signals = true, highestCelsius = 200 } = {}) {
   const joint = easyJoint(highestCelsius);
-  const folder = mkdtempSync(join(tmpdir(), 'preheat-signal-'));
+  const home = mkdtempSync(join(tmpdir(), 'preheat-signal-'));
+  const folder = join(home, 'record');
   const clock = createMovedClock();
   const board = boardOf(joint, period);
   const disk = breakableDisk();
@@ -54,7 +55,7 @@ export async function openBench({ period = 1000, signals = true, highestCelsius 
   });
   onTestFinished(async () => {
     await station.close();
-    rmSync(folder, { recursive: true, force: true });
+    rmSync(home, { recursive: true, force: true });
   });
   const seconds = async (count: number): Promise<void> => {
     for (let left = count * 4; left > 0; left -= 1) {

@@ -1,0 +1,36 @@
+/**
+ * A head as one line of text: what is signed, printed, shown as a code, stamped, and asked for by `verify`. A signed
+ * head carries its signature with it, so that a photo of it proves what the station once stood behind.
+ */
+import { bytesToHex } from '@noble/hashes/utils.js';
+
+export interface ChainHeadText {
+  readonly chain: string;
+  readonly seq: number;
+  readonly hash: string;
+  /** Of the head's text, 128 hexadecimal digits. */
+  readonly signature?: string;
+}
+
+/** `CHAIN=SEQ:HASH`: the text whose bytes are signed. */
+export const headText = ({ chain, seq, hash }: ChainHeadText): string => `${chain}=${seq}:${hash}`;
+
+/** `CHAIN=SEQ:HASH:SIGNATURE`; without a signature the head alone. */
+export const signedHeadText = (head: ChainHeadText): string =>
+  head.signature === undefined ? headText(head) : `${headText(head)}:${head.signature}`;
+
+const form = /^(.+)=([1-9]\d{0,14}):([0-9a-f]{64})(?::([0-9a-f]{128}))?$/;
+
+/** Undefined for a text that is no head. What a camera or a typist adds around it is no fault. */
+export const readHeadText = (text: string): ChainHeadText | undefined => {
+  const [, chain, seq, hash, signature] = form.exec(text.replace(/\s+/g, '').replace(/[0-9A-F:]+$/i, lower)) ?? [];
+  if (chain === undefined || seq === undefined || hash === undefined) return undefined;
+  return { chain, seq: Number(seq), hash, ...(signature === undefined ? {} : { signature }) };
+};
+
+const lower = (text: string): string => text.toLowerCase();
+
+const encoder = new TextEncoder();
+export const headBytes = (head: ChainHeadText): Uint8Array => encoder.encode(headText(head));
+
+export const signatureText = (signature: Uint8Array): string => bytesToHex(signature);
