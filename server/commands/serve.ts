@@ -134,7 +134,11 @@ async function serveDemonstration(common: Common, terminal: Terminal): Promise<n
       'Playing three finished jobs of the invented workshop on simulated boards. This takes a minute or so.',
     );
     const before = history.minutes * 60_000;
-    await workShift({ folder, joints: shiftJoints, program: readProgram(), before, tell: terminal.err });
+    const shift = { folder, joints: shiftJoints, program: readProgram(), before, tell: terminal.err };
+    const { name, password } = await workShift(shift);
+    terminal.out(
+      `The station knows the people of the workshop now. To act here, sign on as ${name} with the password ${password}`,
+    );
   }
   const demonstration = await createDemonstration(demonstrationJoint);
   const { clock, path, openPort, remark } = demonstration;

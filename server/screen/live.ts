@@ -58,7 +58,7 @@ export function createLive(http: HttpServer, source: LiveSource): Live {
   let cancel = (): void => {};
 
   const tellStation = (): void => {
-    io.emit('station', source.station());
+    if (io.sockets.sockets.size > 0) io.emit('station', source.station());
   };
   const eachSecond = (): void => {
     cancel = source.clock.after(stationEvery, eachSecond);
@@ -81,10 +81,12 @@ export function createLive(http: HttpServer, source: LiveSource): Live {
     });
   });
 
+  /** What nobody hears is not made. */
+  const isFollowed = (joint: string): boolean => io.sockets.adapter.rooms.has(joint);
   const told = new Map<string, Instant>();
-  /** Only for joints that somebody follows, and each once. */
+  /** Each once. */
   const newOutlook = (joint: string): Outlook | undefined => {
-    const outlook = io.sockets.adapter.rooms.has(joint) ? source.outlook(joint) : undefined;
+    const outlook = source.outlook(joint);
     if (outlook === undefined || told.get(joint) === outlook.at) return undefined;
     told.set(joint, outlook.at);
     return outlook;
@@ -92,6 +94,7 @@ export function createLive(http: HttpServer, source: LiveSource): Live {
 
   return {
     step({ joint, items, position, assessment }) {
+      if (!isFollowed(joint)) return;
       const message = messageOf(source, joint, items, position, assessment);
       const outlook = items.length === 0 ? newOutlook(joint) : undefined;
       io.to(joint).emit('live', outlook === undefined ? message : { ...message, outlook });

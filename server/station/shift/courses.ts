@@ -1,148 +1,145 @@
 /** The three jobs of the emulated shift: one that goes well, one with a break, one that fails. */
-import { needsAnswer } from '../../judgement/people/deviations.ts';
-import type { Act } from '../../weld/entry.ts';
-import { createRound, readOf } from '../demonstration-round.ts';
-import { type Course, type Hands, type Job, minutes, people } from './job.ts';
+import { people } from './crew.ts';
+import { type Course, type Hands, type Job, minutes } from './job.ts';
+import {
+  answerChecks,
+  checkProbes,
+  closed,
+  decideAll,
+  examineSpots,
+  heat,
+  type Run,
+  readBesideZone,
+  testAfterTheWait,
+  weld,
+} from './steps.ts';
 
 export const shiftJobs: readonly Job[] = [
-  { file: 'node-7.json', course: goesWell },
-  { file: 'post-12.json', course: hasABreak },
-  { file: 'body-3.json', course: fails },
+  { file: 'node-7.json', procedures: [{ file: 'wps-50-2-revision-2.json' }], course: goesWell },
+  {
+    file: 'post-12.json',
+    procedures: [
+      { file: 'wps-40-1-revision-1.json' },
+      { file: 'wps-40-1-revision-2.json', reason: 'an examination after a cold break, as audits ask for' },
+    ],
+    course: hasABreak,
+  },
+  { file: 'body-3.json', procedures: [{ file: 'wps-60-4-revision-1.json' }], course: fails },
 ];
 
-const { welder, heater, inspector, coordinator } = people;
-const numbers = { volts: 27, amperes: 260, millimetresPerSecond: 3.7 } as const;
-const batch = 'solid wire 1.2 mm, batch L-7731';
+const { welder, otherWelder, heater, nextHeater, inspector, coordinator, thirdParty } = people;
+
+const fiveRuns: readonly Run[] = [
+  { pass: '1', passKind: 'root', side: 'A', amperes: 240 },
+  { pass: '2', passKind: 'fill', side: 'A', amperes: 260 },
+  { pass: '3', passKind: 'fill', side: 'B', amperes: 265, stops: '310 mm, taken up again after grinding' },
+  { pass: '4', passKind: 'fill', side: 'A', amperes: 260 },
+  { pass: '5', passKind: 'cap', side: 'A', amperes: 255 },
+];
 
 function* goesWell(hands: Hands): Course {
+  const { act, joint, board } = hands;
   yield* checkProbes(hands);
+  answerChecks(hands, {
+    preparation: [inspector, 'root gap 3 mm, offset below 1 mm'],
+    material: [inspector, 'H-4410 and H-4411 read on the plates'],
+    clean: [welder, 'blasted, dry to the hand, no condensation'],
+    consumables: [welder, 'batch L-7731 from the cabinet, opened today'],
+    equipment: [welder],
+    heating: [heater, 'pads 300 mm to each side, back covered'],
+    measuring: [heater],
+    welder: [coordinator, 'WQ-118, PA, from 3 mm'],
+  });
   yield* heat(hands);
-  hands.act(welder, readBesideZone(hands));
+  act(inspector, { kind: 'point released', point: 'H1' });
+  act(welder, readBesideZone(hands));
   yield ({ ready }) => ready;
-  for (const [pass, kind] of passes(5)) {
-    yield* weld(hands, pass, kind);
+  for (const run of fiveRuns) {
+    yield* weld(hands, welder, run);
     yield minutes(4);
     yield ({ ready }) => ready;
   }
-  hands.act(welder, { kind: 'welding complete' });
-  const { postHeating } = hands.joint;
-  hands.board.heater({ on: true, setPointCelsius: postHeating!.celsius + 15 });
-  hands.act(heater, { kind: 'post-heating', state: 'begun' });
+  act(welder, { kind: 'welding complete' });
+  board.heater({ on: true, setPointCelsius: joint().postHeating!.celsius + 15 });
+  act(thirdParty, { kind: 'point released', point: 'W1', note: 'attended' });
+  act(heater, { kind: 'post-heating', state: 'begun' });
   yield ({ after }) => after?.postHeating?.state === 'done';
-  hands.act(heater, { kind: 'post-heating', state: 'ended' });
-  hands.act(heater, { kind: 'cover', state: 'on' });
-  hands.act(heater, { kind: 'heat', state: 'off' });
-  const covered = 1000 * hands.joint.procedure!.coveredToCelsius!;
+  act(heater, { kind: 'post-heating', state: 'ended' });
+  act(heater, { kind: 'cover', state: 'on' });
+  act(heater, { kind: 'heat', state: 'off' });
+  hands.handOver(heater, nextHeater, 'Cooling under cover; leave the covers on to 100 °C.');
+  const covered = 1000 * joint().procedure!.coveredToCelsius!;
   yield ({ probes }) => probes.every(({ temperature }) => temperature === undefined || temperature < covered - 5000);
-  hands.act(heater, { kind: 'cover', state: 'off' });
-  yield* afterTheWait(hands);
-  for (const { id, attachedBy } of hands.joint.probes)
-    if (attachedBy !== undefined)
-      hands.act(inspector, { kind: 'spot examined', probe: id, method: 'MT', result: 'no indication' });
+  act(nextHeater, { kind: 'cover', state: 'off' });
+  yield* testAfterTheWait(hands);
+  examineSpots(hands);
+  act(inspector, { kind: 'point released', point: 'H2' });
   yield* closed(hands, 'All passes within the window; tested after the wait.');
 }
 
 function* hasABreak(hands: Hands): Course {
+  const { act, joint } = hands;
+  yield minutes(1);
+  hands.changeOver(coordinator, 'revision 2 holds since this morning');
+  answerChecks(hands, {
+    material: [inspector, 'H-4420 and H-4421 read on the plates'],
+    clean: [otherWelder],
+    consumables: [otherWelder, 'batch L-7731 from the cabinet, opened today'],
+    measuring: [heater],
+    welder: [coordinator, 'WQ-121 shown; its confirmation is late and is asked for'],
+  });
   yield* heat(hands);
+  act(inspector, { kind: 'point released', point: 'H1' });
   yield ({ ready }) => ready;
-  for (const [pass, kind] of passes(2)) {
-    yield* weld(hands, pass, kind);
+  for (const run of [
+    { pass: '1', passKind: 'root', amperes: 240 },
+    { pass: '2', passKind: 'fill', amperes: 260 },
+  ] as const) {
+    yield* weld(hands, otherWelder, run);
     yield minutes(4);
   }
-  hands.act(welder, { kind: 'break', state: 'begun', reason: 'mains to the heaters failed' });
-  hands.act(heater, { kind: 'heat', state: 'off' });
-  const kept = 1000 * hands.joint.procedure!.maintenanceMinimumCelsius!;
+  act(otherWelder, { kind: 'break', state: 'begun', reason: 'mains to the heaters failed' });
+  act(heater, { kind: 'heat', state: 'off' });
+  const kept = 1000 * joint().procedure!.maintenanceMinimumCelsius!;
   yield ({ probes }) =>
     probes.some(({ use, temperature }) => use === 'zone' && temperature !== undefined && temperature < kept - 8000);
-  hands.act(heater, { kind: 'heat', state: 'on' });
+  act(heater, { kind: 'heat', state: 'on' });
   yield minutes(10);
-  hands.act(inspector, { kind: 'break inspected', method: 'MT', result: 'no indication' });
-  hands.act(welder, { kind: 'break', state: 'ended' });
+  act(inspector, { kind: 'break inspected', method: 'MT', result: 'no indication' });
+  act(otherWelder, { kind: 'break', state: 'ended' });
   yield ({ ready }) => ready;
-  yield* weld(hands, '3', 'cap');
+  yield* weld(hands, otherWelder, { pass: '3', passKind: 'cap', amperes: 255 });
   yield minutes(2);
-  hands.act(welder, { kind: 'welding complete' });
-  hands.act(heater, { kind: 'heat', state: 'off' });
-  yield* afterTheWait(hands);
+  act(otherWelder, { kind: 'welding complete' });
+  act(heater, { kind: 'heat', state: 'off' });
+  yield* testAfterTheWait(hands);
+  examineSpots(hands);
   decideAll(hands, 'accept', 'heated and soaked again, examined without indication before welding went on');
   yield* closed(hands, 'One break below the maintenance temperature, dealt with as the procedure asks.');
 }
 
 function* fails(hands: Hands): Course {
+  const { act } = hands;
+  yield minutes(1);
+  answerChecks(hands, {
+    material: [inspector, 'H-4430 and H-4431 read on the parts'],
+    clean: [welder],
+    welder: [coordinator, 'WQ-118'],
+  });
   yield* heat(hands);
   // Impatience: the face is warm to the hand, and nobody looks at the far side.
   yield ({ probes }) =>
     probes.some(({ use, temperature }) => use === 'zone' && temperature !== undefined && temperature > 140_000);
-  yield* weld(hands, '1', 'root');
+  yield* weld(hands, welder, { pass: '1', passKind: 'root', amperes: 240 });
   yield minutes(1);
-  yield* weld(hands, '2', 'fill');
+  yield* weld(hands, welder, { pass: '2', passKind: 'fill', amperes: 260 });
   yield ({ ready }) => ready;
-  yield* weld(hands, '3', 'cap');
+  yield* weld(hands, welder, { pass: '3', passKind: 'cap', amperes: 255 });
   yield minutes(2);
-  hands.act(welder, { kind: 'welding complete' });
-  hands.act(heater, { kind: 'heat', state: 'off' });
+  act(welder, { kind: 'welding complete' });
+  act(heater, { kind: 'heat', state: 'off' });
   yield minutes(30);
-  hands.act(inspector, { kind: 'note', text: 'Passes 1 and 2 were begun below the minimum. The joint is cut out.' });
+  act(inspector, { kind: 'note', text: 'Passes 1 and 2 were begun below the minimum. The joint is cut out.' });
   decideAll(hands, 'reject', 'begun below the minimum on hardenable steel; cut out and welded anew');
   yield* closed(hands, 'Rejected: begun below the minimum.');
-}
-
-/** Each tip in turn is held in a hand, while all is cold. */
-function* checkProbes({ joint, board, act, now, judged }: Hands): Course {
-  const round = createRound(joint, board);
-  let check: Act | undefined;
-  yield ({ probes }) => probes.every(({ fresh }) => fresh);
-  yield () => {
-    check = round.advance(now(), readOf(judged()));
-    return check !== undefined;
-  };
-  act(heater, check!);
-}
-
-function* heat({ act }: Hands): Course {
-  yield minutes(2);
-  act(heater, { kind: 'heat', state: 'on' });
-}
-
-function* weld({ act }: Hands, pass: string, passKind: 'root' | 'fill' | 'cap'): Course {
-  act(welder, { kind: 'pass start', pass, passKind, welder: welder.name, layer: pass, batch });
-  yield minutes(3);
-  act(welder, { kind: 'pass end', pass, ...numbers });
-  yield minutes(1);
-}
-
-function* afterTheWait({ act }: Hands): Course {
-  yield ({ after }) => after?.wait.state === 'over';
-  act(inspector, { kind: 'testing begun', method: 'UT' });
-  yield minutes(1);
-}
-
-function* closed({ act }: Hands, statement: string): Course {
-  yield minutes(1);
-  act(coordinator, { kind: 'close', statement });
-  yield ({ phase }) => phase === 'closed';
-}
-
-/** What stands open and asks for a decision. */
-function decideAll({ act, judged }: Hands, decision: 'accept' | 'reject', reason: string): void {
-  for (const finding of judged().findings)
-    if (needsAnswer(finding)) {
-      const { key, value } = finding;
-      const seen = value === undefined ? {} : { value };
-      act(inspector, { kind: 'disposition', finding: key, decision, ...seen, reason });
-    }
-}
-
-const passes = (count: number) =>
-  Array.from({ length: count }, (_, index) => {
-    const kind = index === 0 ? 'root' : index === count - 1 ? 'cap' : 'fill';
-    return [`${index + 1}`, kind] as const;
-  });
-
-/** The contact thermometer shows what the steel has there, to the nearest degree. */
-function readBesideZone({ joint, board }: Hands): Act {
-  const { id, channel, place } = joint.probes.find(({ use }) => use === 'zone')!;
-  const instrument = joint.instruments!.find(({ kind }) => kind === 'contact thermometer')!;
-  const celsius = Math.round(board.celsius(channel));
-  return { kind: 'contact reading', celsius, instrument: instrument.id, probe: id, use: 'zone', place: place! };
 }

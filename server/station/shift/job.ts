@@ -10,12 +10,17 @@ import type { Joint } from '../../weld/joint.ts';
 import type { Person } from '../../weld/person.ts';
 
 export interface Hands {
-  readonly joint: Joint;
   readonly board: Board;
   now(): Instant;
+  /** As it stands now: it may be corrected on the way. */
+  joint(): Joint;
   /** The newest judgement. */
   judged(): Assessment;
   act(who: Person, act: Act): void;
+  /** The shift is handed over: both sign. */
+  handOver(from: Person, to: Person, note: string): void;
+  /** Binds the joint to the next revision of its job's procedure. */
+  changeOver(who: Person, reason: string): void;
 }
 
 /** What is waited for: the newest judgement, and how long it has been waited for, milliseconds. */
@@ -23,20 +28,20 @@ export type Until = (assessment: Assessment, waited: number) => boolean;
 export type Course = Generator<Until, void, void>;
 
 export interface Job {
-  /** A joint file of demo-data/shift/. */
+  /** A joint file of demo-data/shift/, without the values of its procedure. */
   readonly file: string;
+  /** Revisions of its procedure in the folder beside it, oldest first: the joint is entered by the first. */
+  readonly procedures: readonly RevisionFile[];
   course(hands: Hands): Course;
+}
+
+export interface RevisionFile {
+  readonly file: string;
+  /** Why it was made, where another went before it. */
+  readonly reason?: string;
 }
 
 export const minutes =
   (count: number): Until =>
   (_, waited) =>
     waited >= count * 60_000;
-
-/** The people of the invented workshop. */
-export const people = {
-  welder: { name: 'Jorun Vik', role: 'welder' },
-  heater: { name: 'Imke Sorel', role: 'heater operator' },
-  inspector: { name: 'Mara Lind', role: 'inspector' },
-  coordinator: { name: 'Tove Arnhart', role: 'coordinator' },
-} as const;

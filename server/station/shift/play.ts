@@ -3,56 +3,32 @@
  * the record, on a clock that is moved from the past to where the caller wants it. What people enter acts on the steel
  * that the boards play, and on nothing else.
  */
-import type { Board } from '../../../firmware-protocol/emulator/board.ts';
-import type { Milliseconds } from '../../measure/quantity.ts';
-import type { Joint } from '../../weld/joint.ts';
-import { createInProcessPort, type InProcessPort } from '../../wire/in-process-port.ts';
-import type { OpenPort } from '../../wire/port.ts';
-import { readDemonstrationJoint } from '../demonstration.ts';
+import { dutyProblems } from '../../desk/duty.ts';
+import { type Milliseconds, milliseconds } from '../../measure/quantity.ts';
+import { namedActSchema } from '../../weld/entry.ts';
+import type { Person } from '../../weld/person.ts';
+import { signedBy } from '../../weld/signed.ts';
 import type { FastClock } from '../fast-clock.ts';
 import { followActs } from '../follow-acts.ts';
-import { boardOf } from '../joint-board.ts';
 import type { Station } from '../station.ts';
-import type { Course, Hands, Job, Until } from './job.ts';
+import { type Bay, boundTo } from './bay.ts';
+import { type Crew, people } from './crew.ts';
+import type { Course, Hands, Until } from './job.ts';
 
 /** A sample each so often while somebody works, and while nothing is waited for but time. */
-export const shiftPeriod = 10_000;
-const slowPeriod = 60_000;
+export const shiftPeriod = milliseconds(10_000);
+const slowPeriod = milliseconds(60_000);
 /** In so long what came in is judged and committed. */
 const settling = 200;
 /** Until the link is in step: it asks for the hello, and gives up on a silent port, on the same clock. */
 const firstStep = 250;
 
-export interface Bay {
-  readonly job: Job;
-  readonly joint: Joint;
-  readonly board: Board;
-  readonly path: string;
-  readonly cable: InProcessPort;
+/** Where it is played. */
+export interface Stage {
+  readonly station: Station;
+  readonly clock: Pick<FastClock, 'wall' | 'move' | 'jump'>;
+  readonly crew: Crew;
 }
-
-export const baysOf = (jobs: readonly Job[], folder: URL): readonly Bay[] =>
-  jobs.map((job, index) => {
-    const joint = readDemonstrationJoint(new URL(job.file, folder));
-    return {
-      job,
-      joint,
-      board: boardOf(joint, shiftPeriod, 31 + index),
-      path: `cable of ${joint.probes[0]!.board}`,
-      cable: createInProcessPort(),
-    };
-  });
-
-/** Opens each bay's own cable, by its path. */
-export const openBays =
-  (bays: readonly Bay[]): OpenPort =>
-  (path, handlers) => {
-    const bay = bays.find((each) => each.path === path);
-    if (bay === undefined) throw new Error(`no bay has the cable ${path}`);
-    return bay.cable.openPort(path, handlers);
-  };
-
-type Enter = (joint: string, ...entry: Parameters<Hands['act']>) => void;
 
 interface Worker {
   readonly bay: Bay;
@@ -60,25 +36,19 @@ interface Worker {
   until?: Until;
   since: number;
   over: boolean;
+  /** What an entry was refused with. */
+  refused?: unknown;
 }
 
 /** Plays all jobs to their end. `longest`: a job that is not over by then is a fault of its course, and rejects. */
-export async function playShift(
-  bays: readonly Bay[],
-  station: Station,
-  clock: Pick<FastClock, 'wall' | 'move' | 'jump'>,
-  longest: Milliseconds,
-): Promise<void> {
+export async function playShift(bays: readonly Bay[], stage: Stage, longest: Milliseconds): Promise<void> {
+  const { station, clock } = stage;
   const begun = clock.wall();
   for (const bay of bays) {
     bay.cable.onData((bytes) => bay.board.receive(bytes));
     followActs(station.pipeline, bay.joint, bay.board);
   }
   const workers = bays.map((bay): Worker => ({ bay, since: 0, over: false }));
-  const refused: unknown[] = [];
-  const act: Enter = (joint, who, what) => {
-    station.pipeline.act(joint, { who, act: what }).catch((cause) => refused.push(cause));
-  };
   let period = shiftPeriod;
   let small = 0;
   while (workers.some(({ over }) => !over)) {
@@ -91,8 +61,9 @@ export async function playShift(
     await attended();
     clock.move(settling);
     await attended();
-    for (const worker of workers) if (!worker.over) goOn(worker, station, clock, act);
-    if (refused.length > 0) throw new Error('an entry of the shift was refused', { cause: refused[0] });
+    for (const worker of workers) if (!worker.over) goOn(worker, stage);
+    const refused = workers.find((worker) => worker.refused !== undefined)?.refused;
+    if (refused !== undefined) throw new Error('an entry of the shift was refused', { cause: refused });
     if (clock.wall() - begun > longest)
       throw new Error(
         `not over in time: ${workers.flatMap(({ over, bay }) => (over ? [] : [bay.joint.id])).join(', ')}`,
@@ -106,29 +77,22 @@ export async function playShift(
   }
 }
 
-function goOn(worker: Worker, station: Station, clock: Pick<FastClock, 'wall'>, act: Enter): void {
-  const { joint, board } = worker.bay;
-  const { pipeline } = station;
+function goOn(worker: Worker, stage: Stage): void {
+  const { joint, path } = worker.bay;
+  const { pipeline, links } = stage.station;
   if (worker.course === undefined) {
     if (!pipeline.intake.boards.byId.has(joint.probes[0]!.board)) return;
-    void pipeline.open(joint, 'Tove Arnhart');
-    worker.course = worker.bay.job.course({
-      joint,
-      board,
-      now: clock.wall,
-      judged: () => pipeline.run(joint.id)!.assessment,
-      act: (who, what) => act(joint.id, who, what),
-    });
+    worker.course = worker.bay.job.course(openJob(worker, stage));
   }
   const run = pipeline.run(joint.id);
   if (run === undefined) return;
-  while (worker.until === undefined || worker.until(run.assessment, clock.wall() - worker.since)) {
+  while (worker.until === undefined || worker.until(run.assessment, stage.clock.wall() - worker.since)) {
     const next = worker.course.next();
-    worker.since = clock.wall();
+    worker.since = stage.clock.wall();
     if (next.done === true) {
       worker.over = true;
       // The logger is taken away; a port that nobody speaks on would be complained of.
-      void station.links.get(worker.bay.path)?.close();
+      void links.get(path)?.close();
       return;
     }
     worker.until = next.value;
@@ -137,9 +101,51 @@ function goOn(worker: Worker, station: Station, clock: Pick<FastClock, 'wall'>, 
   }
 }
 
+/** The coordinator records the procedure and enters the joint by it. */
+function openJob(worker: Worker, { station: { pipeline }, clock, crew }: Stage): Hands {
+  const { joint, board, revisions } = worker.bay;
+  const [first, ...later] = revisions;
+  const signed = (who: Person) => signedBy(who, crew.established(who));
+  const asked = (entry: Promise<unknown>): void => {
+    entry.catch((cause: unknown) => {
+      worker.refused = cause;
+    });
+  };
+  const recordRevision = (entry: typeof first): void =>
+    asked(pipeline.procedure({ kind: 'procedure', ...entry! }, signed(people.coordinator)));
+  const joined = () => pipeline.run(joint.id)?.joint ?? joint;
+  const act: Hands['act'] = (who, what) => {
+    const against = dutyProblems(what.kind, who);
+    if (against.length > 0) throw new Error(`${who.name} may not enter that`, { cause: against });
+    const named = namedActSchema.parse({ who, act: crew.entered(what) });
+    asked(pipeline.act(joint.id, { ...named, established: crew.established(who) }));
+  };
+  recordRevision(first);
+  asked(pipeline.open(joint, signed(people.coordinator)));
+  return {
+    board,
+    now: clock.wall,
+    joint: joined,
+    judged: () => pipeline.run(joint.id)!.assessment,
+    act,
+    handOver(from, to, note) {
+      const { person, proof } = crew.established(to);
+      const both = { to: to.name, ...(person && { toPerson: person }), ...(proof && { toProof: proof }) };
+      act(from, { kind: 'hand-over', ...both, note });
+    },
+    changeOver(who, reason) {
+      const next = later.shift();
+      recordRevision(next);
+      act(who, { kind: 'revise', joint: boundTo(joined(), next!.revision), reason });
+    },
+  };
+}
+
 /** Nothing is done any more but to wait: the boards may speak seldom. */
-const isWaiting = ({ pipeline }: Station, { joint }: Bay): boolean =>
-  pipeline.run(joint.id)?.assessment.phase === 'waiting';
+const isWaiting = ({ pipeline }: Station, { joint }: Bay): boolean => {
+  const phase = pipeline.run(joint.id)?.assessment.phase;
+  return phase === 'waiting' || phase === 'cooling';
+};
 
 const setPeriod = (station: Station, { path }: Bay, periodMilliseconds: number): void => {
   station.send(path, { kind: 'period', command: 1, periodMilliseconds });
