@@ -27,6 +27,10 @@ export const heatInputText = ({ heatInput, units: stated }: Joint): string => {
 export const heatingText = ({ heating }: Joint): string =>
   `${heating.means}, on ${heating.face === 'both' ? 'both faces' : `the ${heating.face} face`}, ${heating.whileWelding} while welding`;
 
+/** What lies behind each part, on the side that is not heated. */
+export const behindText = ({ parts }: Joint): string =>
+  parts.map(({ id, farSide = 'unknown' }) => `${id}: ${farSide === 'unknown' ? 'not stated' : farSide}`).join('; ');
+
 export const partText = (part: Part, units: UnitSystem): string => {
   const side = part.side === 'both' ? 'both sides' : `side ${part.side}`;
   const papers = [...new Set(part.analyses.map(({ heat, certificate }) => paperText(heat, certificate)))].filter(

@@ -22,6 +22,7 @@ import { eventsSection } from './sections/events.ts';
 import { findingsSection } from './sections/findings.ts';
 import { differenceBlocks, firstPage } from './sections/first-page.ts';
 import { handReadingsSection } from './sections/hand-readings.ts';
+import { notGivenSection } from './sections/not-given.ts';
 import { passesSection } from './sections/passes.ts';
 import { probesSection } from './sections/probes.ts';
 import { procedureSection } from './sections/procedure.ts';
@@ -70,6 +71,7 @@ export function pages(facts: ReportFacts): PageModel {
       eventsSection(facts, times),
       documentsSection(facts, times),
       deviationsSection(facts, times),
+      notGivenSection(facts),
       signaturesSection(),
       methodSection(facts),
       cautionsSection(),

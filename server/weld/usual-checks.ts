@@ -5,10 +5,13 @@
  */
 import type { Check, Point } from './checks.ts';
 
+/** The one whose answer says that the surface was dry, and with its note what the weather was. */
+export const weatherCheck = 'clean';
+
 export const usualChecks: readonly Check[] = [
   { id: 'preparation', text: 'Joint preparation and fit-up to the drawing', weight: 'blocks' },
   { id: 'material', text: 'Base metal and heat number against the certificate', weight: 'blocks' },
-  { id: 'clean', text: 'Joint clean and dry, no condensation', weight: 'blocks' },
+  { id: weatherCheck, text: 'Joint clean and dry, no condensation', weight: 'blocks' },
   {
     id: 'consumables',
     text: 'Electrodes or wire and flux as stated: batch, hydrogen class, stored and rebaked right',

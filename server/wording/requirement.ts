@@ -2,7 +2,7 @@
 import { milliCelsius } from '../measure/quantity.ts';
 import type { UnitSystem } from '../measure/units.ts';
 import type { GoverningKind, MethodAnswer, Requirement } from '../metallurgy/answer.ts';
-import { degrees } from '../metallurgy/number.ts';
+import { degrees, roundedUp } from '../metallurgy/number.ts';
 import { limitText } from './temperature.ts';
 
 /** "150 °C", "No preheat needed", or "Not known". */
@@ -10,6 +10,14 @@ export const minimumText = ({ governing, units }: Requirement): string => {
   if (governing.kind === 'no preheat needed') return 'No preheat needed';
   const { preheatMinimumCelsius: minimum } = governing;
   return minimum === undefined ? 'Not known' : limitText(milliCelsius(minimum), units);
+};
+
+/** What was computed and how it rounds up, where another value governs in its place; else nothing. */
+export const computedText = ({ governing, units }: Requirement): string => {
+  const { kind, computedCelsius: celsius } = governing;
+  return celsius === undefined || (kind !== 'procedure' && kind !== 'code floor')
+    ? ''
+    : `Highest computed that may govern: ${degrees(celsius, units)}, rounded up ${degrees(roundedUp(celsius, units), units)}.`;
 };
 
 /** "143.7 °C as computed", "no preheat needed (4.9 °C as computed)", what it shows instead of a temperature, or "no number". */

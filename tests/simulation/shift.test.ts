@@ -10,8 +10,11 @@ import { readProgram } from '../../server/program.ts';
 import { openRecordReadOnly, type RecordReader } from '../../server/record/read.ts';
 import type { ReportFacts } from '../../server/report/facts.ts';
 import { gather, ofRecord } from '../../server/report/gather.ts';
+import { modelText, sectionText } from '../../server/report/page-model.ts';
+import { pages } from '../../server/report/pages.ts';
 import { workShift } from '../../server/station/shift/shift.ts';
 import { newestOf } from '../../server/weld/procedure-act.ts';
+import { complianceFields } from '../support/compliance-fields.ts';
 
 const shop = mkdtempSync(join(tmpdir(), 'preheat-shift-'));
 const folder = join(shop, 'record');
@@ -83,6 +86,23 @@ describe('the shift', () => {
       expect(newestOf(kept, joint.procedure!.id)?.sha256).toBe(joint.boundRevision!.sha256);
     }
     expect(byPeople('post-12').map(({ kind }) => kind)).toContain('revise');
+  });
+
+  it('reports every field of a compliance record, or names it as not given', () => {
+    for (const id of ids) {
+      const model = pages(gathered[id]);
+      const text = modelText(model);
+      const notGiven = sectionText(model.sections.find(({ heading }) => heading === 'Not given')!);
+      const absent = complianceFields
+        .filter(({ shown, lacking }) => !shown.test(text) && !(lacking?.test(notGiven) ?? false))
+        .map(({ field }) => field);
+      expect({ id, absent }).toEqual({ id, absent: [] });
+    }
+    const named = (id: Id) => modelText(pages(gathered[id])).match(/^Not given$[\s\S]*?^Signatures$/m)![0];
+    expect(named('node-7')).toMatch(/Nothing\./);
+    expect(named('body-3')).toMatch(/qualification record \(WPQR, PQR\)/);
+    expect(named('body-3')).toMatch(/Check of the probes for polarity and offset/);
+    expect(named('post-12')).not.toMatch(/WPQR/);
   });
 
   it('has every entry of a person made by somebody who signed on', () => {

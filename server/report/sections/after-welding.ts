@@ -11,7 +11,10 @@ export function afterWeldingSection({ assessment }: ReportFacts, times: Times): 
   const rows =
     after === undefined
       ? [{ name: 'Welding complete', text: 'not entered' }]
-      : afterLines(after, requirement.units, times.when);
+      : [
+          ...afterLines(after, requirement.units, times.when),
+          ...(after.postHeating === undefined ? [{ name: 'Post-heating', text: 'not asked for' }] : []),
+        ];
   return [
     {
       heading: 'After welding',

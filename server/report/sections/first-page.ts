@@ -14,7 +14,7 @@ import { differenceLimitText, limitText } from '../../wording/temperature.ts';
 import { scopeText, verdictText } from '../../wording/verdict.ts';
 import { alarmStateText, severityText, sourceMark, sourceText, verdictHeadline } from '../../wording/words.ts';
 import { type DifferenceCause, type ReportFacts, verdictsDiffer } from '../facts.ts';
-import { heatInputText, heatingText, hydrogenText, partText } from '../joint-words.ts';
+import { behindText, heatInputText, heatingText, hydrogenText, partText } from '../joint-words.ts';
 import { type Block, paragraph, type Section } from '../page-model.ts';
 import type { Times } from '../paper.ts';
 import { inShort } from './in-short.ts';
@@ -89,6 +89,7 @@ const whatRows = ({ joint, station, openedBy, openedAt, closedAt, lastAt }: Repo
       `${joint.consumable.designation ?? 'not named'}, diffusible hydrogen ${hydrogenText(joint)}; heat input ${heatInputText(joint)}`,
     ],
     ['Heating', heatingText(joint)],
+    ['Behind', behindText(joint)],
     ['Procedure', procedure === undefined ? 'none bound' : `${procedure.id}, revision ${procedure.revision}`],
     ['Recorded', `from ${times.full(openedAt)}, opened by ${openedBy}, at ${station}`],
     [

@@ -2,7 +2,7 @@
 import type { UnitSystem } from '../../measure/units.ts';
 import type { Equivalent, MethodAnswer, Requirement, WorkingInput } from '../../metallurgy/answer.ts';
 import { begun, inside } from '../../wording/list.ts';
-import { inOrderOfStanding, isSilent, methodResultText, minimumText } from '../../wording/requirement.ts';
+import { computedText, inOrderOfStanding, isSilent, methodResultText, minimumText } from '../../wording/requirement.ts';
 import type { ReportFacts } from '../facts.ts';
 import { plain } from '../joint-words.ts';
 import { type Block, paragraph, type Section } from '../page-model.ts';
@@ -13,7 +13,9 @@ export const requirementSection = ({ assessment }: ReportFacts): Section => {
     heading: 'Requirement and its working',
     newPage: true,
     blocks: [
-      paragraph(`Minimum preheat: ${minimumText(requirement)}. ${requirement.governing.because}`),
+      paragraph(
+        `Minimum preheat: ${minimumText(requirement)}. ${requirement.governing.because} ${computedText(requirement)}`.trim(),
+      ),
       comparison(requirement),
       ...warningBlocks(requirement),
       equivalents(requirement.equivalents),

@@ -5,6 +5,7 @@ import { type Instant, instant } from '../../../server/measure/quantity.ts';
 import { requirement } from '../../../server/metallurgy/requirement.ts';
 import { blockText, modelText, type PageModel, sectionText } from '../../../server/report/page-model.ts';
 import { pages } from '../../../server/report/pages.ts';
+import type { Joint } from '../../../server/weld/joint.ts';
 import { cautions } from '../../../server/wording/cautions.ts';
 import { noInterlock } from '../../../server/wording/signal.ts';
 import { plainJoint } from '../../support/plain-joint.ts';
@@ -104,6 +105,19 @@ describe('the mark of the source', () => {
 });
 
 describe('sections', () => {
+  it('names what nobody entered, of whom it is missing, and nothing that stands', () => {
+    const named = (joint: Joint): string =>
+      sectionText(pages(reportFacts({ joint })).sections.find(({ heading }) => heading === 'Not given')!);
+    const { drawing: _drawing, ...rest } = fixtureJoint();
+    const [first, ...others] = rest.parts;
+    const { grade: _grade, ...plain } = first!;
+    const bare = named({ ...rest, parts: [plain, ...others] });
+    expect(bare).toMatch(/^- Drawing$/m);
+    expect(bare).toContain(`- Grade of the part: ${first!.id}`);
+    const full = named(fixtureJoint({ drawing: 'D-1' }));
+    expect(full).not.toMatch(/Drawing|Grade of the part|Start of heating/);
+  });
+
   it('stand in their order', () => {
     expect(model.sections.map(({ heading }) => heading)).toEqual([
       'Summary',
@@ -115,11 +129,13 @@ describe('sections', () => {
       'Soak and heat',
       'Heat through the thickness',
       'Passes',
+      'Breaks',
       'After welding',
       'Findings and alarms',
       'Notes and events',
       'Documents',
       'Deviations and named answers',
+      'Not given',
       'Signatures',
       'Method and rules',
       'Cautions',
