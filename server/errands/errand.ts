@@ -16,6 +16,7 @@ import { pages } from '../report/pages.ts';
 import { handOverPage } from '../report/papers/hand-over-page.ts';
 import { paperFacts } from '../report/papers/of-record.ts';
 import { type PaperKind, papers } from '../report/papers/papers.ts';
+import { passesCsv } from '../report/passes-csv.ts';
 import { renderPdf } from '../report/pdf.ts';
 import { arrival, type Input } from '../weld/entry.ts';
 import type { Joint } from '../weld/joint.ts';
@@ -35,7 +36,10 @@ export type Errand =
   | { readonly kind: 'fold anew'; readonly joint: string; readonly inputs: number }
   | { readonly kind: 'pdf' | 'hand-over'; readonly joint: string; readonly zone: string }
   | { readonly kind: 'paper'; readonly joint: string; readonly paper: PaperKind; readonly address: string }
-  | { readonly kind: 'csv'; readonly joint: string; readonly zone: string };
+  | { readonly kind: 'csv'; readonly of: TableKind; readonly joint: string; readonly zone: string };
+
+/** Tables that a joint's record is given out as. */
+export type TableKind = 'readings' | 'passes';
 
 export interface Judged {
   readonly joint: Joint;
@@ -80,9 +84,13 @@ export async function run(
     case 'paper':
       return renderPdf(papers[errand.paper](paperFacts(reader, errand.joint, errand.address)));
     case 'csv': {
-      const { joint } = judged(reader, errand.joint);
-      const measured = measuredOverTime(entriesOf(reader, errand.joint));
-      const text = [...readingsCsv(scansOf(reader, errand.joint), joint, errand.zone, measured)].join('');
+      const { joint, assessment } = judged(reader, errand.joint);
+      const text =
+        errand.of === 'passes'
+          ? passesCsv(assessment, joint, errand.zone)
+          : [...readingsCsv(scansOf(reader, errand.joint), joint, errand.zone, measuredOf(reader, errand.joint))].join(
+              '',
+            );
       return new TextEncoder().encode(text);
     }
   }
@@ -101,6 +109,8 @@ function judged(reader: RecordReader, chain: string): Judged {
   const { judge, assessment } = judgeAll(reader.inputs(chain), last);
   return { joint, periodMilliseconds, assessment, courses: judge.courses(assessment.at) };
 }
+
+const measuredOf = (reader: RecordReader, chain: string) => measuredOverTime(entriesOf(reader, chain));
 
 function* scansOf(reader: RecordReader, chain: string): Iterable<Scan> {
   for (const input of reader.inputs(chain)) if (input.type === 'scan') yield input.scan;

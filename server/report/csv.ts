@@ -1,15 +1,12 @@
 /**
- * All readings as CSV, one row a value, in the order they are handed in. Columns: COLUMNS.md. Numbers are
- * written out of integers, so that nothing is rounded; words that a spreadsheet would take for a formula are
- * marked as words. Text comes in pieces so that a long job need not be held in memory.
+ * All readings as CSV, one row a value, in the order they are handed in. Columns: COLUMNS.md. Text comes in pieces so that a long job need not be held in memory.
  */
-import { stringify } from 'csv-stringify/sync';
 import type { MeasuredOverTime } from '../judgement/measuring/over-time.ts';
-import { readNumber } from '../measure/number-text.ts';
-import { type Instant, instant } from '../measure/quantity.ts';
+import type { Instant } from '../measure/quantity.ts';
 import type { Joint } from '../weld/joint.ts';
 import type { Raw, Scan, ScanValue } from '../weld/scan.ts';
 import { localStamp } from '../wording/time.ts';
+import { decimal, text, utc, words } from './csv-text.ts';
 
 export const readingColumns = [
   'time_utc',
@@ -91,9 +88,6 @@ const judged = ({ probe, temperature }: ScanValue, at: Instant, measured: Measur
   ];
 };
 
-/** RFC 4180: CRLF between rows, quotes only where needed. */
-const text = (rows: readonly (readonly string[])[]): string => stringify([...rows], { record_delimiter: '\r\n' });
-
 const raw = ({ raw: from }: ScanValue): string[] => [from.form, ...numbers(from)];
 
 const numbers = (from: Raw): [microvolts: string, junction: string, celsius: string, text: string] => {
@@ -108,18 +102,3 @@ const numbers = (from: Raw): [microvolts: string, junction: string, celsius: str
       return ['', '', '', ''];
   }
 };
-
-/** A spreadsheet runs a cell that begins so. A plain number is no danger and stays one, its sign included. */
-const startsFormula = /^[\s]*[=+\-@\uFF1D\uFF0B\uFF0D\uFF20\t\r]/u;
-const words = (value: string): string =>
-  startsFormula.test(value) && readNumber(value).kind !== 'number' ? `'${value}` : value;
-
-/** An integer counted in the last of its decimals, written exactly. */
-const decimal = (value: number, decimals: number): string => {
-  const digits = Math.abs(value)
-    .toString()
-    .padStart(decimals + 1, '0');
-  return `${value < 0 ? '-' : ''}${digits.slice(0, -decimals)}.${digits.slice(-decimals)}`;
-};
-
-const utc = (at: Instant): string => localStamp(instant(at), 'UTC').replace('+00:00', 'Z');

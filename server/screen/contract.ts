@@ -17,7 +17,7 @@
  *   GET  /api/joints/:id/history?from=&to=&points=  -> HistoryView (first, minimum, maximum, last of each step)
  *   GET  /api/joints/:id/timeline        -> TimelineEvent[]
  *   GET  /api/joints/:id/alarms          -> AlarmEvent[]     (each change of an alarm, as it was recorded)
- *   GET  /api/joints/:id/report.pdf, working.pdf, card.pdf, /api/joints/:id/readings.csv
+ *   GET  /api/joints/:id/report.pdf, working.pdf, card.pdf, /api/joints/:id/readings.csv, passes.csv
  *
  * socket.io: client emits 'follow' {joint, after: position}; the server answers with 'live' messages from
  * that position on, without a hole, and goes on. 'station' comes every second.

@@ -18,7 +18,7 @@ export interface ViewSource {
   handOver(id: string, zone: string): Promise<Uint8Array>;
   /** The working page to be signed, or the card to hang on the part; the address leads back to the joint's page. */
   paper(id: string, paper: 'working' | 'card', address: string): Promise<Uint8Array>;
-  csv(id: string, zone: string): Promise<Uint8Array>;
+  csv(id: string, of: 'readings' | 'passes', zone: string): Promise<Uint8Array>;
   procedures(): readonly KeptRevision[];
   document(sha256: string): { readonly bytes: Uint8Array; readonly mediaType: string } | undefined;
 }
@@ -106,13 +106,15 @@ export function viewRouter(source: ViewSource): Router {
         .set('Content-Disposition', `inline; filename="${id}-${paper}.pdf"`)
         .send(Buffer.from(pdf));
     });
-  router.get('/joints/:id/readings.csv', async (request, response) => {
-    const csv = await source.csv(request.params.id, zoneOf(request.query.zone));
-    response
-      .type('text/csv')
-      .set('Content-Disposition', `attachment; filename="${request.params.id}.csv"`)
-      .send(Buffer.from(csv));
-  });
+  for (const table of ['readings', 'passes'] as const)
+    router.get(`/joints/:id/${table}.csv`, async (request, response) => {
+      const { id } = request.params;
+      const csv = await source.csv(id, table, zoneOf(request.query.zone));
+      response
+        .type('text/csv')
+        .set('Content-Disposition', `attachment; filename="${id}${table === 'readings' ? '' : `-${table}`}.csv"`)
+        .send(Buffer.from(csv));
+    });
   router.get('/joints/:id/documents/:sha256', (request, response) => {
     const document = source.document(request.params.sha256);
     if (document === undefined) response.status(404).json({ because: 'no document of that hash is kept' });

@@ -128,7 +128,7 @@ export function stationViews({ options, record, pipeline, links, linkEvents, sig
     pdf: (id, zone) => errand({ kind: 'pdf', joint: id, zone }),
     handOver: (id, zone) => errand({ kind: 'hand-over', joint: id, zone }),
     paper: (id, paper, address) => errand({ kind: 'paper', joint: id, paper, address }),
-    csv: (id, zone) => errand({ kind: 'csv', joint: id, zone }),
+    csv: (id, of, zone) => errand({ kind: 'csv', of, joint: id, zone }),
     procedures: keptProcedures,
     document: (sha256) => record.document(sha256),
   };

@@ -6,8 +6,10 @@ import { describe, expect, it } from 'vitest';
 import { measuredOverTime } from '../../../server/judgement/measuring/over-time.ts';
 import { type DeciMicrovolt, instant, type MilliCelsius, milliseconds } from '../../../server/measure/quantity.ts';
 import { readingColumns, readingsCsv } from '../../../server/report/csv.ts';
+import { passColumns, passesCsv } from '../../../server/report/passes-csv.ts';
 import { jointSchema } from '../../../server/weld/joint.ts';
 import type { Scan, ScanValue } from '../../../server/weld/scan.ts';
+import { reportFacts } from '../../support/report-fixture.ts';
 import { fixtureJoint } from '../../support/report-joint.ts';
 
 const at = Date.UTC(2026, 9, 25, 0, 59, 59, 250);
@@ -138,9 +140,63 @@ describe('readings as CSV', () => {
   });
 
   it('has every column documented, in the same order, and no other', () => {
-    const documented = readFileSync(new URL('../../../server/report/COLUMNS.md', import.meta.url), 'utf8')
-      .split('\n')
-      .flatMap((line) => /^\| `([a-z_]+)` *\|/.exec(line)?.[1] ?? []);
-    expect(documented).toEqual([...readingColumns]);
+    expect(documented('Readings')).toEqual([...readingColumns]);
   });
 });
+
+describe('passes as CSV', () => {
+  const hard = { voltage_volt: '24.5', current_ampere: '210', travel_mm_per_second: '3.2' };
+  const facts = reportFacts({
+    joint: fixtureJoint({ process: '135' }),
+    passes: 2,
+    extraActs: [
+      [
+        170,
+        '=cmd',
+        {
+          kind: 'pass details',
+          pass: '1',
+          volts: 24.5,
+          amperes: 210,
+          millimetresPerSecond: 3.2,
+          batch: '=HYPERLINK("x")',
+          stops: 'at 40 mm, cleaned',
+        },
+      ],
+    ],
+  });
+  const rows: Record<string, string>[] = parse(passesCsv(facts.assessment, facts.joint, 'Europe/Warsaw'), {
+    columns: true,
+  });
+
+  it('writes one row a pass with its numbers, what was measured and how it was judged', () => {
+    expect(rows.map(({ pass }) => pass)).toEqual(facts.assessment.passes.map(({ pass }) => pass));
+    const [first] = facts.assessment.passes;
+    expect(rows[0]).toMatchObject({ ...hard, struck: 'no', welder: first!.welder, stops: 'at 40 mm, cleaned' });
+    // k 0.8 of process 135 times U I / v, by hand.
+    expect(Number(rows[0]!.energy_kilojoule_per_mm)).toBeCloseTo((0.8 * 24.5 * 210) / 3.2 / 1000, 6);
+    expect(Number(rows[0]!.coldest_at_start_celsius) * 1000).toBe(first!.coldestAtStart!.temperature);
+    expect(rows[0]!.began_local).toMatch(/\+01:00$/);
+  });
+
+  it('leaves empty what nobody entered, and writes no formula', () => {
+    expect(rows[1]).toMatchObject({ voltage_volt: '', energy_kilojoule_per_mm: '', consumable_batch: '' });
+    expect(rows[0]!.consumable_batch).toBe(`'=HYPERLINK("x")`);
+  });
+
+  it('has every column documented, in the same order, and no other', () => {
+    expect(documented('Passes').toSorted()).toEqual(passColumns.toSorted());
+  });
+});
+
+/** Of that heading; several may share a row. */
+function documented(heading: string): string[] {
+  const part = readFileSync(new URL('../../../server/report/COLUMNS.md', import.meta.url), 'utf8')
+    .split(/^## /m)
+    .find((each) => each.startsWith(heading))!;
+  return part
+    .split('\n')
+    .flatMap((line) =>
+      [...(/^\|([^|]+)\|/.exec(line)?.[1] ?? '').matchAll(/`([a-z_0-9]+)`/g)].map(([, name]) => name!),
+    );
+}

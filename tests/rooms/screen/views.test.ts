@@ -185,6 +185,7 @@ describe('the views over HTTP', () => {
         '/working.pdf',
         '/card.pdf',
         '/readings.csv',
+        '/passes.csv',
         '/documents/x',
       ]) {
         expect((await http.ask(`/api/joints/${id}${rest}`)).status, id + rest).toBe(404);
@@ -218,6 +219,9 @@ describe('the views over HTTP', () => {
     const again = await httpBench([], http.bench);
     const state = await json<JointState>(await again.ask('/api/joints/one'));
     expect(state.assessment).toEqual(JSON.parse(JSON.stringify({ ...assessment, at: state.assessment.at })));
+    const passes = await again.ask('/api/joints/one/passes.csv?zone=Nowhere%2FAt_all');
+    expect(passes.headers.get('content-disposition')).toBe('attachment; filename="one-passes.csv"');
+    expect(await passes.text()).toMatch(/^pass,kind,/);
     const csv = await (await again.ask('/api/joints/one/readings.csv?zone=Nowhere%2FAt_all')).text();
     expect(csv.split('\n').filter((line) => line.includes('b1-1'))).not.toEqual([]);
   });

@@ -10,6 +10,7 @@ import { ArcFields, MoreRunFields, PlaceFields, SetUpFields } from './pass-field
 import { Ago, SheetFrame } from './sheet-frame.tsx';
 import type { SheetProps } from './sheets.tsx';
 import { type Sheet, useSheet } from './use-sheet.ts';
+import { welderNames } from './welder-names.ts';
 
 export function PassStartSheet({ live, done, back, outside }: SheetProps & { readonly outside: string | undefined }) {
   const sheet = useSheet('pass start', live, done);
@@ -41,7 +42,7 @@ export function PassStartSheet({ live, done, back, outside }: SheetProps & { rea
       )}
       <div class="fields">
         <Text sheet={sheet} field="pass" label="Pass" />
-        <Text sheet={sheet} field="welder" label="Welder" />
+        <Text sheet={sheet} field="welder" label="Welder" suggestions={welderNames(live.assessment)} />
       </div>
       <KindField sheet={sheet} />
     </SheetFrame>
@@ -153,7 +154,7 @@ function Correction({
             <Text sheet={sheet} field="started" label="Started at" />
             {stands.endedAt !== undefined && <Text sheet={sheet} field="ended" label="Ended at" />}
             <Text sheet={sheet} field="name" label="Pass" />
-            <Text sheet={sheet} field="welder" label="Welder" />
+            <Text sheet={sheet} field="welder" label="Welder" suggestions={welderNames(live.assessment)} />
           </div>
           <KindField sheet={sheet} />
           <details>
@@ -177,9 +178,17 @@ function Correction({
   );
 }
 
-const Text = ({ sheet, field, label }: { readonly sheet: Sheet; readonly field: string; readonly label: string }) => (
+interface TextProps {
+  readonly sheet: Sheet;
+  readonly field: string;
+  readonly label: string;
+  readonly suggestions?: readonly string[];
+}
+
+const Text = ({ sheet, field, label, ...more }: TextProps) => (
   <TextField
     label={label}
+    {...more}
     value={sheet.draft[field] ?? ''}
     problem={sheet.problems[field]}
     onValue={(value) => sheet.set(field, value)}

@@ -32,6 +32,11 @@ export function RecordHead({ live }: { readonly live: LiveJoint }) {
         <a class="button" href={`${path}/readings.csv?zone=${zone}`} download>
           Readings (CSV)
         </a>
+        {live.assessment.passes.length > 0 && (
+          <a class="button" href={`${path}/passes.csv?zone=${zone}`} download>
+            Passes (CSV)
+          </a>
+        )}
         {live.assessment.phase !== 'closed' && (
           <a class="button" href={correctAddress(live.joint.id)}>
             Correct the joint
