@@ -45,8 +45,17 @@ export const limits = {
   logMaximum: 200_000_000,
   /** One record of an imported log or events file, characters. */
   importRecordMaximum: 64_000,
+  /** Records at the head of a log among which its header is looked for. */
+  logHeaderRecords: 200,
+  /** Logs of one job. */
+  logFilesMaximum: 32,
+  /** A workbook, bytes, and all that is in it unpacked. */
+  workbookMaximum: 30_000_000,
+  workbookUnpackedMaximum: 300_000_000,
   /** Problems, and remarks, that are told of one imported file; the rest is counted. */
   importProblemsMaximum: 100,
+  /** Lines of one log that hold no reading and are listed; the rest is counted. */
+  logSkippedMaximum: 2_000,
   /** Distinct steps of time that are counted to find the period of an imported log. */
   logStepsMaximum: 100_000,
   /** An events file, bytes. */

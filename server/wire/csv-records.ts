@@ -19,13 +19,21 @@ export interface CsvRecord {
 
 export type CsvItem = CsvRecord | { readonly line: number; readonly problem: string };
 
-/** Cuts the file into records; blank lines and lines that begin with # are passed over, and so is the line "sep=;" that spreadsheets put first. */
-export function* csvRecords(bytes: Uint8Array, delimiter: Delimiter, encoding: string): Generator<CsvItem> {
+/**
+ * Cuts the file into records; blank lines are passed over, and so is the line "sep=;" that spreadsheets put first. Lines
+ * that begin with # are passed over too, unless whoever reads wants to tell of them.
+ */
+export function* csvRecords(
+  bytes: Uint8Array,
+  delimiter: Delimiter,
+  encoding: string,
+  remarks: 'passed over' | 'kept' = 'passed over',
+): Generator<CsvItem> {
   let quoted = '';
   let quotedFrom = 0;
   for (const { text, line, ended } of lines(bytes, encoding)) {
-    if (quoted === '' && (text.trim() === '' || text.startsWith('#') || (line === 1 && separatorLine.test(text))))
-      continue;
+    if (quoted === '' && (text.trim() === '' || (line === 1 && separatorLine.test(text)))) continue;
+    if (quoted === '' && remarks === 'passed over' && text.startsWith('#')) continue;
     if (text.length + quoted.length > limits.importRecordMaximum) {
       yield {
         line,
@@ -46,19 +54,6 @@ export function* csvRecords(bytes: Uint8Array, delimiter: Delimiter, encoding: s
   if (quoted !== '') yield { line: quotedFrom, problem: 'a quote is opened here and never closed' };
 }
 
-/** UTF-8 where the bytes are that, else the 8-bit set that older instruments write. UTF-16 is named so that it can be refused. */
-export const encodingOf = (bytes: Uint8Array): 'utf-8' | 'windows-1252' | 'utf-16' => {
-  if ((bytes[0] === 0xff && bytes[1] === 0xfe) || (bytes[0] === 0xfe && bytes[1] === 0xff)) return 'utf-16';
-  try {
-    new TextDecoder('utf-8', { fatal: true }).decode(bytes.subarray(0, sampleBytes), {
-      stream: bytes.length > sampleBytes,
-    });
-    return 'utf-8';
-  } catch {
-    return 'windows-1252';
-  }
-};
-
 /** The delimiter that cuts the first lines into most fields. Tab and semicolon go before comma, which may be a decimal sign. */
 export const delimiterOf = (bytes: Uint8Array, encoding: string): Delimiter | undefined => {
   let best: { delimiter: Delimiter; fields: number } | undefined;
@@ -70,7 +65,6 @@ export const delimiterOf = (bytes: Uint8Array, encoding: string): Delimiter | un
 };
 
 const separatorLine = /^sep=.$/i;
-const sampleBytes = 1_000_000;
 const chunkBytes = 65_536;
 
 const fieldsOfFirst = (bytes: Uint8Array, delimiter: Delimiter, encoding: string): number => {
@@ -89,16 +83,23 @@ const quotedRecord = (text: string, delimiter: Delimiter, line: number, ended: b
 
 const quoteCount = (text: string): number => text.split('"').length - 1;
 
+/** Some old programs end their lines with a carriage return alone. */
+const lineEnd = (decoder: TextDecoder, bytes: Uint8Array): string => {
+  const sample = new TextDecoder(decoder.encoding).decode(bytes.subarray(0, chunkBytes));
+  return !sample.includes('\n') && sample.includes('\r') ? '\r' : '\n';
+};
+
 function* lines(
   bytes: Uint8Array,
   encoding: string,
 ): Generator<{ readonly text: string; readonly line: number; readonly ended: boolean }> {
   const decoder = new TextDecoder(encoding);
+  const end = lineEnd(decoder, bytes);
   let rest = '';
   let line = 0;
   for (let from = 0; from < bytes.length; from += chunkBytes) {
     const isLast = from + chunkBytes >= bytes.length;
-    const pieces = (rest + decoder.decode(bytes.subarray(from, from + chunkBytes), { stream: !isLast })).split('\n');
+    const pieces = (rest + decoder.decode(bytes.subarray(from, from + chunkBytes), { stream: !isLast })).split(end);
     rest = pieces.pop() ?? '';
     for (const piece of pieces) {
       line += 1;

@@ -11,12 +11,13 @@ import type { Joint } from '../weld/joint.ts';
 import { personSchema, roles } from '../weld/person.ts';
 import { problems as schemaProblems } from '../weld/problems.ts';
 import { strangeNames } from '../weld/strange-names.ts';
-import { type CsvItem, csvRecords, delimiterOf, encodingOf } from './csv-records.ts';
+import { type CsvItem, csvRecords, delimiterOf } from './csv-records.ts';
 import { actOf, eventColumns } from './event-act.ts';
 import type { EventFields } from './event-fields.ts';
 import { passColumnByField } from './event-pass.ts';
 import { type LogProblem, Problems } from './log-problem.ts';
 import { readTime, type TimeOptions } from './log-time.ts';
+import { encodingOf } from './text-encoding.ts';
 
 export type ActInput = Extract<Input, { readonly type: 'act' }>;
 
@@ -26,17 +27,25 @@ export interface EventsRead {
   readonly problems: readonly LogProblem[];
 }
 
+type EventTimes = Pick<TimeOptions, 'start' | 'offsetMinutes' | 'zone'>;
+
 /** With `joint`, a line that names what the joint does not have is a problem too. */
 export const readEvents = (
   source: string | Uint8Array,
-  { joint, ...options }: Pick<TimeOptions, 'start' | 'offsetMinutes'> & { readonly joint?: Joint } = {},
+  { joint, start, offsetMinutes, zone }: EventTimes & { readonly joint?: Joint } = {},
 ): EventsRead => {
   const bytes = typeof source === 'string' ? new TextEncoder().encode(source) : source;
   const problems = new Problems();
   const timed = [...eventLines(bytes, problems)].flatMap((line) => {
-    const time = readTime(line.fields.get('time') ?? '', options);
-    if (time.ok) return [{ ...line, at: time.at }];
-    problems.add({ line: line.line, column: 'time', message: time.problem });
+    const text = line.fields.get('time') ?? '';
+    const time = readTime(text, { start, offsetMinutes, zone });
+    // A line of events has no neighbours that would tell which of two times is meant.
+    const isTwofold = time.ok && (time.secondAt !== undefined || time.isSkipped === true);
+    if (time.ok && !isTwofold) return [{ ...line, at: time.at }];
+    const message = time.ok
+      ? `clocks were changed at "${text}"; write it with its offset, as ${text}+01:00`
+      : time.problem;
+    problems.add({ line: line.line, column: 'time', message });
     return [];
   });
   const acts: ActInput[] = [];
@@ -122,9 +131,6 @@ function* eventLines(bytes: Uint8Array, problems: Problems): Generator<EventLine
     });
   }
   const encoding = encodingOf(bytes);
-  if (encoding === 'utf-16') {
-    return problems.add({ message: 'the events file is written in UTF-16; save it as UTF-8' });
-  }
   const records = csvRecords(bytes, delimiterOf(bytes, encoding) ?? ',', encoding);
   const header = records.next().value as CsvItem | undefined;
   if (header === undefined || 'problem' in header) {

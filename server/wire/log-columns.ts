@@ -1,10 +1,13 @@
 /**
- * Which column of a log is which probe. Every probe of the joint needs its column and every column its
- * probe, or the plain statement that it is left out: a required place must not be lost by a misspelling.
+ * Which column of a log is which probe, which hold date and time, and in which unit each is. Every probe of the joint needs
+ * its column and every column its probe, or the plain statement that it is left out: a required place must not be lost by a
+ * misspelling. A unit that stands nowhere is asked for: degrees Fahrenheit read as Celsius look like a steel that is hot enough.
  */
 import type { Probe } from '../weld/probe.ts';
+import type { Layout } from './log-layout.ts';
 import type { LogProblem } from './log-problem.ts';
 import { type ElapsedUnit, elapsedUnitOf } from './log-time.ts';
+import { type StatedUnit, statedUnit, type TemperatureUnit, unitIn, withoutUnit } from './log-units.ts';
 
 export interface ColumnMapping {
   readonly probes: readonly Probe[];
@@ -14,95 +17,104 @@ export interface ColumnMapping {
   readonly leaveOut?: readonly string[] | undefined;
   /** Header of the time column. Absent: the one column that is headed as a time, or else the first. */
   readonly timeColumn?: string | undefined;
+  /** Header of the column of dates, where they stand apart. Absent: the one that is headed as a date beside a time. */
+  readonly dateColumn?: string | undefined;
+  /** Unit of the columns that state none. */
+  readonly unit?: TemperatureUnit | undefined;
+  /** Whether this is one of several logs of the job, which need not have all the probes. */
+  readonly isPart?: boolean | undefined;
+}
+
+export interface ProbeColumn {
+  readonly probe: Probe;
+  readonly index: number;
+  readonly header: string;
+  readonly unit: TemperatureUnit;
 }
 
 export interface Columns {
   readonly timeIndex: number;
+  /** Absent: date and time stand in one column, or there is no date. */
+  readonly dateIndex: number | undefined;
   readonly timeUnit: ElapsedUnit | undefined;
   /** In the order of the joint's probes. */
-  readonly probes: readonly { readonly probe: Probe; readonly index: number; readonly header: string }[];
+  readonly probes: readonly ProbeColumn[];
   readonly leftOut: readonly string[];
 }
 
 export const columnsOf = (
-  header: readonly string[],
-  line: number,
+  layout: Layout,
   mapping: ColumnMapping,
 ): { readonly columns: Columns; readonly problems: readonly LogProblem[] } => {
-  const problems: LogProblem[] = doubled(header).map((name) => ({
-    line,
-    column: name,
-    message: `two columns are headed "${name}"; give each its own name`,
-  }));
+  const { header, headerLine: line } = layout;
+  const problems: LogProblem[] = [];
   const timeIndex = mapping.timeColumn === undefined ? timeIndexOf(header) : indexOf(header, mapping.timeColumn);
   if (timeIndex === -1) {
     problems.push({
       line,
       message: `there is no time column "${mapping.timeColumn}"; the columns are ${listed(header)}`,
+      question: { asks: 'columns', choices: header },
     });
   }
-  if (header.some((name, index) => index !== timeIndex && /^date$/i.test(withoutUnit(name)))) {
+  const dateIndex = dateIndexOf(header, timeIndex, mapping.dateColumn);
+  if (dateIndex === -1) {
     problems.push({
       line,
-      message: 'date and time stand in two columns; join them into one, as in 2026-11-25 14:03:22',
+      message: `there is no column "${mapping.dateColumn}" of dates; the columns are ${listed(header)}`,
+      question: { asks: 'columns', choices: header },
     });
   }
-  const named = columnByProbe(header, timeIndex, mapping, line, problems);
-  const probes = mapping.probes.flatMap((probe) => {
-    const index = named.get(probe.id);
-    return index === undefined ? [] : [{ probe, index, header: header[index] ?? '' }];
-  });
-  const absent = mapping.probes.filter(({ id }) => !named.has(id)).map(({ id }) => id);
-  if (absent.length > 0) {
-    problems.push({
-      line,
-      message: `no column is mapped to ${absent.length === 1 ? 'probe' : 'probes'} ${listed(absent)}; the columns are ${listed(header)}`,
-    });
+  const named = columnByProbe(header, [timeIndex, dateIndex], mapping, line, problems);
+  const used = new Set([timeIndex, dateIndex, ...named.values()]);
+  for (const name of doubledNames(header, used)) {
+    problems.push({ line, column: name, message: `two columns are headed "${name}"; give each its own name` });
   }
-  const used = new Set([timeIndex, ...probes.map(({ index }) => index)]);
   const others = header.filter((name, index) => !used.has(index) && name !== '');
-  const forgotten = mapping.columns === undefined ? others.filter((name) => !mapping.leaveOut?.includes(name)) : [];
-  if (forgotten.length > 0) {
-    problems.push({
-      line,
-      message: `${forgotten.length === 1 ? 'column' : 'columns'} ${listed(forgotten)} match no probe of the joint; map them to probes, or name them to be left out`,
-    });
-  }
-  for (const { header: name, index } of probes) {
-    const unit = unitIn(header[index] ?? '');
-    if (unit !== undefined && !isCelsius(unit)) problems.push({ line, column: name, message: notCelsius(unit) });
-  }
-  const timeUnit = elapsedUnitOf(unitIn(header[timeIndex] ?? '') ?? '');
-  return { columns: { timeIndex, timeUnit, probes, leftOut: others }, problems };
+  problems.push(...unmatched(named, others, header, line, mapping));
+  const probes = mapping.probes.flatMap((probe): ProbeColumn[] => {
+    const index = named.get(probe.id);
+    if (index === undefined) return [];
+    const unit = unitOfColumn(layout, index, mapping.unit);
+    if (typeof unit === 'object') problems.push(unit);
+    return [{ probe, index, header: header[index] ?? '', unit: typeof unit === 'object' ? 'C' : unit }];
+  });
+  const time = timeUnitOf(layout, timeIndex);
+  if (typeof time === 'object') problems.push(time);
+  const timeUnit = typeof time === 'object' ? undefined : time;
+  return {
+    columns: { timeIndex, dateIndex: dateIndex === -1 ? undefined : dateIndex, timeUnit, probes, leftOut: others },
+    problems,
+  };
 };
 
-/** The row of units below the header, or undefined if the row is data. */
-export const unitsRow = (
-  fields: readonly string[],
-  columns: Columns,
+const unmatched = (
+  named: ReadonlyMap<string, number>,
+  others: readonly string[],
+  header: readonly string[],
   line: number,
-): { readonly timeUnit: ElapsedUnit | undefined; readonly problems: readonly LogProblem[] } | undefined => {
-  const time = fields[columns.timeIndex] ?? '';
-  if (/\d/.test(time) || !fields.some((field) => field !== '')) return undefined;
-  if (columns.probes.some(({ index }) => /\d/.test(fields[index] ?? ''))) return undefined;
-  const problems = columns.probes.flatMap(({ index, header }) => {
-    const unit = fields[index] ?? '';
-    return unit === '' || isCelsius(unit) ? [] : [{ line, column: header, message: notCelsius(unit) }];
-  });
-  const timeUnit = elapsedUnitOf(time.replace(/[()[\]]/g, ''));
-  const unknown = timeUnit === undefined && !/^\W*$/.test(time) && !/^\W*(time|date)\W*/i.test(time);
-  return {
-    timeUnit,
-    problems: unknown
-      ? [...problems, { line, message: `"${time}" is not a unit of time that this reads; allowed are ms, s, min, h` }]
-      : problems,
+  mapping: ColumnMapping,
+): readonly LogProblem[] => {
+  const absent = mapping.probes.filter(({ id }) => !named.has(id)).map(({ id }) => id);
+  const question = { asks: 'columns', choices: header } as const;
+  const missing: LogProblem = {
+    line,
+    message: `no column is mapped to ${absent.length === 1 ? 'probe' : 'probes'} ${listed(absent)}; the columns are ${listed(header)}`,
+    question,
   };
+  const forgotten = mapping.columns === undefined ? others.filter((name) => !mapping.leaveOut?.includes(name)) : [];
+  const unknown: LogProblem = {
+    line,
+    message: `${forgotten.length === 1 ? 'column' : 'columns'} ${listed(forgotten)} match no probe of the joint; map them to probes, or name them to be left out`,
+    question,
+  };
+  const isMissing = mapping.isPart === true ? named.size === 0 : absent.length > 0;
+  return [...(isMissing ? [missing] : []), ...(forgotten.length > 0 ? [unknown] : [])];
 };
 
 /** Indexes of columns by the probe they carry. */
 const columnByProbe = (
   header: readonly string[],
-  timeIndex: number,
+  timeIndexes: readonly (number | undefined)[],
   mapping: ColumnMapping,
   line: number,
   problems: LogProblem[],
@@ -112,7 +124,7 @@ const columnByProbe = (
   const pairs =
     mapping.columns === undefined
       ? header.flatMap((name, index) =>
-          index === timeIndex ? [] : [[name, ids.has(name) ? name : withoutUnit(name)] as const],
+          timeIndexes.includes(index) ? [] : [[name, ids.has(name) ? name : withoutUnit(name)] as const],
         )
       : Object.entries(mapping.columns);
   for (const [name, id] of pairs) {
@@ -120,9 +132,12 @@ const columnByProbe = (
     if (mapping.leaveOut?.includes(name)) continue;
     const index = indexOf(header, name);
     if (index === -1) {
+      // Of several logs each has its own columns; a probe that none has is told where they are joined.
+      if (mapping.isPart === true) continue;
       problems.push({
         line,
         message: `there is no column "${name}" to map to probe ${id}; the columns are ${listed(header)}`,
+        question: { asks: 'columns', choices: header },
       });
     } else if (!ids.has(id)) {
       problems.push({
@@ -132,7 +147,7 @@ const columnByProbe = (
       });
     } else if (found.has(id)) {
       problems.push({ line, column: name, message: `two columns are mapped to probe ${id}` });
-    } else if (index === timeIndex) {
+    } else if (timeIndexes.includes(index)) {
       problems.push({ line, column: name, message: 'the time column cannot be a probe' });
     } else {
       found.set(id, index);
@@ -141,35 +156,89 @@ const columnByProbe = (
   return found;
 };
 
-/** A running number in front must not be taken for seconds, so a column headed as a time goes before the first. */
-const timeIndexOf = (header: readonly string[]): number => {
-  const named = header.flatMap((name, index) => (timeName.test(withoutUnit(name)) ? [index] : []));
-  return named.length === 1 ? named[0]! : 0;
+const unitOfColumn = (
+  { header, headerLine, units, preamble }: Layout,
+  index: number,
+  stated: TemperatureUnit | undefined,
+): TemperatureUnit | LogProblem => {
+  const column = header[index] ?? '';
+  const inHeader = unitIn(column);
+  const inRow = units?.fields[index];
+  const found: StatedUnit | undefined =
+    statedUnit(inHeader ?? '') ?? statedUnit(inRow ?? '') ?? preambleUnit(preamble.map(({ fields }) => fields));
+  const line = inHeader === undefined && inRow !== undefined ? units!.line : headerLine;
+  if (found === 'other') {
+    return {
+      line,
+      column,
+      message: `this column is in "${inHeader ?? inRow}"; only temperatures are read, in degrees Celsius or Fahrenheit or in kelvin. Take the bracket off the header if it is no unit`,
+    };
+  }
+  if (found !== undefined && found !== 'K?') return found;
+  if (stated !== undefined) return stated;
+  return {
+    line,
+    column,
+    message:
+      found === 'K?'
+        ? '"K" can be kelvin or a thermocouple of type K; say the unit: C, F or K'
+        : 'no unit is stated for this column; say the unit: C, F or K',
+    question: { asks: 'unit', choices: ['C', 'F', 'K'] },
+  };
 };
 
-const timeName = /^(elapsed|(elapsed )?time|time ?stamp|date ?[/ ]?time|date and time)$/i;
+/** What a logger writes of its unit above the header, if it writes of one only. */
+const preambleUnit = (rows: readonly (readonly string[])[]): TemperatureUnit | undefined => {
+  const text = rows.map((fields) => fields.join(' ')).join('\n');
+  const celsius = /(°|º|deg\.? ?)C\b|celsius/i.test(text);
+  const fahrenheit = /(°|º|deg\.? ?)F\b|fahrenheit/i.test(text);
+  if (celsius === fahrenheit) return undefined;
+  return celsius ? 'C' : 'F';
+};
 
-/** The header as it stands, or without its unit in brackets. */
+const timeUnitOf = ({ header, units }: Layout, index: number): ElapsedUnit | undefined | LogProblem => {
+  const inHeader = elapsedUnitOf(unitIn(header[index] ?? '') ?? '');
+  const word = (units?.fields[index] ?? '').replaceAll(/[()[\]]/g, '').trim();
+  const inRow = elapsedUnitOf(word);
+  if (inHeader !== undefined || inRow !== undefined || /^\W*$/.test(word)) return inHeader ?? inRow;
+  // A pattern such as hh:mm:ss, or the word again, says nothing that its readings do not say.
+  if (/^\W*(time|date|zeit|datum)\W*/i.test(word) || /^[hdmyst]{1,4}([-./:, ][hdmyst.]{1,4})+$/i.test(word))
+    return undefined;
+  return { line: units!.line, message: `"${word}" is not a unit of time that this reads; allowed are ms, s, min, h` };
+};
+
+/** A running number in front must not be taken for seconds, so a column headed as a time goes before the first. */
+const timeIndexOf = (header: readonly string[]): number => {
+  const named = indexesOf(header, timeName);
+  if (named.length === 1) return named[0]!;
+  const dates = indexesOf(header, dateName);
+  return named.length === 0 && dates.length === 1 ? dates[0]! : (named[0] ?? 0);
+};
+
+/** Undefined: no dates stand apart. -1: the column that was named is not there. */
+const dateIndexOf = (header: readonly string[], timeIndex: number, named: string | undefined): number | undefined => {
+  if (named !== undefined) return indexOf(header, named);
+  const dates = indexesOf(header, dateName).filter((index) => index !== timeIndex);
+  return dates.length === 1 ? dates[0] : undefined;
+};
+
+const indexesOf = (header: readonly string[], name: RegExp): readonly number[] =>
+  header.flatMap((each, index) => (name.test(withoutUnit(each).trim()) ? [index] : []));
+
+const timeName =
+  /^(elapsed|(elapsed )?time|time ?stamp|date ?[/ _-]?time|date and time|local time|zeit|uhrzeit|zeitstempel|datum ?[/ ]? ?(uhr)?zeit|heure|date ?\/ ?heure|temps)$/i;
+const dateName = /^(date|datum|day|fecha)$/i;
+
+/** The header as it stands, or without its unit. */
 const indexOf = (header: readonly string[], name: string): number => {
   const exact = header.indexOf(name);
   return exact === -1 ? header.findIndex((candidate) => withoutUnit(candidate) === name) : exact;
 };
 
-const bracketed = /\s*[([]\s*([^()[\]]*?)\s*[)\]]\s*$/;
-const withoutUnit = (name: string): string => name.replace(bracketed, '');
-const unitIn = (name: string): string | undefined => bracketed.exec(name)?.[1];
-
-/** Only what is certainly another unit is refused in a header: a bracket may hold anything. */
-const isCelsius = (unit: string): boolean =>
-  !/^(°\s*|deg\.?\s*|degrees?\s*)?(f|k|r|fahrenheit|kelvin|rankine|mv|v|ma|uv|µv)$/i.test(
-    unit.replace(/[()[\]]/g, '').trim(),
-  );
-
-const notCelsius = (unit: string): string =>
-  `this column is in "${unit}"; only degrees Celsius are read. Convert it first, or take the bracket off the header if it is no unit`;
-
-const doubled = (header: readonly string[]): readonly string[] => [
-  ...new Set(header.filter((name, index) => name !== '' && header.indexOf(name) !== index)),
+const doubledNames = (header: readonly string[], used: ReadonlySet<number | undefined>): readonly string[] => [
+  ...new Set(
+    header.filter((name, index) => name !== '' && header.indexOf(name) !== index && used.has(header.indexOf(name))),
+  ),
 ];
 
 const listed = (names: readonly string[]): string => {

@@ -1,14 +1,17 @@
 /** One row of an imported log to one scan: its time, and a value for every probe of the joint. */
 import { limits } from '../measure/limits.ts';
-import { readNumber } from '../measure/number-text.ts';
 import { type Instant, type MilliCelsius, milliCelsius } from '../measure/quantity.ts';
 import { isUsable } from '../measure/thermocouple.ts';
-import type { Probe } from '../weld/probe.ts';
 import type { Scan, ScanValue } from '../weld/scan.ts';
 import type { CsvRecord } from './csv-records.ts';
-import type { Columns } from './log-columns.ts';
+import type { Columns, ProbeColumn } from './log-columns.ts';
+import { timeText } from './log-evidence.ts';
+import { isCounted, isReading } from './log-layout.ts';
+import { type DecimalMark, plainOf, readCell } from './log-numbers.ts';
 import type { LogProblem } from './log-problem.ts';
-import { readTime, type TimeForm, type TimeOptions } from './log-time.ts';
+import type { TimeOptions } from './log-time.ts';
+import { Timeline } from './log-timeline.ts';
+import { toCelsius } from './log-units.ts';
 
 /** Board that imported scans name. */
 export const logBoard = 'log';
@@ -17,99 +20,90 @@ export const logBoard = 'log';
 export interface Watcher {
   readonly problem: (problem: LogProblem) => void;
   readonly remark: (remark: LogProblem) => void;
-  readonly form: (form: TimeForm) => void;
+  /** A line that holds no reading, or one that was asked to be left out. */
+  readonly skipped: (line: LogProblem) => void;
 }
+
+export interface RowOptions extends TimeOptions {
+  readonly decimal: DecimalMark;
+}
+
+export type RowRead =
+  | { readonly scan: Scan; readonly line: number }
+  | { readonly problem: LogProblem; readonly isReading: boolean }
+  | { readonly skipped: LogProblem }
+  | undefined;
 
 /** Rows to scans, one after another; knows where the time stands. */
 export class LogRows {
-  timeUnit: Columns['timeUnit'];
   readonly #width: number;
   readonly #columns: Columns;
-  readonly #options: TimeOptions;
+  readonly #decimal: DecimalMark;
   readonly #watcher: Watcher;
-  #form: TimeForm | undefined;
+  readonly timeline: Timeline;
   #first: Instant | undefined;
-  #last: { readonly at: Instant; readonly line: number } | undefined;
   #sequence = 0;
+  #lastRow = '';
   readonly #words = new Set<string>();
 
-  constructor(width: number, columns: Columns, options: TimeOptions, watcher: Watcher) {
+  constructor(width: number, columns: Columns, options: RowOptions, watcher: Watcher) {
     this.#width = width;
     this.#columns = columns;
-    this.#options = options;
+    this.#decimal = options.decimal;
     this.#watcher = watcher;
-    this.timeUnit = columns.timeUnit;
+    this.timeline = new Timeline({ ...options, unit: columns.timeUnit }, watcher.remark);
   }
 
-  scanOf({ fields, line, ended }: CsvRecord): Scan | undefined {
+  read({ fields, line, ended }: CsvRecord): RowRead {
     const width = fields.length;
     if (fields.every((field) => field === '')) return undefined;
+    if (fields[0]!.startsWith('#')) return { skipped: { line, message: `a remark: ${shown(fields)}` } };
+    if (!fields.some(isCounted)) return { skipped: { line, message: `no time and no reading: ${shown(fields)}` } };
     if (width < this.#width && !ended) {
-      this.#watcher.remark({ line, message: 'the file ends in the middle of this row, which was left out' });
-      return undefined;
+      return { skipped: { line, message: 'the file ends in the middle of this row, which was left out' } };
     }
+    const row = fields.join('\t');
+    if (row === this.#lastRow) return { skipped: { line, message: 'the same row as the one before, word for word' } };
     if (width !== this.#width && !(width === this.#width + 1 && fields[width - 1] === '')) {
-      this.#watcher.problem({ line, message: wrongWidth(width, this.#width) });
-      return undefined;
+      return { problem: { line, ...wrongWidth(width, this.#width) }, isReading: isReading(fields) };
     }
-    const measuredAt = this.#timeOf(fields[this.#columns.timeIndex] ?? '', line);
-    if (measuredAt === undefined) return undefined;
+    const taken = this.timeline.take(this.#timeOf(fields), line);
+    if ('problem' in taken) return { problem: taken.problem, isReading: isReading(fields) };
+    this.#lastRow = row;
+    return { scan: this.#scanOf(taken.at, fields, line), line };
+  }
+
+  #timeOf(fields: readonly string[]): string {
+    const text = timeText(fields, this.#columns);
+    return plainOf(text, this.#decimal) ?? text;
+  }
+
+  #scanOf(measuredAt: Instant, fields: readonly string[], line: number): Scan {
     this.#first ??= measuredAt;
-    const scan: Scan = {
+    const sequence = this.#sequence;
+    this.#sequence += 1;
+    return {
       board: logBoard,
       boot: 1,
-      sequence: this.#sequence,
+      sequence,
       ticks: measuredAt - this.#first,
       measuredAt,
       arrivedAt: measuredAt,
       late: false,
       inputs: 0,
-      values: this.#columns.probes.map(({ probe, index, header }) =>
-        this.#valueOf(probe, fields[index] ?? '', line, header),
-      ),
+      values: this.#columns.probes.map((column) => this.#valueOf(column, fields[column.index] ?? '', line)),
     };
-    this.#sequence += 1;
-    return scan;
   }
 
-  #timeOf(text: string, line: number): Instant | undefined {
-    const { start, offsetMinutes } = this.#options;
-    const read = readTime(text, { start, offsetMinutes, unit: this.timeUnit });
-    if (!read.ok) {
-      this.#watcher.problem({ line, message: read.problem });
-      return undefined;
-    }
-    if (this.#form === undefined) {
-      this.#form = read.form;
-      this.#watcher.form(read.form);
-    }
-    if (read.form !== this.#form) {
-      this.#watcher.problem({ line, message: `the time "${text}" is written in another form than on the first row` });
-      return undefined;
-    }
-    const last = this.#last;
-    if (last !== undefined && read.at <= last.at) {
-      const how = read.at === last.at ? 'is the same as' : 'is earlier than';
-      this.#watcher.problem({
-        line,
-        message: `the time "${text}" ${how} that of line ${last.line}; rows must go forward in time`,
-      });
-      return undefined;
-    }
-    this.#last = { at: read.at, line };
-    return read.at;
-  }
-
-  #valueOf({ id, thermocouple }: Probe, cell: string, line: number, column: string): ScanValue {
+  #valueOf({ probe: { id, thermocouple }, header, unit }: ProbeColumn, cell: string, line: number): ScanValue {
     if (cell === '') return { probe: id, quality: 'no reading', raw: { form: 'none' } };
     const raw = { form: 'text', text: cell.slice(0, limits.nameMaximum) } as const;
-    const number = readNumber(cell);
-    if (number.kind === 'not a number') {
-      this.#remarkWord(raw.text, line, column);
-    }
+    const number = readCell(cell, this.#decimal);
+    if (number.kind === 'not a number') this.#remarkWord(raw.text, line, header);
     if (number.kind !== 'number') return { probe: id, quality: 'no reading', raw };
-    if (!isUsable(thermocouple, number.value)) return { probe: id, quality: 'out of range', raw };
-    return { probe: id, quality: 'good', temperature: (milliCelsius(number.value) + 0) as MilliCelsius, raw };
+    const celsius = toCelsius(number.value, number.unit ?? unit);
+    if (!isUsable(thermocouple, celsius)) return { probe: id, quality: 'out of range', raw };
+    return { probe: id, quality: 'good', temperature: (milliCelsius(celsius) + 0) as MilliCelsius, raw };
   }
 
   /** Once for each word in each column: an instrument may write it on every row. */
@@ -125,7 +119,15 @@ export class LogRows {
   }
 }
 
-const wrongWidth = (found: number, expected: number): string =>
-  found > expected
-    ? `this row has ${found} fields and the header ${expected}; where numbers have a decimal comma, part the columns by semicolon or tab`
-    : `this row has ${found} fields and the header ${expected}`;
+const shown = (fields: readonly string[]): string => {
+  const text = fields.filter((field) => field !== '').join(' ');
+  return text.length > 80 ? `${text.slice(0, 80)}…` : text;
+};
+
+const wrongWidth = (found: number, expected: number): Omit<LogProblem, 'line'> => ({
+  message:
+    found > expected
+      ? `this row has ${found} fields and the header ${expected}; where numbers have a decimal comma, part the columns by semicolon or tab`
+      : `this row has ${found} fields and the header ${expected}`,
+  question: { asks: 'leaveOutRows' },
+});

@@ -1,29 +1,55 @@
 /**
- * The time column of a log or an events file. It is read in one form throughout, the form of its first
- * row, and nothing about it is guessed: a local time needs its offset, and a date that can be read in two
- * ways is refused.
+ * The time of a row of a log, or of a line of an events file. It is read in one form throughout, and nothing about it is
+ * guessed: a local time needs its zone or its offset, and what can be read in two ways is refused until somebody says which.
  */
 
 import { readNumber } from '../measure/number-text.ts';
 import type { Instant } from '../measure/quantity.ts';
+import { type DateOrder, type DateRead, readDate, readTimeOfDay, thousandths } from './log-date.ts';
+import type { LogQuestion } from './log-problem.ts';
+import { zoneClock } from './log-zone.ts';
 
 export interface TimeOptions {
   /** Where elapsed time begins. */
   readonly start?: Instant | undefined;
   /** Minutes east of UTC that a date-time without offset is in; 60 for UTC+01:00. */
   readonly offsetMinutes?: number | undefined;
+  /** IANA name of the zone that a date-time without offset is in; goes before the offset. */
+  readonly zone?: string | undefined;
   /** What a plain number counts; seconds unless the column says otherwise. */
   readonly unit?: ElapsedUnit | undefined;
+  /** In which order dates are written that have several readings. */
+  readonly order?: DateOrder | undefined;
+  readonly numbers?: NumberedTime | undefined;
+  readonly clock?: ClockForm | undefined;
+  /** The day on which times of day begin, on a line where local time counts like UTC. */
+  readonly day?: number | undefined;
 }
 
 export type ElapsedUnit = 'ms' | 's' | 'min' | 'h';
 
-/** stamped: date-time with its offset. local: date-time without. elapsed: number or h:mm:ss from the start. */
+/** What a plain number of the time column is: elapsed time, days as spreadsheets count them, or seconds (or milliseconds) since 1970. */
+export const numberedTimes = ['elapsed', 'spreadsheet days', 'unix seconds', 'unix milliseconds'] as const;
+export type NumberedTime = (typeof numberedTimes)[number];
+
+/** What h:mm:ss and a:bb without a date are. */
+export const clockForms = ['elapsed', 'time of day', 'elapsed h:mm', 'elapsed mm:ss'] as const;
+export type ClockForm = (typeof clockForms)[number];
+
+/** stamped: an instant, with its offset. local: date-time, or time of day, without. elapsed: counted from the start. */
 export type TimeForm = 'stamped' | 'local' | 'elapsed';
 
 export type TimeRead =
-  | { readonly ok: true; readonly at: Instant; readonly form: TimeForm }
-  | { readonly ok: false; readonly problem: string };
+  | {
+      readonly ok: true;
+      readonly at: Instant;
+      readonly form: TimeForm;
+      /** A clock of the zone shows this time twice; this is the second. */
+      readonly secondAt?: Instant;
+      /** No clock of the zone shows this time. */
+      readonly isSkipped?: true;
+    }
+  | { readonly ok: false; readonly problem: string; readonly question?: LogQuestion };
 
 /**
  * Elapsed time counts from here where nothing else is said: 2000-01-01T00:00:00Z. The date then means
@@ -32,15 +58,15 @@ export type TimeRead =
 export const elapsedEpoch: Instant = Date.UTC(2000, 0, 1) as Instant;
 
 export const readTime = (text: string, options: TimeOptions = {}): TimeRead => {
-  const trimmed = text.trim();
-  const dated = iso.exec(trimmed) ?? dotted(trimmed);
-  if (dated !== null) return readDated(trimmed, dated, options);
-  const clock = hoursMinutesSeconds.exec(trimmed);
-  if (clock !== null) return readClock(clock, options);
+  const trimmed = text.trim().replaceAll(/\s+/g, ' ');
+  const dated = readDate(trimmed);
+  if (dated !== undefined) return atDate(trimmed, dated, options);
+  const clock = clockForm.exec(trimmed);
+  if (clock !== null) return atClock(trimmed, clock, options);
   const number = readNumber(trimmed);
-  if (number.kind === 'number' && Number.isFinite(number.value)) {
-    return elapsedAt(number.value * millisecondsPer[options.unit ?? 's'], options);
-  }
+  if (number.kind === 'number' && Number.isFinite(number.value)) return atNumber(trimmed, number.value, options);
+  const ofDay = readTimeOfDay(trimmed);
+  if (ofDay !== undefined) return atTimeOfDay(trimmed, ofDay, options);
   return { ok: false, problem: refusal(trimmed) };
 };
 
@@ -48,9 +74,9 @@ export const readTime = (text: string, options: TimeOptions = {}): TimeRead => {
 export const elapsedUnitOf = (text: string): ElapsedUnit | undefined => {
   const word = text.trim().toLowerCase();
   if (['ms', 'msec', 'milliseconds'].includes(word)) return 'ms';
-  if (['s', 'sec', 'secs', 'second', 'seconds'].includes(word)) return 's';
+  if (['s', 'sec', 'secs', 'second', 'seconds', 'sek'].includes(word)) return 's';
   if (['min', 'mins', 'minute', 'minutes'].includes(word)) return 'min';
-  if (['h', 'hr', 'hour', 'hours'].includes(word)) return 'h';
+  if (['h', 'hr', 'hrs', 'hour', 'hours', 'std'].includes(word)) return 'h';
   return undefined;
 };
 
@@ -65,55 +91,106 @@ export const offsetMinutesOf = (text: string): number | undefined => {
   return found[1] === '-' ? 0 - minutes : minutes;
 };
 
+/** 1899-12-30, from which spreadsheets count their days (from March 1900 on; their 1900 has a day too many). */
+const spreadsheetEpoch = Date.UTC(1899, 11, 30);
+
 const millisecondsPer: Readonly<Record<ElapsedUnit, number>> = { ms: 1, s: 1000, min: 60_000, h: 3_600_000 };
 
-const iso =
-  /^(\d{4})-(\d{2})-(\d{2})(?:[T ](\d{2}):(\d{2})(?::(\d{2})(?:[.,](\d{1,9}))?)? ?(Z|UTC|[+-]\d{2}:?\d{2})?)?$/i;
-const dottedForm = /^(\d{1,2})\.(\d{1,2})\.(\d{4})(?: (\d{1,2}):(\d{2})(?::(\d{2})(?:[.,](\d{1,9}))?)?)?$/;
-const hoursMinutesSeconds = /^(-?)(\d{1,5}):([0-5]\d):([0-5]\d)(?:[.,](\d{1,9}))?$/;
+/** [d ]h:mm:ss[.fff], or two parts of which only a person knows whether they are hours and minutes. */
+export const clockForm = /^(-?)(?:(\d{1,4})[ .d]{1,3})?(\d{1,5}):([0-5]\d)(?::([0-5]\d)(?:[.,:](\d{1,9}))?)?$/;
 
-/** Day.month.year, the only order that is written with points. Brought into the order of the other form. */
-const dotted = (text: string): readonly (string | undefined)[] | null => {
-  const found = dottedForm.exec(text);
-  return found === null
-    ? null
-    : [found[0], found[3], found[2], found[1], found[4], found[5], found[6], found[7], undefined];
-};
-
-const readDated = (text: string, parts: readonly (string | undefined)[], options: TimeOptions): TimeRead => {
-  const [, year, month, day, hour, minute, second, fraction, offset] = parts;
-  if (hour === undefined) {
-    return { ok: false, problem: `"${text}" is a date without a time; put date and time into one column` };
+const atDate = (text: string, date: DateRead, options: TimeOptions): TimeRead => {
+  const { orders, readings, offset, hasTime } = date;
+  if (!hasTime) return { ok: false, problem: `"${text}" is a date without a time; say which column holds the time` };
+  if (readings.length === 0) return { ok: false, problem: `"${text}" is not a date and time of the calendar` };
+  // An order that was stated holds for every date that could be written in it.
+  const isStated = options.order !== undefined && orders.includes(options.order);
+  const possible = isStated ? readings.filter(([order]) => order === options.order) : readings;
+  const [chosen] = possible;
+  if (chosen === undefined) {
+    return { ok: false, problem: `"${text}" is no date in the order ${options.order}, which holds for this file` };
   }
-  const count = [year, month, day, hour, minute, second ?? '0'].map(Number) as Six;
-  const utc = Date.UTC(count[0], count[1] - 1, count[2], count[3], count[4], count[5]);
-  const back = new Date(utc);
-  const kept = [back.getUTCFullYear(), back.getUTCMonth() + 1, back.getUTCDate(), back.getUTCHours()];
-  kept.push(back.getUTCMinutes(), back.getUTCSeconds());
-  if (count.some((part, index) => part !== kept[index])) {
-    return { ok: false, problem: `"${text}" is not a date and time of the calendar` };
-  }
-  const local = utc + thousandths(fraction);
-  if (offset !== undefined) {
-    const stated = offsetMinutesOf(offset);
-    if (stated === undefined) return { ok: false, problem: `"${offset}" is not an offset from UTC, as in +01:00` };
-    return { ok: true, at: (local - stated * 60_000) as Instant, form: 'stamped' };
-  }
-  if (options.offsetMinutes === undefined) {
+  if (possible.length > 1) {
+    const choices = possible.map(([order]) => order);
     return {
       ok: false,
-      problem: `"${text}" does not say its offset from UTC; state the offset of this file, as in +01:00`,
+      problem: `"${text}" can be read as ${choices.join(' or as ')}; say which, or write 2026-11-25 14:03:22`,
+      question: { asks: 'order', choices },
     };
   }
-  return { ok: true, at: (local - options.offsetMinutes * 60_000) as Instant, form: 'local' };
+  if (offset === undefined) return ofLocal(text, chosen[1], options);
+  const stated = offsetMinutesOf(offset);
+  if (stated === undefined) return { ok: false, problem: `"${offset}" is not an offset from UTC, as in +01:00` };
+  return { ok: true, at: (chosen[1] - stated * 60_000) as Instant, form: 'stamped' };
 };
 
-type Six = [number, number, number, number, number, number];
+const ofLocal = (text: string, local: number, { zone, offsetMinutes }: TimeOptions): TimeRead => {
+  if (zone !== undefined) {
+    const clock = clockOf(zone);
+    return clock === undefined ? { ok: false, problem: noZone(zone) } : { ok: true, form: 'local', ...clock(local) };
+  }
+  if (offsetMinutes !== undefined) return { ok: true, at: (local - offsetMinutes * 60_000) as Instant, form: 'local' };
+  return {
+    ok: false,
+    problem: `"${text}" does not say its offset from UTC; state the offset of this file, as in +01:00, or its zone, as in Europe/Vienna`,
+    question: { asks: 'zone' },
+  };
+};
 
-const readClock = (parts: readonly (string | undefined)[], options: TimeOptions): TimeRead => {
-  const [, sign, hours, minutes, seconds, fraction] = parts;
-  const size = ((Number(hours) * 60 + Number(minutes)) * 60 + Number(seconds)) * 1000 + thousandths(fraction);
+export const noZone = (zone: string): string =>
+  `"${zone}" is no time zone that this knows; name it as in Europe/Vienna or America/Chicago`;
+
+/** Kept between rows: a clock remembers what it has looked up. */
+let kept: { readonly zone: string; readonly clock: ReturnType<typeof zoneClock> } | undefined;
+const clockOf = (zone: string): ReturnType<typeof zoneClock> => {
+  if (kept?.zone !== zone) kept = { zone, clock: zoneClock(zone) };
+  return kept.clock;
+};
+
+const atClock = (text: string, found: readonly (string | undefined)[], options: TimeOptions): TimeRead => {
+  const [, sign, days, first, second, third, fraction] = found;
+  if (options.clock === 'time of day' && days === undefined) {
+    const size = readTimeOfDay(text);
+    if (size === undefined) return { ok: false, problem: `"${text}" is not a time of day` };
+    return atTimeOfDay(text, size, options);
+  }
+  if (third === undefined && options.clock !== 'elapsed h:mm' && options.clock !== 'elapsed mm:ss') {
+    return {
+      ok: false,
+      problem: `"${text}" can be read as h:mm, as mm:ss or as a time of day; say which, or write h:mm:ss`,
+      question: { asks: 'clock', choices: ['elapsed h:mm', 'elapsed mm:ss', 'time of day'] },
+    };
+  }
+  const hours = Number(days ?? 0) * 24 + Number(first);
+  const seconds =
+    third === undefined
+      ? (hours * 60 + Number(second)) * (options.clock === 'elapsed h:mm' ? 60 : 1)
+      : (hours * 60 + Number(second)) * 60 + Number(third);
+  const size = seconds * 1000 + thousandths(fraction);
   return elapsedAt(sign === '-' ? 0 - size : size, options);
+};
+
+const atTimeOfDay = (text: string, size: number, options: TimeOptions): TimeRead =>
+  options.day === undefined
+    ? {
+        ok: false,
+        problem: `"${text}" is a time of day without a date; say on which day the log begins, as in 2026-11-25`,
+        question: { asks: 'day' },
+      }
+    : ofLocal(text, options.day + size, options);
+
+const atNumber = (text: string, value: number, options: TimeOptions): TimeRead => {
+  switch (options.numbers ?? 'elapsed') {
+    case 'elapsed':
+      return elapsedAt(value * millisecondsPer[options.unit ?? 's'], options);
+    case 'spreadsheet days':
+      // Days kept as a binary fraction miss a second by less than this; instruments do not write finer into one.
+      return ofLocal(text, Math.round((spreadsheetEpoch + value * 86_400_000) / 10) * 10, options);
+    case 'unix seconds':
+      return { ok: true, at: Math.round(value * 1000) as Instant, form: 'stamped' };
+    case 'unix milliseconds':
+      return { ok: true, at: Math.round(value) as Instant, form: 'stamped' };
+  }
 };
 
 /** A century either way holds every log; beyond it the number is something else than a time. */
@@ -122,14 +199,7 @@ const elapsedAt = (milliseconds: number, { start = elapsedEpoch }: TimeOptions):
   return { ok: true, at: (start + Math.round(milliseconds)) as Instant, form: 'elapsed' };
 };
 
-const thousandths = (fraction: string | undefined): number =>
-  fraction === undefined ? 0 : Math.round(Number(`0.${fraction}`) * 1000);
-
-const refusal = (text: string): string => {
-  if (text === '') return 'the time is missing';
-  if (/^\d{1,2}\/\d{1,2}\/\d{2,4}/.test(text)) {
-    return `"${text}" can be read as day/month or month/day; write 2026-11-25 14:03:22`;
-  }
-  if (/^\d{1,2}:\d{2}$/.test(text)) return `"${text}" can be read as h:mm or mm:ss; write h:mm:ss`;
-  return `"${text}" is not a time; allowed are 2026-11-25T14:03:22+01:00, 25.11.2026 14:03:22, h:mm:ss and a number of seconds`;
-};
+const refusal = (text: string): string =>
+  text === ''
+    ? 'the time is missing'
+    : `"${text}" is not a time; allowed are 2026-11-25T14:03:22+01:00, 25.11.2026 14:03:22, h:mm:ss and a number of seconds`;

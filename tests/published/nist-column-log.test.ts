@@ -26,7 +26,7 @@ describe.skipIf(!existsSync(file))('the log of the heated steel columns', () => 
       use: 'spare',
     }),
   );
-  const log = readLog(bytes, { probes });
+  const log = readLog(bytes, { probes, unit: 'C' });
 
   it('has its rows, its period and its span, and nothing wrong with it', () => {
     expect(names).toHaveLength(21);

@@ -98,7 +98,7 @@ describe.skipIf(!hasSlowHeatingLog)('the slow heating of steel, as a log', () =>
 
   it('does not judge the minimum while a required place is silent, and names that place', () => {
     const joint = slowHeatingJoint();
-    const log = readLog(readFileSync(slowHeatingLog), { probes: joint.probes });
+    const log = readLog(readFileSync(slowHeatingLog), { probes: joint.probes, unit: 'C' });
     const made = createJudge(log.firstAt!, {
       kind: 'opened',
       joint,

@@ -34,7 +34,7 @@ const endSecond = 6900;
 export function demonstrationLog(): { readonly log: string; readonly events: string } {
   const joint = readDemonstrationJoint(new URL('demo-data/demonstration-joint.json', root));
   const board = boardOf(joint, period, 7, demonstrationFaults(joint, 1));
-  const rows = [['time s', ...joint.probes.map((probe) => probe.id)].join(',')];
+  const rows = [['time s', ...joint.probes.map((probe) => `${probe.id} (°C)`)].join(',')];
   for (let second = 0; second <= endSecond; second += period / 1000) {
     for (const each of happenings.filter((one) => one.second === second)) happen(board, each, setPointOf(joint));
     rows.push([second, ...joint.probes.map((probe) => board.celsius(probe.channel).toFixed(1))].join(','));

@@ -11,7 +11,7 @@ const probe = (id: string, thermocouple: ThermocoupleType = 'K'): Probe => ({
   thermocouple,
   use: 'spare',
 });
-const two: LogMapping = { probes: [probe('T1'), probe('T2')] };
+const two: LogMapping = { probes: [probe('T1'), probe('T2')], unit: 'C' };
 const lines = (...rows: readonly string[]): string => `${rows.join('\n')}\n`;
 const messages = (text: string, mapping: LogMapping = two): readonly string[] =>
   readLog(text, mapping).problems.map(({ line, message }) => (line === undefined ? message : `${line}: ${message}`));
@@ -60,18 +60,29 @@ describe('columns', () => {
       /^1: the time column cannot be a probe/,
     ],
     [
-      'date and time apart',
-      lines('Date,Time,T1,T2', '25.11.2026,0:00:01,1,2'),
+      'what is no temperature',
+      lines('Time,T1 (mV),T2', '0,300,20'),
       two,
-      /^1: date and time stand in two columns/,
+      /^1: this column is in "mV"; only temperatures are read/,
     ],
     [
-      'another unit in the header',
-      lines('Time,T1 (°F),T2', '0,300,20'),
-      two,
-      /^1: this column is in "°F"; only degrees Celsius/,
+      'a K that is kelvin or a type',
+      lines('Time,T1,T2', 's,K,C', '0,300,20'),
+      { probes: two.probes },
+      /^2: "K" can be kelvin or a thermocouple of type K/,
     ],
-    ['another unit in a row of units', lines('Time,T1,T2', 's,K,C', '0,300,20'), two, /^2: this column is in "K"/],
+    [
+      'a unit that stands nowhere',
+      text,
+      { ...two, columns: { A: 'T1', B: 'T2' }, unit: undefined },
+      /^1: no unit is stated/,
+    ],
+    [
+      'a zone that is none',
+      text,
+      { ...two, columns: { A: 'T1', B: 'T2' }, zone: 'Mars/Base' },
+      /^"Mars\/Base" is no time zone/,
+    ],
     ['an unknown unit of time', lines('Time,T1,T2', 'ticks,C,C', '0,300,20'), two, /^2: "ticks" is not a unit of time/],
   ] as const)('%s is refused by name', (_, log, mapping, problem) => {
     expect(messages(log, mapping).join('\n')).toMatch(new RegExp(problem.source, 'm'));
@@ -81,7 +92,7 @@ describe('columns', () => {
 
 describe('time', () => {
   it('that stands or goes back is told with its line, and the row is left out', () => {
-    const text = lines('Time,T1,T2', '0,1,1', '10,1,1', '10,1,1', '5,1,1', '20,1,1');
+    const text = lines('Time,T1,T2', '0,1,1', '10,1,1', '10,1,2', '5,1,1', '20,1,1');
     expect(messages(text)).toEqual([
       '4: the time "10" is the same as that of line 3; rows must go forward in time',
       '5: the time "5" is earlier than that of line 3; rows must go forward in time',
@@ -113,7 +124,7 @@ describe('time', () => {
 describe('files that are not logs', () => {
   it.each([
     ['', /the log is empty/],
-    ['hello\n', /not a header/],
+    ['hello\n', /there is no header/],
     ['Time,T1,T2\n', /header and no rows/],
     ['Time,T1,T2\n0,1,1\n', /one row; its period/],
     ['Time,T1,T2\n0,1,1\n1,1\n2,1,1\n', /3: this row has 2 fields and the header 3/],
@@ -128,11 +139,12 @@ describe('files that are not logs', () => {
     const log = readLog('Time,T1,T2\n0,1,1\n1,1,1\n2,1', two);
     expect(log.problems).toEqual([]);
     expect(log.rows).toBe(2);
-    expect(log.remarks).toEqual([{ line: 4, message: 'the file ends in the middle of this row, which was left out' }]);
+    expect(log.skipped).toEqual([{ line: 4, message: 'the file ends in the middle of this row, which was left out' }]);
   });
 
-  it('in UTF-16 are named', () => {
-    expect(readLog(Buffer.from('\ufeffTime,T1\n', 'utf16le'), two).problems[0]?.message).toMatch(/save it as UTF-8/);
+  it('of old spreadsheet programs are named', () => {
+    const old = new Uint8Array([0xd0, 0xcf, 0x11, 0xe0, 0xa1, 0xb1, 0x1a, 0xe1]);
+    expect(readLog(old, two).problems[0]?.message).toMatch(/save it as CSV or as \.xlsx/);
   });
 });
 
@@ -164,7 +176,7 @@ describe('bounds', () => {
   it('cuts nothing where a chunk of the file ends inside a character, a row or a line end', () => {
     const rows = Array.from({ length: 9000 }, (_, index) => `${index};${index % 100},5;"µ ${index}"`);
     const text = `Time;T1;µ\r\n${rows.join('\r\n')}\r\n`;
-    const log = readLog(text, { probes: [probe('T1')], leaveOut: ['µ'] });
+    const log = readLog(text, { probes: [probe('T1')], unit: 'C', leaveOut: ['µ'] });
     expect(log.problems).toEqual([]);
     expect(log.rows).toBe(9000);
     let index = 0;

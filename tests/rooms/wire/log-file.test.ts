@@ -12,14 +12,14 @@ const probe = (id: string, thermocouple: ThermocoupleType = 'K'): Probe => ({
   thermocouple,
   use: 'spare',
 });
-const two: LogMapping = { probes: [probe('T1'), probe('T2')] };
+const two: LogMapping = { probes: [probe('T1'), probe('T2')], unit: 'C' };
 const lines = (...rows: readonly string[]): string => `${rows.join('\n')}\n`;
 
 describe('a plain log', () => {
   const text = lines('Time,T1,T2', '0,20.1,NaN', '10,21,-', '20,,150.0004', '35,22.5,150.0005');
 
   it('becomes one scan a row, in the order of the probes, with the text of each cell', () => {
-    const log = readLog(text, { probes: [probe('T2'), probe('T1')] });
+    const log = readLog(text, { probes: [probe('T2'), probe('T1')], unit: 'C' });
     expect(log.problems).toEqual([]);
     const scans = [...log.scans];
     expect(scans[0]).toEqual({
@@ -89,7 +89,7 @@ describe('the ways that instruments write', () => {
   it('passes over a row of units and says so; the unit of time counts', () => {
     const log = readLog(lines('Time,T1,T2', 'min,°C,C', '0,20,21', '1,30,31'), two);
     expect(log.problems).toEqual([]);
-    expect(log.remarks).toEqual([{ line: 2, message: 'a row of units, passed over' }]);
+    expect(log.skipped).toEqual([{ line: 2, message: 'a row of units' }]);
     expect(log.periodMilliseconds).toBe(60_000);
   });
 
@@ -131,7 +131,7 @@ describe('values that are none', () => {
 
   it('holds each probe to the range of its own type', () => {
     const text = lines('Time,T1,T2', '0,500,500', '1,100,100');
-    const scans = [...readLog(text, { probes: [probe('T1', 'T'), probe('T2', 'B')] }).scans];
+    const scans = [...readLog(text, { probes: [probe('T1', 'T'), probe('T2', 'B')], unit: 'C' }).scans];
     expect(scans.map(({ values }) => values.map(({ quality }) => quality))).toEqual([
       ['out of range', 'good'],
       ['good', 'out of range'],

@@ -24,7 +24,9 @@ describe('a local date-time', () => {
   it('asks for the offset', () => {
     expect(readTime('2026-11-25 14:03:22')).toEqual({
       ok: false,
-      problem: '"2026-11-25 14:03:22" does not say its offset from UTC; state the offset of this file, as in +01:00',
+      problem:
+        '"2026-11-25 14:03:22" does not say its offset from UTC; state the offset of this file, as in +01:00, or its zone, as in Europe/Vienna',
+      question: { asks: 'zone' },
     });
   });
   it.each(['2026-11-25 14:03:22', '2026-11-25T14:03:22', '25.11.2026 14:03:22'])('is read with it: %s', (text) => {
@@ -60,8 +62,8 @@ describe('elapsed time', () => {
 describe('what is refused, with what to write instead', () => {
   it.each([
     ['', /missing/],
-    ['11/25/2026 14:03', /day\/month or month\/day; write 2026-11-25/],
-    ['14:03', /h:mm or mm:ss/],
+    ['11/12/2026 14:03', /as day month year or as month day year; say which, or write 2026-11-25/],
+    ['14:03', /h:mm, as mm:ss or as a time of day/],
     ['2026-11-25', /date without a time/],
     ['2026-02-30T10:00:00Z', /not a date and time of the calendar/],
     ['2026-11-25T24:00:00Z', /not a date and time of the calendar/],

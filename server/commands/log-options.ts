@@ -1,0 +1,157 @@
+/** What the command line says of how logs are to be read. */
+import { limits } from '../measure/limits.ts';
+import type { Instant } from '../measure/quantity.ts';
+import { dateOrders } from '../wire/log-date.ts';
+import type { LogMapping } from '../wire/log-file.ts';
+import { decimalMarks } from '../wire/log-numbers.ts';
+import type { LogProblem, LogQuestionKind } from '../wire/log-problem.ts';
+import { clockForms, noZone, numberedTimes, offsetMinutesOf } from '../wire/log-time.ts';
+import { temperatureUnits } from '../wire/log-units.ts';
+import { zoneClock } from '../wire/log-zone.ts';
+
+export const logOptions = {
+  column: { type: 'string', multiple: true },
+  'leave-out': { type: 'string', multiple: true },
+  'time-column': { type: 'string' },
+  'date-column': { type: 'string' },
+  'header-line': { type: 'string' },
+  unit: { type: 'string' },
+  decimal: { type: 'string' },
+  order: { type: 'string' },
+  numbers: { type: 'string' },
+  clock: { type: 'string' },
+  day: { type: 'string' },
+  zone: { type: 'string' },
+  offset: { type: 'string' },
+  start: { type: 'string' },
+  'leave-out-rows': { type: 'boolean' },
+} as const;
+
+export const logOptionsHelp = `  --column HEADER=PROBE   which probe a column is; may be given several times. Columns not named are left out
+  --leave-out HEADER      a column that is no probe; may be given several times
+  --time-column HEADER    which column holds the time
+  --date-column HEADER    which column holds the date, where it stands apart
+  --header-line NUMBER    the line of the column names, where it is not found
+  --unit C|F|K            unit of the columns that state none
+  --decimal "." or ","    the decimal mark, where the numbers can be read in two ways
+  --order ORDER           of dates that can be read in two ways: ${dateOrders.map((each) => `"${each}"`).join(', ')}
+  --numbers KIND          what plain numbers of the time column are: ${numberedTimes.map((each) => `"${each}"`).join(', ')}
+  --clock KIND            what 14:03:22 or 14:03 is: ${clockForms.map((each) => `"${each}"`).join(', ')}
+  --day 2026-11-25        the day on which a log of times of day begins
+  --zone Europe/Vienna    time zone of date-times that state no offset; knows when clocks change
+  --offset +01:00         or their offset from UTC, where the logger's clock never changes
+  --start DATE-TIME       when elapsed time began, with its offset, as 2026-11-25T08:00:00+01:00
+  --leave-out-rows        leave out rows that cannot be read, and list them, instead of refusing the log`;
+
+interface Given {
+  readonly column?: readonly string[] | undefined;
+  readonly 'leave-out'?: readonly string[] | undefined;
+  readonly 'time-column'?: string | undefined;
+  readonly 'date-column'?: string | undefined;
+  readonly 'header-line'?: string | undefined;
+  readonly unit?: string | undefined;
+  readonly decimal?: string | undefined;
+  readonly order?: string | undefined;
+  readonly numbers?: string | undefined;
+  readonly clock?: string | undefined;
+  readonly day?: string | undefined;
+  readonly zone?: string | undefined;
+  readonly offset?: string | undefined;
+  readonly start?: string | undefined;
+  readonly 'leave-out-rows'?: boolean | undefined;
+}
+
+/** Or what is wrong with what was given. */
+export function logMappingOf(given: Given): Omit<LogMapping, 'probes'> | string {
+  const times = timesOf(given);
+  if (typeof times === 'string') return times;
+  const columns = columnsOf(given.column);
+  if (typeof columns === 'string') return columns;
+  const headerLine = given['header-line'] === undefined ? undefined : Number(given['header-line']);
+  if (headerLine !== undefined && !(Number.isInteger(headerLine) && headerLine > 0)) {
+    return '--header-line wants the number of a line, from 1';
+  }
+  const chosen = chosenOf(given);
+  if (typeof chosen === 'string') return chosen;
+  return {
+    ...times,
+    ...chosen,
+    columns,
+    headerLine,
+    leaveOut: given['leave-out'],
+    timeColumn: given['time-column'],
+    dateColumn: given['date-column'],
+    leaveOutRows: given['leave-out-rows'],
+  };
+}
+
+/** How an answer to a question of the reader is given here. */
+export const optionHint = ({ question }: LogProblem): string =>
+  question === undefined || question.asks === 'columns' ? '' : ` (${optionOf[question.asks]})`;
+
+const optionOf: Readonly<Record<Exclude<LogQuestionKind, 'columns'>, string>> = {
+  unit: '--unit',
+  order: '--order',
+  zone: '--zone or --offset',
+  numbers: '--numbers',
+  clock: '--clock',
+  day: '--day',
+  decimal: '--decimal',
+  sheet: '--sheet',
+  leaveOutRows: '--leave-out-rows',
+};
+
+const choices = {
+  unit: temperatureUnits,
+  decimal: decimalMarks,
+  order: dateOrders,
+  numbers: numberedTimes,
+  clock: clockForms,
+} as const;
+type Chosen = { readonly [K in keyof typeof choices]?: (typeof choices)[K][number] };
+
+function chosenOf(given: Given): Chosen | string {
+  const chosen: Record<string, string> = {};
+  for (const [name, allowed] of Object.entries(choices) as [keyof typeof choices, readonly string[]][]) {
+    const value = given[name];
+    if (value === undefined) continue;
+    if (!allowed.includes(value)) return `--${name} wants one of ${allowed.map((each) => `"${each}"`).join(', ')}`;
+    chosen[name] = value;
+  }
+  return chosen as Chosen;
+}
+
+function timesOf(given: Given): Pick<LogMapping, 'start' | 'offsetMinutes' | 'zone' | 'day'> | string {
+  const offsetMinutes = given.offset === undefined ? undefined : offsetMinutesOf(given.offset);
+  if (given.offset !== undefined && offsetMinutes === undefined) return '--offset wants an offset from UTC, as +01:00';
+  if (given.zone !== undefined && given.offset !== undefined) return '--zone and --offset: give one of them';
+  if (given.zone !== undefined && zoneClock(given.zone) === undefined) return `--zone: ${noZone(given.zone)}`;
+  const start = given.start === undefined ? undefined : Date.parse(given.start);
+  if (start !== undefined && (Number.isNaN(start) || !/(Z|[+-]\d{2}:\d{2})$/i.test(given.start ?? ''))) {
+    return '--start wants a date-time with its offset, as 2026-11-25T08:00:00+01:00';
+  }
+  const day = given.day === undefined ? undefined : Date.parse(`${given.day}T00:00:00Z`);
+  if (given.day !== undefined && (!/^\d{4}-\d{2}-\d{2}$/.test(given.day) || Number.isNaN(day))) {
+    return '--day wants a day, as 2026-11-25';
+  }
+  return {
+    ...(offsetMinutes === undefined ? {} : { offsetMinutes }),
+    ...(given.zone === undefined ? {} : { zone: given.zone }),
+    ...(start === undefined ? {} : { start: start as Instant }),
+    ...(day === undefined ? {} : { day }),
+  };
+}
+
+function columnsOf(given: readonly string[] | undefined): Record<string, string> | undefined | string {
+  if (given === undefined) return undefined;
+  const columns: Record<string, string> = {};
+  for (const each of given) {
+    const [header, ...probe] = each.split('=');
+    if (!header || probe.length === 0) return `--column wants HEADER=PROBE, found "${each}"`;
+    columns[header.trim()] = probe.join('=').trim();
+  }
+  return columns;
+}
+
+export const tooManyLogs = (count: number): string | undefined =>
+  count > limits.logFilesMaximum ? `at most ${limits.logFilesMaximum} logs are read, found ${count}` : undefined;
