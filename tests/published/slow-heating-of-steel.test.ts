@@ -62,7 +62,7 @@ describe.skipIf(!hasSlowHeatingLog)('the slow heating of steel, as a log', () =>
     const out: string[] = [];
     const err: string[] = [];
     const terminal = { out: (text: string) => void out.push(text), err: (text: string) => void err.push(text) };
-    const status = await judge.run([slowHeatingJointFile, slowHeatingLog, ...more], terminal);
+    const status = await judge.run([slowHeatingJointFile, slowHeatingLog, '--unit', 'C', ...more], terminal);
     return { status, out: out.join('\n'), err };
   };
 
@@ -146,7 +146,7 @@ describe.skipIf(!hasSlowHeatingLog)('the slow heating of steel, each height of c
 
   it('runs through the silent and the late sensor, with its ends in order at every row', () => {
     const judged = joint();
-    const log = readLog(readFileSync(slowHeatingLog), { probes: judged.probes });
+    const log = readLog(readFileSync(slowHeatingLog), { probes: judged.probes, unit: 'C' });
     const made = createJudge(log.firstAt!, {
       kind: 'opened',
       joint: judged,
