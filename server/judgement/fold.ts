@@ -232,6 +232,7 @@ function takeStation(state: State, event: StationEvent): void {
     case 'opened':
     case 'board':
     case 'link':
+    case 'hole':
     case 'clock':
       return;
   }

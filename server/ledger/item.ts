@@ -51,6 +51,7 @@ const stationKinds: Readonly<Record<StationEvent['kind'], true>> = {
   period: true,
   board: true,
   link: true,
+  hole: true,
   clock: true,
   station: true,
 };

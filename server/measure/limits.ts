@@ -94,6 +94,9 @@ export const limits = {
   /** Pause between two askings for a board's hello, and how long it is asked before the port is opened anew, milliseconds. */
   helloAskMilliseconds: 1_000,
   helloWaitMilliseconds: 10_000,
+  /** How often a board is asked again for one hole, and how long after its last line of it, milliseconds. */
+  refillTriesMaximum: 4,
+  refillPatienceMilliseconds: 2_000,
   /** Commands to one board that may wait to be written. */
   commandsWaitingMaximum: 64,
   /** Bytes that may wait to go into a pseudo-terminal. */

@@ -12,6 +12,7 @@ import { checkText } from '../wording/ambient.ts';
 import { breakActText } from '../wording/break.ts';
 import { checkActText } from '../wording/checks.ts';
 import { handOverActText } from '../wording/hand-over.ts';
+import { holeText } from '../wording/hole.ts';
 import { handKindText, instrumentActText, typedHandText } from '../wording/instrument.ts';
 import { correctionActText, detailTexts } from '../wording/pass.ts';
 import { heldText } from '../wording/qualification.ts';
@@ -111,6 +112,8 @@ export const stationWords = (event: StationEvent): string => {
       return `Board ${event.board} on ${event.port}, firmware ${event.firmware}, boot ${event.boot}${event.simulated ? ', an emulator' : ''}`;
     case 'link':
       return `Link to board ${event.board} ${event.state}: ${event.cause}`;
+    case 'hole':
+      return holeText(event);
     case 'clock':
       return `The clock of the station was set ${event.steppedMilliseconds < 0 ? 'back' : 'forward'} by ${Math.abs(event.steppedMilliseconds) / 1000} s`;
     case 'station':

@@ -79,7 +79,8 @@ export function createSignals(source: SignalSource): Signals {
   };
 
   const next = (): number => {
-    command = (command % 65_535) + 1;
+    // The numbers above are the link's own.
+    command = (command % 65_534) + 1;
     return command;
   };
 

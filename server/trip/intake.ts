@@ -87,6 +87,9 @@ export function createIntake(
     return runsOn(board).map((run) => feed(run, stationInput(at, link)));
   };
 
+  const ofHole = ({ board, hole }: WireEvent & { type: 'hole' }, at: Instant): Item[] =>
+    runsOn(board).map((run) => feed(run, stationInput(at, { kind: 'hole', board, ...hole })));
+
   const sourceItems = (run: JointRun, at: Instant): Item[] => {
     const source = sourceOf(boards, run.joint);
     if (source === undefined || (source.kind === run.source.kind && source.detail === run.source.detail)) return [];
@@ -120,6 +123,8 @@ export function createIntake(
           return ofSample(event, at);
         case 'link':
           return ofLink(event, at);
+        case 'hole':
+          return ofHole(event, at);
       }
     },
     ofIdentity(port, identity, at) {

@@ -184,6 +184,18 @@ export type StationEvent =
       readonly port: string;
     }
   | { readonly kind: 'link'; readonly board: string; readonly state: 'lost' | 'restored'; readonly cause: string }
+  | {
+      /** Readings of a board that did not come when they were due, once it is known what became of them. */
+      readonly kind: 'hole';
+      readonly board: string;
+      readonly boot: number;
+      /** Sequence numbers, the last one included; of a start of the board it is not known how many are lost. */
+      readonly from: number;
+      readonly to?: number;
+      readonly came: number;
+      readonly lost?: number;
+      readonly fate: 'sent again' | 'no longer kept' | 'not sent again' | 'board started again';
+    }
   | { readonly kind: 'clock'; readonly steppedMilliseconds: number }
   | { readonly kind: 'station'; readonly state: 'started' | 'stopped' | 'not recording'; readonly lost?: number };
 

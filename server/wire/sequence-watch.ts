@@ -11,6 +11,12 @@ export interface SequenceWatch {
   isNew(sequence: number, resent: boolean): boolean;
   /** Sequence numbers that never came, over all starts. */
   missing(): number;
+  /** The lowest number of this start, from this one on, that did not come and may still be filled. */
+  lowestMissing(from: number): number | undefined;
+  /** How many of this start did not come, both ends included. */
+  missingBetween(from: number, to: number): number;
+  /** The newest of this start; undefined before its first. */
+  highest(): number | undefined;
 }
 
 export const createSequenceWatch = (): SequenceWatch => {
@@ -56,6 +62,17 @@ export const createSequenceWatch = (): SequenceWatch => {
       return true;
     },
     missing: () => missing,
+    // The set is in the order in which numbers went missing, which is the order of the numbers.
+    lowestMissing: (from) => {
+      for (const sequence of gaps) if (sequence >= from) return sequence;
+      return undefined;
+    },
+    missingBetween: (from, to) => {
+      let count = 0;
+      for (const sequence of gaps) if (sequence >= from && sequence <= to) count += 1;
+      return count;
+    },
+    highest: () => (highest === undefined || highest < 0 ? undefined : highest),
   };
 };
 

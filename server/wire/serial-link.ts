@@ -13,6 +13,7 @@ import { openConversation } from './conversation.ts';
 import type { LinkCounts, WireEvent } from './event.ts';
 import type { OpenPort, Port, PortHandlers } from './port.ts';
 import { portAdvice } from './port-advice.ts';
+import { createRefill, refillCommand } from './refill.ts';
 import { createSequenceWatch } from './sequence-watch.ts';
 
 export interface LinkOptions {
@@ -28,7 +29,7 @@ export interface LinkOptions {
 
 export interface Link {
   /**
-   * Writes a command; numbers 1 to 65535 are free, 0 is the link's own. False if no board is heard on the
+   * Writes a command; numbers 1 to 65534 are free, the others are the link's own. False if no board is heard on the
    * port or too many commands wait: it was not sent, and the caller decides whether it still wants it.
    */
   send(frame: HostFrame): boolean;
@@ -47,6 +48,14 @@ export const openLink = (options: LinkOptions): Link => {
   const { path, clock, onEvent } = options;
   const announcer = createAnnouncer(path, clock, onEvent);
   const watch = createSequenceWatch();
+  const send = (frame: HostFrame): boolean => speaking?.write(`${encode(frame)}\n`) ?? false;
+  const refill = createRefill({
+    clock,
+    watch,
+    // What cannot be written now is asked again once its time has run out.
+    send: (frame) => void send(frame),
+    tell: (hole) => onEvent({ type: 'hole', port: path, board: known!.board, hole, arrivedAt: clock.wall() }),
+  });
   const counts = { linesGood: 0, linesBad: 0, bytesDropped: 0 };
   let known: Hello | undefined;
   let speaking: { readonly write: (text: string) => boolean } | undefined;
@@ -99,12 +108,14 @@ export const openLink = (options: LinkOptions): Link => {
       },
       onHelloNeeded: (cause) => {
         speaking = undefined;
+        refill.pause();
         announcer.say('waiting for hello', cause);
       },
     });
     take = conversation.take;
     const ending = await ended;
     speaking = undefined;
+    refill.pause();
     conversation.close();
     await port.close();
     // A port that goes before any board has spoken was of no use: told once, as a port that does not open is.
@@ -120,7 +131,8 @@ export const openLink = (options: LinkOptions): Link => {
         greet(frame);
         return true;
       case 'sample':
-        if (!watch.isNew(frame.sequence, frame.resent)) return false;
+        // A line sent again that had come all the same is no bad line.
+        if (!watch.isNew(frame.sequence, frame.resent)) return frame.resent;
         onEvent({
           type: 'sample',
           port: path,
@@ -129,9 +141,11 @@ export const openLink = (options: LinkOptions): Link => {
           arrivedAt,
           arrivedMonotonic: clock.monotonic(),
         });
+        refill.took(frame);
         return true;
       case 'reply':
-        options.onReply?.(frame);
+        if (frame.command === refillCommand) refill.reply(frame);
+        else options.onReply?.(frame);
         return true;
     }
   };
@@ -140,6 +154,7 @@ export const openLink = (options: LinkOptions): Link => {
     const before = known;
     known = hello;
     const same = before?.board === hello.board;
+    refill.hello(hello);
     if (!same || before.boot !== hello.boot) watch.restart(same);
     announcer.open(hello.board, same ? undefined : before?.board);
     onEvent({ type: 'hello', port: path, hello, arrivedAt: clock.wall() });
@@ -165,7 +180,7 @@ export const openLink = (options: LinkOptions): Link => {
 
   const running = run();
   return {
-    send: (frame) => speaking?.write(`${encode(frame)}\n`) ?? false,
+    send,
     counts: () => ({ ...counts, linesMissing: watch.missing() }),
     close: async () => {
       closed = true;

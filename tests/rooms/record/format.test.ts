@@ -12,17 +12,20 @@ import { sealBlock } from '../../../server/ledger/block.ts';
 import { decodeCanonical, encodeCanonical } from '../../../server/ledger/canonical.ts';
 import { linkEntry, readEnvelopeStrictly } from '../../../server/ledger/envelope.ts';
 import { noHash } from '../../../server/ledger/hash.ts';
+import { inputOf, itemOf } from '../../../server/ledger/item.ts';
 import { bindingFault } from '../../../server/ledger/procedures.ts';
 import { decodeScans } from '../../../server/ledger/scans-read.ts';
 import { encodeScans } from '../../../server/ledger/scans-write.ts';
+import { instant } from '../../../server/measure/quantity.ts';
 import { decodePositions, encodePositions } from '../../../server/record/positions.ts';
 import { applicationId, recordFormat } from '../../../server/record/schema.ts';
 import { sqliteDisk } from '../../../server/record/sqlite.ts';
-import { actSchema } from '../../../server/weld/entry.ts';
+import { actSchema, type StationEvent } from '../../../server/weld/entry.ts';
 import type { Joint } from '../../../server/weld/joint.ts';
 import { procedureActSchema } from '../../../server/weld/procedure-act.ts';
 import { asBound, carriedRevision } from '../../../server/weld/procedure-revision.ts';
 import { qualities, type Scan, type ScanValue } from '../../../server/weld/scan.ts';
+import { holeText } from '../../../server/wording/hole.ts';
 import { plainJoint } from '../../support/plain-joint.ts';
 import { at, bench, shortJob } from '../../support/record.ts';
 
@@ -137,6 +140,23 @@ test.each(['pass end', 'correct pass', 'break', 'break inspected', 'check answer
     expect(textOf(encodeCanonical(act))).toBe(example(name));
   },
 );
+
+test('the example of a hole is what the station records and says', () => {
+  const { kind, ...rest } = decodeCanonical(bytesOf(example('hole'))) as unknown as StationEvent & { kind: 'hole' };
+  const item = itemOf('beam-7', { type: 'station', at: instant(1772431200000), event: { kind, ...rest } });
+  expect(item.type === 'entry' && textOf(encodeCanonical(item.body))).toBe(example('hole'));
+  expect(inputOf(item)).toMatchObject({ type: 'station', event: { kind: 'hole', came: 10 } });
+  expect(holeText({ kind, ...rest })).toBe(
+    '10 readings of board PB-0007 came late, sent again by the board (sequence 17 to 26)',
+  );
+  const lost = { ...rest, kind, came: 8, lost: 2, fate: 'no longer kept' } as const;
+  expect(holeText(lost)).toBe(
+    '8 readings of board PB-0007 came late, sent again by the board; 2 readings of board PB-0007 are lost: the board does not keep them any more (sequence 17 to 26)',
+  );
+  expect(holeText({ kind, board: 'PB-0007', boot: 12, from: 27, came: 0, fate: 'board started again' })).toBe(
+    'Board PB-0007 started again: what it measured after sequence 26, until it was up again, is lost',
+  );
+});
 
 test('a procedure of the page has the hash that it gives, and the joint that is bound to it carries the same', () => {
   const written = bytesOf(example('procedure'));

@@ -7,7 +7,7 @@ import type { TimelineEvent } from '../../../server/screen/contract.ts';
 import { ambientCheckSchema } from '../../../server/weld/ambient-check.ts';
 import type { BreakAct } from '../../../server/weld/break.ts';
 import type { CheckAct } from '../../../server/weld/checks.ts';
-import type { AfterAct } from '../../../server/weld/entry.ts';
+import type { AfterAct, StationEvent } from '../../../server/weld/entry.ts';
 import type { HandOverAct } from '../../../server/weld/hand-over.ts';
 import type { Bound } from '../../../server/weld/hand-reading.ts';
 import { type HandKind, handKinds } from '../../../server/weld/instrument.ts';
@@ -19,6 +19,7 @@ import { checkText } from '../../../server/wording/ambient.ts';
 import { breakActText } from '../../../server/wording/break.ts';
 import { checkActText } from '../../../server/wording/checks.ts';
 import { handOverActText } from '../../../server/wording/hand-over.ts';
+import { holeText } from '../../../server/wording/hole.ts';
 import {
   handKindText,
   type InstrumentAct,
@@ -115,6 +116,8 @@ export const entryLine = ({ at, kind, body }: TimelineEvent, units: UnitSystem, 
         return `Closed${optional(': ', text('statement'))}`;
       case 'link':
         return `Link to ${text('board')} ${text('state')}${optional(': ', text('cause'))}`;
+      case 'hole':
+        return holeText(said as unknown as StationEvent & { kind: 'hole' });
       case 'board':
         return `Board ${text('board')} started (boot ${text('boot')}), firmware ${text('firmware')}${said.simulated === true ? ', an emulator' : ''}`;
       case 'period':

@@ -1,0 +1,132 @@
+/**
+ * Asks a board again for samples that did not come, by their sequence numbers, and says in the end what became of them.
+ * Promise: one question at a time, each given a bounded number of times; every missing number is told of once, as come
+ * late or as lost with the reason; nothing is asked for that the board says it no longer keeps.
+ */
+import type { Hello, HostFrame, Reply, Sample } from '../../firmware-protocol/codec/frame.ts';
+import type { Clock } from '../measure/clock.ts';
+import { limits } from '../measure/limits.ts';
+import { milliseconds } from '../measure/quantity.ts';
+import type { Hole } from './event.ts';
+import type { SequenceWatch } from './sequence-watch.ts';
+
+/** Its commands bear this number; others choose theirs below it. */
+export const refillCommand = 65_535;
+
+export interface Refill {
+  /** Each hello; with a new start of the board a hole that is still open is told as lost, and the hole of the start itself. */
+  hello(hello: Hello): void;
+  /** Each sample that the watch took as new. */
+  took(sample: Sample): void;
+  reply(reply: Reply): void;
+  /** The port is lost: what is missing is asked for when the board answers again. */
+  pause(): void;
+}
+
+interface Running {
+  from: number;
+  /** The last that is missing. */
+  to: number;
+  missing: number;
+  came: number;
+  tries: number;
+  /** Lowest that came of this question. */
+  lowest: number | undefined;
+}
+
+export interface RefillOptions {
+  readonly clock: Clock;
+  readonly watch: Pick<SequenceWatch, 'missingBetween' | 'lowestMissing' | 'highest'>;
+  send(frame: HostFrame): void;
+  tell(hole: Hole): void;
+}
+
+export function createRefill({ clock, watch, send, tell }: RefillOptions): Refill {
+  let known: Hello | undefined;
+  /** Numbers below are done with, come or lost. */
+  let settledBelow = 0;
+  let hole: Running | undefined;
+  let asking = false;
+  let cancel = (): void => {};
+
+  const rest = (): void => {
+    cancel();
+    asking = false;
+  };
+
+  const arm = (): void => {
+    cancel();
+    cancel = clock.after(milliseconds(limits.refillPatienceMilliseconds), () => again('not sent again'));
+  };
+
+  const ask = (from: number): void => {
+    hole!.tries += 1;
+    hole!.lowest = undefined;
+    asking = true;
+    arm();
+    send({ kind: 'send again', command: refillCommand, fromSequence: from });
+  };
+
+  const end = (fate: Hole['fate']): void => {
+    rest();
+    const { from, to, came, missing } = hole!;
+    hole = undefined;
+    settledBelow = to + 1;
+    tell({ boot: known!.boot, from, to, came, lost: missing - came, fate: came === missing ? 'sent again' : fate });
+  };
+
+  /** Asks for what is still missing of the hole, as long as there is hope. */
+  const again = (otherwise: Hole['fate']): void => {
+    const lowest = watch.lowestMissing(Math.max(hole!.from, hole!.lowest ?? 0));
+    if (lowest === undefined || lowest > hole!.to || hole!.tries >= limits.refillTriesMaximum) end(otherwise);
+    else ask(lowest);
+  };
+
+  const begin = (newest: number): void => {
+    const lowest = watch.lowestMissing(settledBelow);
+    if (lowest === undefined || lowest > newest) {
+      // The last of it came, and then the port was lost before the reply.
+      if (hole !== undefined) end('sent again');
+      return;
+    }
+    // A hole that was open when the port was lost goes on, with what has come of it.
+    const { from = lowest, came = 0 } = hole ?? {};
+    const missing = came + watch.missingBetween(from, newest);
+    hole = { from, to: newest - 1, missing, came, tries: 0, lowest: undefined };
+    const { linesKept } = known!;
+    if (linesKept === 0) end('no longer kept');
+    else ask(Math.max(lowest, newest - linesKept));
+  };
+
+  return {
+    hello: (hello) => {
+      const before = known;
+      if (before?.board === hello.board && before.boot === hello.boot) {
+        known = hello;
+        return;
+      }
+      if (hole !== undefined) end('board started again');
+      const highest = watch.highest();
+      if (before?.board === hello.board && highest !== undefined) {
+        tell({ boot: before.boot, from: highest + 1, came: 0, fate: 'board started again' });
+      }
+      known = hello;
+      settledBelow = 0;
+    },
+    took: ({ sequence, resent }) => {
+      if (resent) {
+        if (hole === undefined || sequence < hole.from || sequence > hole.to) return;
+        hole.came += 1;
+        hole.lowest = Math.min(hole.lowest ?? sequence, sequence);
+        if (asking) arm();
+      } else if (!asking) begin(sequence);
+    },
+    reply: ({ outcome }) => {
+      if (!asking) return;
+      rest();
+      if (outcome === 'not kept' && hole!.lowest === undefined) end('no longer kept');
+      else again(outcome === 'not kept' ? 'no longer kept' : 'not sent again');
+    },
+    pause: rest,
+  };
+}
