@@ -12,16 +12,18 @@ import type { Joint } from '../weld/joint.ts';
 import type { FarSide, Part } from '../weld/part.ts';
 import type { Place } from '../weld/probe.ts';
 
+export const boardOf = (...asked: Parameters<typeof boardOptionsOf>): Board => createBoard(boardOptionsOf(...asked));
+
 /**
  * Mishaps are those of the probes, by their channels. Throws a RangeError where the joint has no probes, since a board is
  * named by them.
  */
-export function boardOf(
+export function boardOptionsOf(
   joint: Joint,
   periodMilliseconds = 1000,
   seed = 20,
   mishaps: BoardOptions['mishaps'] = [],
-): Board {
+): BoardOptions {
   const [first] = joint.probes;
   if (first === undefined) throw new RangeError('a joint without probes has no board');
   const channels = joint.probes.map(({ channel, thermocouple, place }): BoardOptions['channels'][number] => ({
@@ -31,7 +33,7 @@ export function boardOf(
     where: place === undefined ? { at: 'air' } : placeOn(joint.parts, place),
   }));
   const parts = joint.parts.map((part) => partOf(joint, part));
-  return createBoard({ identity: first.board, seed, periodMilliseconds, parts, channels, mishaps });
+  return { identity: first.board, seed, periodMilliseconds, parts, channels, mishaps };
 }
 
 function placeOn(parts: readonly Part[], { part, face, distanceMillimetres }: Place): EmulatedPlace {

@@ -1,0 +1,8 @@
+/* Constant text lies where everything else lies. */
+#ifndef TEXT_H
+#define TEXT_H
+
+#define TEXT(literal) (literal)
+#define text_byte(place) (*(place))
+
+#endif
