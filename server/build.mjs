@@ -43,10 +43,16 @@ const halves = [
       if (status !== 0) throw new LaunchFailure('The pages could not be built; the lines above say where.');
     },
   },
+  {
+    name: 'proof',
+    from: ['web', 'server', 'package-lock.json', 'tsconfig.json'],
+    make: () =>
+      runNode('server/build-proof.mjs', 'The rules as one script could not be built; the lines above say where.'),
+  },
 ];
 
 /** `wanted` names the halves that are needed now: a calculation on the command line needs no pages. */
-export async function buildIfNeeded(wanted = ['server', 'web']) {
+export async function buildIfNeeded(wanted = ['server', 'web', 'proof']) {
   const needed = halves.filter((half) => wanted.includes(half.name));
   if (needed.every(isFresh)) return;
   await holdingTheLock('build', async () => {
@@ -65,6 +71,11 @@ export async function buildIfNeeded(wanted = ['server', 'web']) {
     for (const outcome of outcomes) if (outcome.status === 'rejected') throw outcome.reason;
     say(`Built in ${((performance.now() - began) / 1000).toFixed(1)} s.`);
   });
+}
+
+async function runNode(script, failure) {
+  const { status } = await run(process.execPath, [join(root, script)]);
+  if (status !== 0) throw new LaunchFailure(failure);
 }
 
 const stampFile = (half) => join(built, `.${half.name}-stamp`);

@@ -11,7 +11,7 @@ import { installIfNeeded, LaunchFailure, root, say } from './install.mjs';
 const args = process.argv.slice(2);
 try {
   await installIfNeeded();
-  await buildIfNeeded(needsPages(args[0]) ? ['server', 'web'] : ['server']);
+  await buildIfNeeded(halvesFor(args[0]));
 } catch (cause) {
   if (!(cause instanceof LaunchFailure)) throw cause;
   say(cause.message);
@@ -24,9 +24,10 @@ if (args[0] !== '--build-only') {
   await import(pathToFileURL(mainFile).href);
 }
 
-/** Only a station serves pages. */
-function needsPages(command) {
-  return command === undefined || command === 'serve' || command === '--build-only';
+/** Only a station serves pages; what packages hold is needed by whoever writes a record or makes a package. */
+function halvesFor(command) {
+  if (command === undefined || command === 'serve' || command === '--build-only') return ['server', 'web', 'proof'];
+  return command === 'package' || command === 'key' ? ['server', 'proof'] : ['server'];
 }
 
 /** npm runs its scripts from the project's folder; the file names that a person types mean the folder they are in. */

@@ -156,7 +156,7 @@ async function report(
     inputs,
     timeline: all.toSorted((a, b) => arrival(a) - arrival(b)).map((input, index) => ({ seq: index + 1, input })),
     conclusions: [],
-    head: { seq: all.length, hash: '' },
+    head: { chain: '', seq: all.length, hash: '' },
     document: () => false,
   });
   try {

@@ -56,12 +56,14 @@ export const key: Command = {
 
 function changeKey(folder: string, reason: string, lost: boolean): void {
   const now = () => instant(Date.now());
+  const program = readProgram();
   const next = prepareKey(folder);
   const signer = lost ? () => next.signer : signerBeside(folder);
   const record = openRecord({
     folder,
     begin: false,
-    program: readProgram().rules,
+    program: program.rules,
+    ...(program.script === undefined ? {} : { rules: program.script }),
     now,
     signer,
     ...(lost ? { lost: reason } : {}),

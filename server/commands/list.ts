@@ -3,10 +3,21 @@ import type { Command } from './command.ts';
 import { emulate } from './emulate.ts';
 import { judge } from './judge.ts';
 import { key } from './key.ts';
+import { packageCommand } from './package.ts';
 import { people } from './people.ts';
 import { requirement } from './requirement.ts';
 import { schema } from './schema.ts';
 import { serve } from './serve.ts';
 import { verify } from './verify.ts';
 
-export const commands: readonly Command[] = [serve, people, requirement, judge, verify, key, emulate, schema];
+export const commands: readonly Command[] = [
+  serve,
+  people,
+  requirement,
+  judge,
+  verify,
+  packageCommand,
+  key,
+  emulate,
+  schema,
+];

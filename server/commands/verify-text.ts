@@ -1,10 +1,9 @@
 /** What `verify` answers, in words and as JSON. What is wrong comes first. */
 import type { Gaps } from '../ledger/coverage.ts';
 import { isJointChain, stationChain } from '../ledger/item.ts';
-import type { KeyFault } from '../ledger/key-faults.ts';
 import { fingerprintOf } from '../ledger/keys.ts';
-import type { BadWhy } from '../ledger/verify.ts';
 import { instant, milliseconds } from '../measure/quantity.ts';
+import { badReasons, keyFaultText } from '../proof/package-words.ts';
 import type { InspectedChain, RecordInspection } from '../record/inspection.ts';
 import { proofs } from '../weld/person.ts';
 import { proofText } from '../wording/signed.ts';
@@ -49,31 +48,9 @@ const headline = (folder: string, seen: RecordInspection): string[] => {
     lines.push(`The database file is damaged: ${seen.damaged}. Restore a copy of the folder.`);
   if (seen.firstBad !== undefined) {
     const { chain, seq, why, detail } = seen.firstBad;
-    lines.push(`First bad entry: entry ${seq} of ${chain}: ${reasons[why]}. ${upper(detail)}.`);
+    lines.push(`First bad entry: entry ${seq} of ${chain}: ${badReasons[why]}. ${upper(detail)}.`);
   }
   return lines;
-};
-
-const reasons: Readonly<Record<BadWhy, string>> = {
-  altered: 'altered',
-  missing: 'missing',
-  moved: 'not in its place',
-  'put in': 'put in by another hand',
-  'scans altered': 'the scans that belong to it are altered or missing',
-  'cut off': 'the end is cut off from here on',
-  'not the known head': 'not the entry that is known from elsewhere',
-  'not signed': "not signed by the station's key",
-};
-
-const keyFaultText = (fault: KeyFault): string => {
-  switch (fault.kind) {
-    case 'not handed over':
-      return `Key ${fault.key.number}, from entry ${fault.key.seq} of ${stationChain} on, was not handed over by the key before it: that one was lost, or somebody without it wrote on. Believe what came after only against a head known from elsewhere.`;
-    case 'head of another key':
-      return `The head given for entry ${fault.head.seq} of ${fault.head.chain} is signed, and by no key of this record: it is another record, or one made anew with another key.`;
-    case 'not the known key':
-      return `No key of this record has the fingerprint ${fault.known}.`;
-  }
 };
 
 /** Silent where all is signed, and where the record has no key at all. */

@@ -2,6 +2,7 @@
  * `verify RECORD`: is the record as it was written, is it complete in time, and does its own evidence still
  * give the verdict that stands in it? Believes nothing of the record, and may run beside a station.
  */
+import { statSync } from 'node:fs';
 import { judgeAll } from '../judgement/judge.ts';
 import { readHeadText } from '../ledger/head-text.ts';
 import type { KnownElsewhere } from '../ledger/key-faults.ts';
@@ -9,14 +10,16 @@ import { RecordRefusal } from '../record/failure.ts';
 import { type InspectionOptions, inspectRecord, type RecordInspection, type Rejudge } from '../record/inspection.ts';
 import { readArguments, refuse } from './arguments.ts';
 import { type Command, exitStatus, type Terminal } from './command.ts';
+import { verifyPackage } from './verify-package.ts';
 import { verifyAnswer, verifyText } from './verify-text.ts';
 
-const help = `verify RECORD [--head TEXT]... [--key FINGERPRINT] [--json]
+const help = `verify RECORD | PACKAGE.zip [--head TEXT]... [--key FINGERPRINT] [--json]
 
 Checks a record (the folder given to serve as --data): every entry of every chain against its hash and the one
 before it, its signature by the station's key, the sealed scans, the documents, and the heads that the station
 noted; then gaps in time, and whether the inputs judged anew give the verdict that was recorded. The first entry that is not as it was written is named.
-It reads only, and may run beside a station that writes.
+It reads only, and may run beside a station that writes. A package (command "package") is checked likewise, and judged
+again both by the rules that it carries, shut in without network, disk or other programs, and by those of today.
 
   --head TEXT             a head known from elsewhere, as it stands on a report or in the code that a screen showed:
                           CHAIN=SEQ:HASH, with or without the signature behind it. The chain of that joint must hold
@@ -38,7 +41,7 @@ Example: npm run -s ledger -- verify data`;
 export const verifyWith = (rejudge: Rejudge): Command => {
   const command: Command = {
     name: 'verify',
-    summary: 'a record checked: altered, complete, and judged anew',
+    summary: 'a record or a package checked: altered, signed, complete, and judged anew',
     help,
     run: async (args, terminal) => {
       const asked = readArguments(
@@ -49,9 +52,11 @@ export const verifyWith = (rejudge: Rejudge): Command => {
       );
       if (typeof asked === 'number') return asked;
       const [folder, ...rest] = asked.positionals;
-      if (folder === undefined || rest.length > 0) return refuse(command, 'name one record (a folder)', terminal);
+      if (folder === undefined || rest.length > 0)
+        return refuse(command, 'name one record (a folder) or one package (a file)', terminal);
       const known = knownFrom(asked.values);
       if (typeof known === 'string') return refuse(command, known, terminal);
+      if (isFile(folder)) return verifyPackage(folder, known, asked.values.json === true, terminal);
       const seen = inspect(folder, { ...known, rejudge }, terminal);
       if (seen === undefined) return exitStatus.failed;
       terminal.out(asked.values.json === true ? JSON.stringify(verifyAnswer(seen), null, 2) : verifyText(folder, seen));
@@ -62,6 +67,8 @@ export const verifyWith = (rejudge: Rejudge): Command => {
 };
 
 export const verify: Command = verifyWith((inputs) => judgeAll(inputs).assessment);
+
+const isFile = (path: string): boolean => statSync(path, { throwIfNoEntry: false })?.isFile() === true;
 
 const inspect = (folder: string, options: InspectionOptions, terminal: Terminal): RecordInspection | undefined => {
   try {

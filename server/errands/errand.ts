@@ -12,6 +12,8 @@ import type { RecordReader } from '../record/read.ts';
 import { thinJudgedCourses } from '../record/thin-judged.ts';
 import { readingsCsv } from '../report/csv.ts';
 import { gather, ofRecord } from '../report/gather.ts';
+import { makePackage } from '../report/package/make.ts';
+import { shippedParts } from '../report/package/shipped.ts';
 import { pages } from '../report/pages.ts';
 import { handOverPage } from '../report/papers/hand-over-page.ts';
 import { paperFacts } from '../report/papers/of-record.ts';
@@ -36,6 +38,7 @@ export type Errand =
   | { readonly kind: 'fold anew'; readonly joint: string; readonly inputs: number }
   | { readonly kind: 'pdf' | 'hand-over'; readonly joint: string; readonly zone: string }
   | { readonly kind: 'paper'; readonly joint: string; readonly paper: PaperKind; readonly address: string }
+  | { readonly kind: 'package'; readonly joint: string; readonly zone: string }
   | { readonly kind: 'csv'; readonly of: TableKind; readonly joint: string; readonly zone: string };
 
 /** Tables that a joint's record is given out as. */
@@ -59,6 +62,7 @@ export async function run(
   errand: Errand,
   reader: RecordReader,
   program: Program,
+  seal?: (bytes: Uint8Array) => Uint8Array,
 ): Promise<HistoryView | Judged | JudgeMemory | Uint8Array> {
   switch (errand.kind) {
     case 'history':
@@ -83,17 +87,34 @@ export async function run(
     }
     case 'paper':
       return renderPdf(papers[errand.paper](paperFacts(reader, errand.joint, errand.address)));
-    case 'csv': {
-      const { joint, assessment } = judged(reader, errand.joint);
-      const text =
-        errand.of === 'passes'
-          ? passesCsv(assessment, joint, errand.zone)
-          : [...readingsCsv(scansOf(reader, errand.joint), joint, errand.zone, measuredOf(reader, errand.joint))].join(
-              '',
-            );
-      return new TextEncoder().encode(text);
-    }
+    case 'csv':
+      return csvOf(reader, errand);
+    case 'package':
+      return packageOf(reader, errand, program, seal);
   }
+}
+
+export async function packageOf(
+  reader: RecordReader,
+  { joint, zone }: { readonly joint: string; readonly zone: string },
+  program: Program,
+  seal: ((bytes: Uint8Array) => Uint8Array) | undefined,
+): Promise<Uint8Array> {
+  const report = await renderPdf(pages(gather({ ...ofRecord(reader, joint), program, rules: program.rules, zone })));
+  const [readings, passes] = (['readings', 'passes'] as const).map((of) => csvOf(reader, { joint, zone, of }));
+  return makePackage({ reader, chain: joint, report, readings: readings!, passes: passes!, ...shippedParts(), ...(seal && { seal }) });
+}
+
+function csvOf(
+  reader: RecordReader,
+  { joint: chain, zone, of }: { readonly joint: string; readonly zone: string; readonly of: TableKind },
+): Uint8Array {
+  const { joint, assessment } = judged(reader, chain);
+  const text =
+    of === 'passes'
+      ? passesCsv(assessment, joint, zone)
+      : [...readingsCsv(scansOf(reader, chain), joint, zone, measuredOf(reader, chain))].join('');
+  return new TextEncoder().encode(text);
 }
 
 function judged(reader: RecordReader, chain: string): Judged {

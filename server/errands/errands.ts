@@ -20,7 +20,7 @@ export function createErrands(folder: string): Errands {
 }
 
 /** What nobody looks at while it is made. */
-const slow: ReadonlySet<Errand['kind']> = new Set<Errand['kind']>(['pdf', 'csv', 'fold anew']);
+const slow: ReadonlySet<Errand['kind']> = new Set<Errand['kind']>(['pdf', 'csv', 'package', 'fold anew']);
 
 interface Waiting {
   readonly done: (outcome: never) => void;

@@ -110,6 +110,7 @@ export class Sight {
   private seeBody(envelope: Envelope, packed: Uint8Array | undefined): string | undefined {
     if (envelope.class === 'block') {
       if (envelope.kind === blockKind) this.seeBlock(envelope.body as BlockBody, packed);
+      if (envelope.kind === 'program') this.seeProgram(envelope.body as { readonly rules?: string });
       if (envelope.kind === 'heads') this.seeHeads(envelope.body as { readonly heads: readonly NotedHead[] });
     } else if (envelope.class === 'conclusion') {
       if (envelope.kind === 'verdict') this.verdict = (envelope.body as { readonly verdict?: string }).verdict;
@@ -132,6 +133,11 @@ export class Sight {
       this.coverage.set(board, coverage);
     }
     coverage.add(measuredAt, periodsToGap * (this.periods.get(board) ?? this.period));
+  }
+
+  /** The rules are kept as a document; without them the record could not be judged by them any more. */
+  private seeProgram({ rules }: { readonly rules?: string }): void {
+    if (rules !== undefined) this.attached.add(rules);
   }
 
   private seeHeads(body: { readonly heads: readonly NotedHead[] }): void {

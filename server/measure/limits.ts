@@ -39,6 +39,14 @@ export const limits = {
   nameMaximum: 120,
   /** One document (photo, certificate), bytes. */
   documentMaximum: 15_000_000,
+  /** A package of one joint, and what it unpacks to, bytes. */
+  packageMaximum: 300_000_000,
+  unpackedMaximum: 1_500_000_000,
+  packageFilesMaximum: 5_000,
+  /** Rules of a stranger, shut in: time, memory, characters of the answer. */
+  shutInMilliseconds: 10 * 60_000,
+  shutInMegabytes: 2_000,
+  shutInAnswerMaximum: 20_000_000,
   /** A JSON body that is not a document, bytes. */
   bodyMaximum: 1_000_000,
   /** An imported log, bytes. */

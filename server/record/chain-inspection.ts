@@ -5,12 +5,12 @@
 import { type BlockBody, blockKind, isFilled } from '../ledger/block.ts';
 import type { Envelope } from '../ledger/envelope.ts';
 import { type ChainSight, Sight } from '../ledger/sight.ts';
-import type { SignatureWatch, StoredSignature } from '../ledger/signatures.ts';
+import type { SignatureWatch } from '../ledger/signatures.ts';
 import { type FirstBad, type Head, type StoredRow, verifyChain } from '../ledger/verify.ts';
 import type { Database } from './database.ts';
 import { decodePositions } from './positions.ts';
-import { hasSignatureTable } from './schema.ts';
-import { type EntryRow, entryRows } from './walk.ts';
+import { storedRows } from './stored.ts';
+import type { EntryRow } from './walk.ts';
 
 export interface ChainInspection extends ChainSight {
   readonly chain: string;
@@ -22,8 +22,6 @@ export interface ChainInspection extends ChainSight {
   /** The first entry that carries a signature; undefined where none does. */
   readonly signedFrom?: number;
 }
-
-const rowsPerPage = 16;
 
 export const inspectChain = (
   database: Database,
@@ -47,38 +45,6 @@ export const inspectChain = (
   const from = signatures.from();
   return { ...sight.seen(), ...check, ...(from === undefined ? {} : { signedFrom: from }) };
 };
-
-function* storedRows(database: Database, chain: string, lastSeq: number): Generator<StoredRow, void> {
-  const isSigned = hasSignatureTable(database);
-  for (let after = 0; ; ) {
-    const rows = entryRows(database, chain, after, rowsPerPage);
-    const signatures = isSigned ? signaturesOf(database, chain, after, rows.at(-1)?.seq ?? after) : new Map();
-    for (const stored of rows) {
-      if (stored.seq > lastSeq) return;
-      after = stored.seq;
-      const { seq, bytes, hash, packed } = stored;
-      const signature: StoredSignature | undefined = signatures.get(seq);
-      yield {
-        ...{ seq, bytes, hash, stored },
-        ...(packed === null ? {} : { packed }),
-        ...(signature === undefined ? {} : { signature }),
-      };
-    }
-    if (rows.length < rowsPerPage) return;
-  }
-}
-
-const signaturesOf = (database: Database, chain: string, after: number, last: number): Map<number, StoredSignature> =>
-  new Map(
-    database
-      .all<StoredSignature & { readonly seq: number }>(
-        'SELECT seq, key, signature FROM signatures WHERE chain = ? AND seq > ? AND seq <= ?',
-        chain,
-        after,
-        last,
-      )
-      .map(({ seq, key, signature }) => [seq, { key, signature }]),
-  );
 
 /** What is kept beside the hashed bytes, for search and for the order over all chains, and does not fit them. */
 const filedWrongly = (envelope: Envelope, stored: EntryRow, lastPosition: number): string | undefined => {

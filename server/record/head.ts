@@ -1,4 +1,6 @@
-/** Where a chain stands. */
+/** Where a chain stands, and its head as it is carried out of the house. */
+import type { ChainHeadText } from '../ledger/head-text.ts';
+
 export interface ChainHead {
   readonly chain: string;
   /** Entries in the chain, blocks included; 0 for a chain that is not there. */
@@ -10,4 +12,10 @@ export interface ChainHead {
   readonly open: boolean;
   /** Scans that are kept but not sealed yet. */
   readonly journalled: number;
+}
+
+/** A head with what vouches for it, to be carried out of the house; bare in a record without a key. */
+export interface SignedHead extends ChainHeadText {
+  /** Fingerprint of the key that signed it. */
+  readonly fingerprint?: string;
 }

@@ -36,6 +36,9 @@ export const signerBeside =
     throw new RecordRefusal('no key', found === undefined ? gone(folder, file) : another(folder, file));
   };
 
+/** Signs what leaves the house beside entries, by the key that is there; undefined where none is. */
+export const sealBeside = (folder: string): Signer['sign'] | undefined => readIfThere(keyFileOf(folder))?.sign;
+
 /** A key that is ready to take the place of the present one; `take` puts it there once the record names it. */
 export const prepareKey = (folder: string): { readonly signer: Signer; readonly take: () => void } => {
   const next = nextFileOf(folder);

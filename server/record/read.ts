@@ -6,16 +6,21 @@ import { type BlockBody, openCourses } from '../ledger/block.ts';
 import { type Course, decodeCourses } from '../ledger/courses-read.ts';
 import { readEnvelope } from '../ledger/envelope.ts';
 import { noHash } from '../ledger/hash.ts';
+import { signatureText } from '../ledger/head-text.ts';
 import { type CommittedEntry, type CommittedItem, inputOf } from '../ledger/item.ts';
+import { fingerprintOf } from '../ledger/keys.ts';
+import type { StoredRow } from '../ledger/verify.ts';
 import { limits } from '../measure/limits.ts';
 import type { Instant } from '../measure/quantity.ts';
 import type { Input } from '../weld/entry.ts';
 import { committedEntry } from './batch.ts';
 import { type Database, type Disk, snapshot } from './database.ts';
 import { openFolderToRead } from './folder.ts';
-import type { ChainHead } from './head.ts';
-import { meta } from './schema.ts';
+import type { ChainHead, SignedHead } from './head.ts';
+import { hasSignatureTable, meta } from './schema.ts';
+import { keysNamed } from './signer.ts';
 import { sqliteDisk } from './sqlite.ts';
+import { storedRows } from './stored.ts';
 import { tailAfter } from './tail.ts';
 import { walkChain } from './walk.ts';
 
@@ -29,6 +34,8 @@ export interface RecordReader {
   position(): number;
   chains(): readonly ChainHead[];
   head(chain: string): ChainHead;
+  /** The head of a chain that has entries, as it is carried out of the house. */
+  signedHead(chain: string): SignedHead;
   /** At most `limit` items with a greater position, in order: what the listeners were told after it. */
   after(position: number, options: { readonly chain?: string; readonly limit: number }): readonly CommittedItem[];
   /** All inputs of the judge in the order of the chain, with those not sealed yet. */
@@ -38,6 +45,8 @@ export interface RecordReader {
   entries(chain: string): Iterable<CommittedEntry>;
   /** Temperatures of all scans that overlap the span, in no order of time, and with what their blocks hold beyond it. */
   coursesBetween(chain: string, from: Instant, to: Instant): Iterable<Course>;
+  /** Entries up to the head as they are stored, believed in nothing. */
+  stored(chain: string): Iterable<StoredRow>;
   document(sha256: string): KeptDocument | undefined;
   close(): void;
 }
@@ -53,6 +62,7 @@ export const readerOf = (database: Database): RecordReader => ({
     const row = database.get<HeadRow>(`SELECT ${headColumns} FROM chains WHERE chain = ?`, chain);
     return row === undefined ? { chain, seq: 0, hash: noHash, position: 0, open: false, journalled: 0 } : headOf(row);
   },
+  signedHead: (chain) => signedHeadOf(database, chain),
   after: (position, options) => {
     const limit = Math.min(options.limit, limits.tailItemsMaximum);
     return snapshot(database, () => tailAfter(database, position, options.chain, limit));
@@ -61,6 +71,7 @@ export const readerOf = (database: Database): RecordReader => ({
   conclusions: (chain) => entriesOf(database, chain, ['conclusion', 'conclusion']),
   entries: (chain) => entriesOf(database, chain, ['input', 'conclusion']),
   coursesBetween: (chain, from, to) => coursesBetween(database, chain, from, to),
+  stored: (chain) => storedRows(database, chain, signedHeadOf(database, chain).seq),
   document: (sha256) => {
     const row = database.get<{ media_type: string; bytes: Uint8Array }>(
       'SELECT media_type, bytes FROM documents WHERE sha256 = ?',
@@ -81,6 +92,23 @@ interface HeadRow {
 }
 const headColumns = 'chain, seq, hash, position, open, journalled';
 const headOf = (row: HeadRow): ChainHead => ({ ...row, open: row.open === 1 });
+
+/** From one state of the record, so that hash and signature belong together. */
+const signedHeadOf = (database: Database, chain: string): SignedHead =>
+  snapshot(database, () => {
+    const row = database.get<{ seq: number; hash: string }>('SELECT seq, hash FROM chains WHERE chain = ?', chain);
+    const head = { chain, seq: row?.seq ?? 0, hash: row?.hash ?? noHash };
+    const signed = hasSignatureTable(database)
+      ? database.get<{ key: number; signature: Uint8Array }>(
+          'SELECT key, signature FROM signatures WHERE chain = ? AND seq = ?',
+          chain,
+          head.seq,
+        )
+      : undefined;
+    const key = signed === undefined ? undefined : keysNamed(database)[signed.key - 1];
+    if (signed === undefined || key === undefined) return head;
+    return { ...head, signature: signatureText(signed.signature), fingerprint: fingerprintOf(key) };
+  });
 
 /** May be gone through again, each time from the beginning. */
 const inputsOf = (database: Database, chain: string): Iterable<Input> => ({

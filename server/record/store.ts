@@ -25,6 +25,8 @@ export interface RecordOptions extends KeyOptions {
   /** Name and version of this program, as it shall stand in the record. */
   readonly program: string;
   readonly disk?: Disk;
+  /** The rules of this program as one script: kept as a document, so that the record can be judged by them for ever. */
+  readonly rules?: { readonly sha256: string; readonly bytes: Uint8Array };
 }
 export interface Committed {
   /** As kept: positions given, and each body as its bytes say it. */
@@ -134,12 +136,16 @@ const commit = (transactions: Transactions, reader: RecordReader, items: readonl
   return { items: batch.items, position: batch.position, heads: batch.heads() };
 };
 
-/** The program that writes from here on, where it is not the one that wrote before. */
-const noteProgram = (database: Database, transactions: Transactions, { now, program }: RecordOptions): void => {
-  if (meta(database, 'program') === program) return;
+/** The program that writes from here on, and its rules, where they are not those that wrote before. */
+const noteProgram = (database: Database, transactions: Transactions, options: RecordOptions): void => {
+  const { now, program, rules } = options;
+  const noted = meta(database, 'rules');
+  if (meta(database, 'program') === program && (rules === undefined || noted === rules.sha256)) return;
+  if (rules !== undefined) putDocument(database, transactions, rules.bytes, 'text/javascript', now());
   transactions.write((batch) => {
-    batch.write(stationChain, now(), 'program', { program });
+    batch.write(stationChain, now(), 'program', { program, ...(rules === undefined ? {} : { rules: rules.sha256 }) });
     setMeta(database, 'program', program);
+    if (rules !== undefined) setMeta(database, 'rules', rules.sha256);
   });
 };
 

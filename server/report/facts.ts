@@ -8,6 +8,7 @@ import type { SectionCourse } from '../judgement/inside/section-status.ts';
 import type { HandReading } from '../judgement/measuring/hand-reading.ts';
 import type { HistoryView } from '../measure/history.ts';
 import type { Instant } from '../measure/quantity.ts';
+import type { SignedHead } from '../record/head.ts';
 import type { Repair } from '../record/repairs.ts';
 import type { Input, Source } from '../weld/entry.ts';
 import type { Joint } from '../weld/joint.ts';
@@ -35,7 +36,8 @@ export interface ReportFacts {
   readonly rules: string;
   readonly station: string;
   readonly openedBy: string;
-  readonly head: { readonly seq: number; readonly hash: string };
+  /** Chain empty for an imported log, which stands on no record. */
+  readonly head: SignedHead;
   readonly entries: number;
   readonly openedAt: Instant;
   readonly closedAt?: Instant;

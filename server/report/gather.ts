@@ -9,6 +9,7 @@ import { measuredOverTime } from '../judgement/measuring/over-time.ts';
 import { type CommittedEntry, inputOf } from '../ledger/item.ts';
 import { limits } from '../measure/limits.ts';
 import type { Instant } from '../measure/quantity.ts';
+import type { SignedHead } from '../record/head.ts';
 import { longestPeriod } from '../record/periods.ts';
 import type { RecordReader } from '../record/read.ts';
 import { type Repair, repairsOf } from '../record/repairs.ts';
@@ -26,7 +27,7 @@ export interface Gathering {
   readonly inputs: () => Iterable<Input>;
   readonly timeline: readonly TimelineEntry[];
   readonly conclusions: readonly RecordedConclusion[];
-  readonly head: { readonly seq: number; readonly hash: string };
+  readonly head: SignedHead;
   readonly document: (sha256: string) => boolean;
   readonly repairs?: readonly Repair[];
 }
@@ -34,12 +35,11 @@ export interface Gathering {
 /** What a record holds of one joint, for gather. */
 export function ofRecord(reader: RecordReader, chain: string): Omit<Gathering, 'program' | 'rules' | 'zone'> {
   const entries = [...reader.entries(chain)];
-  const { seq, hash } = reader.head(chain);
   return {
     inputs: () => reader.inputs(chain),
     timeline: entries.flatMap(timelineEntry),
     conclusions: [...reader.conclusions(chain)].map((each) => ({ at: each.at, conclusion: each.body as Conclusion })),
-    head: { seq, hash },
+    head: reader.signedHead(chain),
     document: (sha256) => reader.document(sha256) !== undefined,
     repairs: repairsOf(reader, chain),
   };

@@ -97,6 +97,15 @@ export interface StationView {
   readonly signals?: readonly SignalView[];
 }
 
+/** The head of a joint's record, to be carried out of the house. */
+export interface HeadView {
+  readonly seq: number;
+  /** `CHAIN=SEQ:HASH:SIGNATURE`, or without a signature in a record without a key. */
+  readonly text: string;
+  /** Of the key that signed it. */
+  readonly fingerprint?: string;
+}
+
 export interface JointSummary {
   readonly id: string;
   readonly title: string;

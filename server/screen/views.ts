@@ -4,7 +4,7 @@ import type { HistoryView } from '../measure/history.ts';
 import { limits } from '../measure/limits.ts';
 import type { Instant } from '../measure/quantity.ts';
 import type { KeptRevision } from '../weld/procedure-act.ts';
-import type { AlarmEvent, JointState, JointSummary, StationView, TimelineEvent } from './contract.ts';
+import type { AlarmEvent, HeadView, JointState, JointSummary, StationView, TimelineEvent } from './contract.ts';
 
 export interface ViewSource {
   station(): StationView;
@@ -19,6 +19,9 @@ export interface ViewSource {
   /** The working page to be signed, or the card to hang on the part; the address leads back to the joint's page. */
   paper(id: string, paper: 'working' | 'card', address: string): Promise<Uint8Array>;
   csv(id: string, of: 'readings' | 'passes', zone: string): Promise<Uint8Array>;
+  /** One file that a stranger can verify without this program. */
+  package(id: string, zone: string): Promise<Uint8Array>;
+  head(id: string): HeadView;
   procedures(): readonly KeptRevision[];
   document(sha256: string): { readonly bytes: Uint8Array; readonly mediaType: string } | undefined;
 }
@@ -46,6 +49,8 @@ export function viewRouter(source: ViewSource): Router {
     if ((await source.joint(request.params.id)) === undefined) response.status(404).json(notFound);
     else next();
   });
+
+  router.get('/joints/:id/head', (request, response) => void response.json(source.head(request.params.id)));
 
   router.get('/joints/:id/history', async (request, response) => {
     const from = whole(request.query.from);
@@ -115,6 +120,13 @@ export function viewRouter(source: ViewSource): Router {
         .set('Content-Disposition', `attachment; filename="${id}${table === 'readings' ? '' : `-${table}`}.csv"`)
         .send(Buffer.from(csv));
     });
+  router.get('/joints/:id/package.zip', async (request, response) => {
+    const made = await source.package(request.params.id, zoneOf(request.query.zone));
+    response
+      .type('application/zip')
+      .set('Content-Disposition', `attachment; filename="${request.params.id}.zip"`)
+      .send(Buffer.from(made));
+  });
   router.get('/joints/:id/documents/:sha256', (request, response) => {
     const document = source.document(request.params.sha256);
     if (document === undefined) response.status(404).json({ because: 'no document of that hash is kept' });

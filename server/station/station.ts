@@ -51,6 +51,7 @@ export async function startStation(options: StationOptions): Promise<Station> {
     program: program.rules,
     now: () => clock.wall(),
     signer: signerBeside(folder),
+    ...(program.script === undefined ? {} : { rules: program.script }),
     ...(options.disk === undefined ? {} : { disk: options.disk }),
   });
   // What has been opened so far, for the case that the rest cannot be: nothing may keep a program alive that could not start.

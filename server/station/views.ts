@@ -2,6 +2,7 @@
 
 import type { Errand, Judged, Outcome } from '../errands/errand.ts';
 import type { Conclusion } from '../judgement/conclusions.ts';
+import { signedHeadText } from '../ledger/head-text.ts';
 import { inputOf, isJointChain, proceduresChain } from '../ledger/item.ts';
 import { keptRevisions } from '../ledger/procedures.ts';
 import type { Instant } from '../measure/quantity.ts';
@@ -129,6 +130,15 @@ export function stationViews({ options, record, pipeline, links, linkEvents, sig
     handOver: (id, zone) => errand({ kind: 'hand-over', joint: id, zone }),
     paper: (id, paper, address) => errand({ kind: 'paper', joint: id, paper, address }),
     csv: (id, of, zone) => errand({ kind: 'csv', of, joint: id, zone }),
+    package: (id, zone) => errand({ kind: 'package', joint: id, zone }),
+    head: (id) => {
+      const { seq, fingerprint, ...head } = record.signedHead(id);
+      return {
+        seq,
+        text: signedHeadText({ seq, ...head }),
+        ...(fingerprint === undefined ? {} : { fingerprint }),
+      };
+    },
     procedures: keptProcedures,
     document: (sha256) => record.document(sha256),
   };

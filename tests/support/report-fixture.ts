@@ -108,7 +108,7 @@ export function reportFacts(options: FixtureOptions = {}): ReportFacts {
     rules: '1 (8c1f27aa)',
     station: 'Bay 2',
     openedBy: 'Łukasz Żółć',
-    head: { seq: entries.length * 3, hash: '3f9a61c07d52e8b4'.repeat(4) },
+    head: { chain: 'kn-12', seq: entries.length * 3, hash: '3f9a61c07d52e8b4'.repeat(4) },
     entries: entries.length * 3 + 1,
     openedAt: start,
     lastAt,

@@ -17,7 +17,7 @@ import { placeText, useText } from '../../wording/words.ts';
 import { heatingText } from '../joint-words.ts';
 import { type Block, type PageModel, paragraph } from '../page-model.ts';
 import { planPicture, sectionPicture } from '../set-up/set-up.ts';
-import { jointCode } from './joint-code.ts';
+import { squareCode } from '../square-code.ts';
 import { type PaperFacts, sourceMarks } from './paper-facts.ts';
 import { throughRows } from './through-rows.ts';
 
@@ -137,7 +137,7 @@ function call({ joint, address }: PaperFacts): Block {
   if (address === undefined) return paragraph(who, 'strong');
   return {
     kind: 'code',
-    svg: jointCode(address),
+    svg: squareCode(address),
     alternative: `QR code of the address ${address}`,
     headline: who,
     lines: ['This joint, live and with its record:', address, ...(isOwnMachine(address) ? [ownMachine] : [])],

@@ -11,6 +11,7 @@ import { actKey } from '../../feed/http.ts';
 import { dayClockText } from '../../format/time.ts';
 import { ChoiceField, TextField } from '../../parts/field.tsx';
 import { Glyph, type GlyphName } from '../../parts/glyph.tsx';
+import { HeadCode } from '../../parts/head-code.tsx';
 import { keepDocument, sendAct } from '../../state/acts.ts';
 import { person } from '../../state/person.ts';
 import { SheetFrame } from './sheet-frame.tsx';
@@ -71,6 +72,9 @@ export function ChecksSheet({ live, stay, back }: SheetProps & { readonly stay: 
           ),
         )}
       </ul>
+      {points.length > 0 && (
+        <HeadCode key={points.filter(({ given }) => given !== undefined).length} joint={live.joint.id} />
+      )}
       <div class="row end">
         <button type="button" class="plain" onClick={back}>
           Back

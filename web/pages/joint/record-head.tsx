@@ -1,5 +1,6 @@
 /** The record of this joint: how many entries, its head, and the ways to take it along. */
 import type { LiveJoint } from '../../feed/live-joint.ts';
+import { HeadCode } from '../../parts/head-code.tsx';
 import { PaperLinks } from '../../parts/paper-links.tsx';
 import { correctAddress, recordAddress } from '../../state/route.ts';
 
@@ -21,6 +22,7 @@ export function RecordHead({ live }: { readonly live: LiveJoint }) {
           <span class="place">first 16 of {live.headHash.length} characters; the printed report carries all</span>
         </dd>
       </dl>
+      <HeadCode joint={live.joint.id} />
       <div class="row wrap">
         <a class="button" href={recordAddress(live.joint.id)}>
           All entries
@@ -37,6 +39,9 @@ export function RecordHead({ live }: { readonly live: LiveJoint }) {
             Passes (CSV)
           </a>
         )}
+        <a class="button" href={`${path}/package.zip?zone=${zone}`} download>
+          Package to verify (ZIP)
+        </a>
         {live.assessment.phase !== 'closed' && (
           <a class="button" href={correctAddress(live.joint.id)}>
             Correct the joint

@@ -1,0 +1,163 @@
+/**
+ * A package, believed in nothing: is its chain as it was written, is every entry signed, are all of its files those that
+ * the station put in, and does the record cover the time that it speaks of? Pure, so that the command and the page in
+ * the package look with the same eyes; the mathematics of signatures is handed in.
+ */
+import { deflateSync } from 'fflate';
+import { type BlockBody, blockKind, isFilled } from '../ledger/block.ts';
+import { type Envelope, readEnvelopeStrictly } from '../ledger/envelope.ts';
+import { sha256Hex } from '../ledger/hash.ts';
+import { headText } from '../ledger/head-text.ts';
+import { stationChain } from '../ledger/item.ts';
+import { type KeyFault, type KnownElsewhere, keyFaultsOf } from '../ledger/key-faults.ts';
+import type { RecordKey } from '../ledger/keys.ts';
+import { type ChainSight, Sight } from '../ledger/sight.ts';
+import { type VerifySignature, watchSignatures } from '../ledger/signatures.ts';
+import { type ChainCheck, type FirstBad, type StoredRow, verifyChain } from '../ledger/verify.ts';
+import { type FileFault, fileFaults } from './files.ts';
+import { type Files, file, rulesFile, signaturesIn, splitLines } from './layout.ts';
+import type { EntryText } from './rules-script.ts';
+
+export interface PackageInspection extends ChainSight, ChainCheck {
+  /** Nothing was changed since it was written, as far as the key vouches for it. */
+  readonly sound: boolean;
+  readonly signedFrom?: number;
+  readonly keys: readonly RecordKey[];
+  readonly keyFaults: readonly KeyFault[];
+  /** What is wrong with an entry of the station's chain that came along. */
+  readonly stationFault?: FirstBad;
+  readonly fileFaults: readonly FileFault[];
+  /** Whether the station's key vouches for the files that no entry vouches for. */
+  readonly sealed: boolean;
+  /** The script that judged when the verdict fell; undefined where the record names none. */
+  readonly rules?: { readonly sha256: string; readonly program: string; readonly script?: string };
+  /** For whoever judges anew. */
+  readonly texts: readonly EntryText[];
+}
+
+const decoder = new TextDecoder();
+
+export const inspectPackage = (
+  files: Files,
+  verify: VerifySignature,
+  known: KnownElsewhere = {},
+): PackageInspection => {
+  const lines = splitLines(files[file.entries] ?? new Uint8Array(0));
+  const chain = chainNamed(lines[0]);
+  const keys: RecordKey[] = [];
+  const station = inspectStation(files, keys, verify);
+  const signatures = watchSignatures(keys, verify);
+  const sight = new Sight();
+  const rows = [...rowsOf(lines, files)];
+  const check = verifyChain(chain, rows, {
+    expectedHeads: (known.knownHeads ?? []).filter((head) => head.chain === chain),
+    signatures,
+    visit: (envelope, row) => sight.see(envelope, row.packed),
+  });
+  const from = signatures.from();
+  const seen = sight.seen();
+  const { faults, sealed } = fileFaults(files, { check, keys, verify, seen, foreign: headsOfOthers(known, chain) });
+  const keyFaults = keyFaultsOf(keys, known, verify);
+  const sound = check.ok && station.fault === undefined && faults.length === 0 && keyFaults.length === 0;
+  const rules = rulesAt(station.programs, seen.closedAt, files);
+  return {
+    ...{ ...seen, ...check, sound, keys, keyFaults, fileFaults: faults, sealed },
+    ...(from === undefined ? {} : { signedFrom: from }),
+    ...(station.fault === undefined ? {} : { stationFault: station.fault }),
+    ...(rules === undefined ? {} : { rules }),
+    texts: rows.map(({ bytes, scans }) => [decoder.decode(bytes), scans === undefined ? null : decoder.decode(scans)]),
+  };
+};
+
+const chainNamed = (line: Uint8Array | undefined): string => {
+  try {
+    return line === undefined ? '' : readEnvelopeStrictly(line).chain;
+  } catch {
+    return '';
+  }
+};
+
+/** A head of another joint says nothing of this package: whoever gave it has the wrong one of the two. */
+const headsOfOthers = ({ knownHeads = [] }: KnownElsewhere, chain: string): readonly string[] =>
+  knownHeads.filter((head) => head.chain !== chain && head.chain !== stationChain).map(headText);
+
+type Row = StoredRow & { readonly scans?: Uint8Array };
+
+/** Number and hash of an entry stand in the entry itself; which scans are whose follows from the order. */
+function* rowsOf(lines: readonly Uint8Array[], files: Files): Generator<Row, void> {
+  const signatures = signaturesIn(files[file.signatures]);
+  const blocks = splitLines(files[file.scans] ?? new Uint8Array(0)).values();
+  let place = 0;
+  for (const bytes of lines) {
+    place += 1;
+    const seq = place;
+    const signature = signatures.get(seq);
+    const scans = isBlockWithScans(bytes) ? blocks.next().value : undefined;
+    yield {
+      ...{ seq, bytes, hash: sha256Hex(bytes) },
+      ...(signature === undefined ? {} : { signature }),
+      // Compressed without a gain: what is checked is what comes out.
+      ...(scans === undefined ? {} : { scans, packed: deflateSync(scans, { level: 0 }) }),
+    };
+  }
+}
+
+const isBlockWithScans = (bytes: Uint8Array): boolean => {
+  try {
+    const { class: kindOf, kind, body } = readEnvelopeStrictly(bytes);
+    return kindOf === 'block' && kind === blockKind && isFilled(body as BlockBody);
+  } catch {
+    return false;
+  }
+};
+
+interface Programs {
+  readonly at: number;
+  readonly program: string;
+  readonly rules: string;
+}
+
+/** Entries of the station's chain that name keys or rules; they are not neighbours, so that each stands by its signature. */
+const inspectStation = (
+  files: Files,
+  keys: RecordKey[],
+  verify: VerifySignature,
+): { readonly programs: readonly Programs[]; readonly fault?: FirstBad } => {
+  const watch = watchSignatures(keys, verify);
+  const signatures = signaturesIn(files[file.stationSignatures]);
+  const programs: Programs[] = [];
+  let last = 0;
+  for (const bytes of splitLines(files[file.station] ?? new Uint8Array(0))) {
+    const bad = (detail: string): { programs: Programs[]; fault: FirstBad } => ({
+      programs,
+      fault: { seq: last + 1, why: 'altered', detail },
+    });
+    let envelope: Envelope;
+    try {
+      envelope = readEnvelopeStrictly(bytes);
+      if (envelope.chain !== stationChain || envelope.seq <= last) return bad('it is not in its place');
+      last = envelope.seq - 1;
+      const fault = watch.see(envelope, sha256Hex(bytes), signatures.get(envelope.seq));
+      if (fault !== undefined) return { programs, fault: { seq: envelope.seq, why: 'not signed', detail: fault } };
+    } catch (error) {
+      return bad(error instanceof Error ? error.message : String(error));
+    }
+    last = envelope.seq;
+    const { program, rules } = envelope.body as Partial<Programs>;
+    if (typeof rules === 'string') programs.push({ at: envelope.at, program: String(program), rules });
+  }
+  return { programs };
+};
+
+/** The rules that held when the joint was closed; the newest while it is open. */
+const rulesAt = (
+  programs: readonly Programs[],
+  closedAt: number | undefined,
+  files: Files,
+): PackageInspection['rules'] => {
+  const held = closedAt === undefined ? programs.at(-1) : programs.findLast(({ at }) => at <= closedAt);
+  if (held === undefined) return undefined;
+  const bytes = files[rulesFile(held.rules)];
+  const isIt = bytes !== undefined && sha256Hex(bytes) === held.rules;
+  return { sha256: held.rules, program: held.program, ...(isIt ? { script: decoder.decode(bytes) } : {}) };
+};

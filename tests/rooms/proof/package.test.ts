@@ -1,0 +1,279 @@
+/** A package: the same bytes each time, verified by the command, by common tools as its own text says, and by a script that follows FORMAT.md only; whatever is done to it is named. */
+import { execFileSync, spawnSync } from 'node:child_process';
+import { mkdirSync, writeFileSync } from 'node:fs';
+import { dirname, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { describe, expect, test } from 'vitest';
+import { verify } from '../../../server/commands/verify.ts';
+import { readEnvelope } from '../../../server/ledger/envelope.ts';
+import { sha256Hex } from '../../../server/ledger/hash.ts';
+import { headBytes, headText, signatureText, signedHeadText } from '../../../server/ledger/head-text.ts';
+import { fingerprintOf, pemOfKey } from '../../../server/ledger/keys.ts';
+import { inspectPackage } from '../../../server/proof/inspect-package.ts';
+import { bytesOf, type Files, file, joinLines, rulesFile, splitLines } from '../../../server/proof/layout.ts';
+import { standingWords } from '../../../server/proof/package-words.ts';
+import { unzipped } from '../../../server/proof/zip.ts';
+import { verifyEd25519 } from '../../../server/record/ed25519.ts';
+import {
+  answeringRules,
+  filesOf,
+  listedAnew,
+  packageOf,
+  packed,
+  photo,
+  rechained,
+  stationKey as signer,
+  strangersKey,
+  withLines,
+} from '../../support/package.ts';
+import { temporaryFolder } from '../../support/record.ts';
+
+const whole = filesOf(packageOf({ signer }));
+const inspected = (files: Files) => inspectPackage(files, verifyEd25519);
+const unpackedTo = (files: Files): string => {
+  const folder = temporaryFolder();
+  for (const [name, bytes] of Object.entries(files)) {
+    mkdirSync(dirname(join(folder, name)), { recursive: true });
+    writeFileSync(join(folder, name), bytes);
+  }
+  return folder;
+};
+const independently = (files: Files): string => {
+  const script = fileURLToPath(new URL('../../support/independent-check.mjs', import.meta.url));
+  return spawnSync(process.execPath, [script, unpackedTo(files)], { encoding: 'utf8' }).stdout.trim();
+};
+const ran = async (bytes: Uint8Array, ...args: string[]) => {
+  const path = join(temporaryFolder(), 'p.zip');
+  writeFileSync(path, bytes);
+  const out: string[] = [];
+  const status = await verify.run([path, ...args], { out: (text) => out.push(text), err: (text) => out.push(text) });
+  return { status, out: out.join('\n') };
+};
+
+test('the same record gives the same bytes, in order of names and without a time of its own', () => {
+  const again = packed(filesOf(packed(whole)));
+  expect(packed(whole)).toEqual(again);
+  expect(Object.keys(whole)).toEqual(Object.keys(whole).sort());
+  expect(Object.keys(whole).filter((name) => name.startsWith('documents/'))).toEqual([
+    `documents/${sha256Hex(photo)}.png`,
+  ]);
+});
+
+test('no file of it holds the private key', () => {
+  expect(
+    Object.keys(whole).filter((name) => new TextDecoder('latin1').decode(whole[name]).includes('PRIVATE')),
+  ).toEqual([]);
+});
+
+test('a sound package: by the command, judged again by its own rules, shut in, and by those of today', async () => {
+  const { status, out } = await ran(packed(whole), '--key', fingerprintOf(signer.publicKey));
+  expect(out).toContain('SOUND: as it was written, and signed by the station throughout.');
+  expect(out).toContain('SIMULATED (board-1 says so)');
+  expect(out).toContain('no gap in the readings of board-1');
+  expect(out).toContain('judged again by its own rules (test 1, shut in): the same');
+  expect(out).toContain('judged again by the rules of today: the same');
+  expect(out).toContain('share one judge');
+  expect(status).toBe(0);
+});
+
+test('its own rules say otherwise: both verdicts are told', async () => {
+  const { status, out } = await ran(packageOf({ signer, rules: answeringRules('complies') }));
+  expect(out).toContain(
+    'VERDICT DIFFERS: recorded cannot-be-judged, judged again by its own rules (test 1, shut in): complies',
+  );
+  expect(status).toBe(1);
+});
+
+test('a package of a record without a key is read, judged, and told as not signed', async () => {
+  const bytes = packageOf();
+  const { status, out } = await ran(bytes);
+  expect(out).toContain('SOUND, AND NOT SIGNED');
+  expect(out).toContain('NOTHING VOUCHES FOR THEM');
+  expect(status).toBe(0);
+  expect(independently(filesOf(bytes))).toBe('SOUND: 9 entries, not signed, simulated, silent 0 times');
+});
+
+describe('whatever is done to it, the first bad entry or the file is named', () => {
+  const body = { kind: 'note', text: 'no wind at all' };
+  const flipped = (name: string, line: number, byte: number): Files =>
+    withLines(
+      whole,
+      (lines) =>
+        lines.map((each, index) => (index === line - 1 ? each.map((b, place) => (place === byte ? b ^ 1 : b)) : each)),
+      name,
+    );
+  const other = filesOf(packageOf({ signer, wind: 'no wind at all' }));
+  const lineOf = (files: Files, seq: number): Uint8Array => splitLines(files[file.entries]!)[seq - 1]!;
+  type Row = [what: string, files: Files, told: RegExp, independent: RegExp];
+  test.each<Row>([
+    ['a bit flipped in an entry', flipped(file.entries, 5, 60), /entry 5 of joint-1: /, /entry 5/],
+    ['a bit flipped in a reading', flipped(file.scans, 2, 60), /entry 4 of joint-1: the scans/, /readings of entry 4/],
+    ['a bit flipped in a signature', flipped(file.signatures, 5, 20), /entry 5 of joint-1: not signed/, /entry 5/],
+    [
+      'an entry deleted',
+      withLines(whole, (lines) => lines.toSpliced(4, 1)),
+      /entry 5 of joint-1: not in its place/,
+      /entry 5/,
+    ],
+    [
+      'two entries swapped',
+      withLines(whole, (lines) => [...lines.slice(0, 4), lines[5]!, lines[4]!, ...lines.slice(6)]),
+      /entry 5 of joint-1: not in its place/,
+      /entry 5/,
+    ],
+    [
+      'an entry put in',
+      withLines(whole, (lines) => lines.toSpliced(4, 0, lines[4]!)),
+      /entry 5 of joint-1: put in|entry 6 of joint-1: not in its place/,
+      /entry 6/,
+    ],
+    [
+      'the end cut off',
+      withLines(whole, (lines) => lines.slice(0, -2)),
+      /head\.txt does not give the newest entry/,
+      /cut off after entry 7/,
+    ],
+    [
+      'rewritten without the key',
+      listedAnew(rechained(whole, 5, () => body)),
+      /entry 5 of joint-1: not signed/,
+      /entry 5/,
+    ],
+    [
+      'rewritten with a key of his own',
+      listedAnew(
+        rechained(whole, 5, () => body, strangersKey),
+        strangersKey,
+      ),
+      /entry 1 of joint-1: not signed/,
+      /entry 1/,
+    ],
+    [
+      'two records spliced',
+      withLines(whole, (lines) => lines.map((line, index) => (index === 4 ? lineOf(other, 5) : line))),
+      /entry [56] of joint-1/,
+      /entry [56]/,
+    ],
+    [
+      'the report changed alone',
+      { ...whole, [file.report]: bytesOf('%PDF another report') },
+      /report\.pdf is altered/,
+      /report\.pdf/,
+    ],
+    [
+      'the report changed, and the list with it',
+      listedAnew({ ...whole, [file.report]: bytesOf('%PDF another report') }),
+      /SHA256SUMS is not signed/,
+      /SHA256SUMS/,
+    ],
+    [
+      'the photo changed, and the list with it',
+      listedAnew({ ...whole, [`documents/${sha256Hex(photo)}.png`]: bytesOf('x') }),
+      /png is not the document/,
+      /SHA256SUMS/,
+    ],
+    [
+      'a file added',
+      { ...whole, 'rules/more.js': bytesOf('x') },
+      /rules\/more\.js was added/,
+      /rules\/more\.js was added/,
+    ],
+    [
+      'a file taken out',
+      Object.fromEntries(Object.entries(whole).filter(([name]) => name !== file.readings)),
+      /readings\.csv is missing/,
+      /readings\.csv/,
+    ],
+    [
+      'the public key replaced',
+      listedAnew(
+        withLines(
+          whole,
+          ([first, ...rest]) => [
+            bytesOf(new TextDecoder().decode(first).replace(signer.publicKey, strangersKey.publicKey)),
+            ...rest,
+          ],
+          file.station,
+        ),
+      ),
+      /entry \d of station: not signed/,
+      /of station/,
+    ],
+  ])('%s', (what, files, told, independent) => {
+    const seen = inspected(files);
+    expect([what, seen.sound]).toEqual([what, false]);
+    expect(standingWords(seen).join('\n')).toMatch(told);
+    expect(independently(files)).toMatch(independent);
+  });
+
+  test('rewritten with the key: only a head that has left the house shows it, and it does', async () => {
+    const [last] = splitLines(whole[file.entries]!).slice(-1);
+    const head = { chain: 'joint-1', seq: readEnvelope(last!).seq, hash: sha256Hex(last!) };
+    const forged = packed(
+      listedAnew(
+        rechained(whole, 5, () => body, signer),
+        signer,
+      ),
+    );
+    expect((await ran(forged)).status).toBe(0);
+    const { status, out } = await ran(
+      forged,
+      '--head',
+      signedHeadText({ ...head, signature: signatureText(signer.sign(headBytes(head))) }),
+    );
+    expect(out).toContain(`First bad entry: entry ${head.seq} of joint-1: not the entry that is known from elsewhere`);
+    expect(status).toBe(1);
+    expect((await ran(forged, '--head', headText({ ...head, chain: 'joint-2' }))).out).toContain(
+      'is a head of another joint',
+    );
+  });
+
+  test('made anew with another key throughout: the key of an earlier report, or a signed head', async () => {
+    const bytes = packageOf({ signer: strangersKey });
+    expect((await ran(bytes)).status).toBe(0);
+    expect((await ran(bytes, '--key', fingerprintOf(signer.publicKey))).out).toContain(
+      'No key of this record has the fingerprint',
+    );
+    const head = { chain: 'joint-1', seq: 3, hash: 'ab'.repeat(32) };
+    const { status, out } = await ran(
+      bytes,
+      '--head',
+      signedHeadText({ ...head, signature: signatureText(signer.sign(headBytes(head))) }),
+    );
+    expect([status, out.includes('signed, and by no key of this record')]).toEqual([1, true]);
+  });
+});
+
+test('what is no package is refused in words', async () => {
+  expect(unzipped(bytesOf('no zip'))).toMatchObject({ refused: expect.stringContaining('cannot be unpacked') });
+  expect(unzipped(packed({ 'a.txt': bytesOf('a') }))).toMatchObject({
+    refused: expect.stringContaining('no package of a joint'),
+  });
+  expect((await ran(bytesOf('no zip'))).status).toBe(3);
+  expect(Object.keys(whole)).toContain(rulesFile(sha256Hex(bytesOf(answeringRules('cannot-be-judged')))));
+  expect(joinLines([bytesOf('a')])).toEqual(bytesOf('a\n'));
+});
+
+test('the script and the commands of HOW-TO-VERIFY.txt do what the text says', (context) => {
+  const folder = unpackedTo(whole);
+  const run = (command: string) => spawnSync('sh', ['-c', command], { cwd: folder, encoding: 'utf8' });
+  try {
+    execFileSync('sh', ['-c', 'command -v openssl && command -v sha256sum'], { stdio: 'pipe' });
+  } catch {
+    context.skip('openssl or sha256sum is not on this machine');
+  }
+  const text = new TextDecoder().decode(whole[file.howTo]);
+  const commands = [...text.matchAll(/^ {6}((?:sha256sum -c|openssl) .*)$/gm)].map(([, command]) => command!);
+  expect(commands).toHaveLength(4);
+  for (const command of commands) expect([command, run(command).status]).toEqual([command, 0]);
+  expect(run(commands[3]!).stdout).toContain(fingerprintOf(signer.publicKey));
+  expect(new TextDecoder().decode(whole['keys/1.pem'])).toBe(pemOfKey(signer.publicKey));
+  const script = /^ {6}LC_ALL=C[\s\S]*?esac$/m.exec(text)![0].replaceAll(/^ {6}/gm, '');
+  writeFileSync(join(folder, 'check.sh'), script);
+  expect(run('sh check.sh').stdout).toMatch(/SOUND: 9 entries\n$/);
+  const altered = (line: string) => run(`sed -i '${line}' entries.jsonl && sh check.sh`);
+  expect(altered('6s/groove/groves/')).toMatchObject({
+    status: 1,
+    stdout: expect.stringContaining('ALTERED: entry 7 does not follow entry 6'),
+  });
+});

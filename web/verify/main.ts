@@ -1,0 +1,118 @@
+/** The page in a package: takes a package, says how it stands, judges it again shut in, and draws it. Nothing leaves the machine. */
+import { readHeadText } from '../../server/ledger/head-text.ts';
+import { inspectPackage, type PackageInspection } from '../../server/proof/inspect-package.ts';
+import {
+  type Again,
+  againWords,
+  recordWords,
+  sharedJudge,
+  standingWords,
+  whatSoundMeans,
+} from '../../server/proof/package-words.ts';
+import { unzipped } from '../../server/proof/zip.ts';
+import { chartOf } from './chart.ts';
+import { judgeShutIn } from './shut-in.ts';
+import { withSignatures } from './signatures.ts';
+
+/** Put in by the build: the rules of the program that this page came with. */
+declare const rulesOfPage: string;
+
+const at = <E extends HTMLElement>(id: string): E => document.getElementById(id) as E;
+const [drop, choice, head, answer, chart] = [
+  at('drop'),
+  at<HTMLInputElement>('package'),
+  at<HTMLTextAreaElement>('head'),
+  at('answer'),
+  at('chart'),
+];
+
+let chosen: File | undefined;
+/** Number of the newest question: what an older one still finds is not shown. */
+let asked = 0;
+
+choice.addEventListener('change', () => take(choice.files?.[0]));
+head.addEventListener('change', () => take(chosen));
+for (const kind of ['dragover', 'dragenter'])
+  addEventListener(kind, (event) => {
+    event.preventDefault();
+    drop.classList.add('over');
+  });
+addEventListener('dragleave', () => drop.classList.remove('over'));
+addEventListener('drop', (event) => {
+  event.preventDefault();
+  drop.classList.remove('over');
+  take(event.dataTransfer?.files[0]);
+});
+
+function take(file: File | undefined): void {
+  if (file === undefined) return;
+  chosen = file;
+  asked += 1;
+  void look(file, asked);
+}
+
+async function look(file: File, question: number): Promise<void> {
+  show(['Reading the package.'], 'bad', []);
+  chart.replaceChildren();
+  const unpacked = unzipped(new Uint8Array(await file.arrayBuffer()));
+  if ('refused' in unpacked) return show([`NOT A PACKAGE. ${unpacked.refused}`], 'bad', []);
+  const given = head.value.trim();
+  const known = readHeadText(given);
+  if (given !== '' && known === undefined)
+    return show(['The head that you gave is none: it reads CHAIN=ENTRY:HASH, the hash with 64 characters.'], 'bad', []);
+  const knownHeads = known === undefined ? [] : [known];
+  const { seen, checked } = await withSignatures((verify) => inspectPackage(unpacked.files, verify, { knownHeads }));
+  if (question !== asked) return;
+  const standing = checked
+    ? standingWords(seen)
+    : ['SIGNATURES NOT CHECKED: this browser has no Ed25519. Use a newer one, or OpenSSL as HOW-TO-VERIFY.txt says.'];
+  const tone = seen.sound && checked && seen.keys.length > 0 ? 'sound' : 'bad';
+  const words = [
+    ...recordWords(seen),
+    ...(known === undefined ? [] : [`compared with the head that you gave: entry ${known.seq}`]),
+  ];
+  show(standing, tone, [...words, 'judging again ...']);
+  const drawing = chartOf(seen.texts);
+  if (drawing !== undefined) chart.replaceChildren(heading('Temperatures as the instruments gave them'), drawing);
+  const own = await byOwnRules(seen);
+  const today = seen.firstBad === undefined ? await judgeShutIn(rulesOfPage, JSON.stringify(seen.texts)) : own;
+  if (question !== asked) return;
+  const { recordedVerdict } = seen;
+  show(standing, tone, [
+    ...words,
+    againWords(
+      `its own rules${seen.rules === undefined ? '' : ` (${seen.rules.program})`}, shut in`,
+      recordedVerdict,
+      own,
+    ),
+    againWords('the rules that came with this page', recordedVerdict, today),
+  ]);
+}
+
+const byOwnRules = async ({ rules, texts, firstBad }: PackageInspection): Promise<Again> => {
+  if (firstBad !== undefined) return { failed: 'the entries are not as they were written' };
+  if (rules === undefined) return { failed: 'the record names no rules of its own' };
+  if (rules.script === undefined) return { failed: `rules/${rules.sha256}.js is missing or altered` };
+  return judgeShutIn(rules.script, JSON.stringify(texts));
+};
+
+function show(standing: readonly string[], tone: 'sound' | 'bad', words: readonly string[]): void {
+  const frame = document.createElement('div');
+  frame.className = `standing ${tone}`;
+  frame.append(...standing.map((text) => made('p', text)));
+  const list = document.createElement('ul');
+  list.append(...words.map((text) => made('li', text)));
+  answer.replaceChildren(
+    frame,
+    ...(words.length === 0
+      ? []
+      : [heading('What the record holds'), list, made('p', sharedJudge), made('p', whatSoundMeans)]),
+  );
+}
+
+const heading = (text: string): HTMLElement => made('h2', text);
+const made = (name: string, text: string): HTMLElement => {
+  const element = document.createElement(name);
+  element.textContent = text;
+  return element;
+};
