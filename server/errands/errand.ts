@@ -102,7 +102,15 @@ export async function packageOf(
 ): Promise<Uint8Array> {
   const report = await renderPdf(pages(gather({ ...ofRecord(reader, joint), program, rules: program.rules, zone })));
   const [readings, passes] = (['readings', 'passes'] as const).map((of) => csvOf(reader, { joint, zone, of }));
-  return makePackage({ reader, chain: joint, report, readings: readings!, passes: passes!, ...shippedParts(), ...(seal && { seal }) });
+  return makePackage({
+    reader,
+    chain: joint,
+    report,
+    readings: readings!,
+    passes: passes!,
+    ...shippedParts(),
+    ...(seal && { seal }),
+  });
 }
 
 function csvOf(

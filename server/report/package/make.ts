@@ -37,7 +37,16 @@ export interface PackageParts {
   readonly seal?: (bytes: Uint8Array) => Uint8Array;
 }
 
-export const makePackage = ({ reader, chain, report, readings, passes, format, page, seal }: PackageParts): Uint8Array => {
+export const makePackage = ({
+  reader,
+  chain,
+  report,
+  readings,
+  passes,
+  format,
+  page,
+  seal,
+}: PackageParts): Uint8Array => {
   const rows = [...reader.stored(chain)];
   if (rows.length === 0) throw new Error(`the record has no joint of the name ${chain}`);
   const station = [...reader.stored(stationChain)].filter(namesKeyOrRules);
