@@ -73,6 +73,6 @@ describe.skipIf(noBrowser)(
         server.close();
         rmSync(folder, { recursive: true, force: true });
       }
-    });
+    }, 120_000);
   },
 );
