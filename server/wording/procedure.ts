@@ -4,7 +4,9 @@
  */
 import { type MilliCelsius, type Millikelvin, milliCelsius, millikelvin } from '../measure/quantity.ts';
 import type { UnitSystem } from '../measure/units.ts';
+import type { Check, Point } from '../weld/checks.ts';
 import type { ProcedureRevision } from '../weld/procedure-revision.ts';
+import { pointText } from './checks.ts';
 import { heatInputFigureText } from './length.ts';
 import { begun } from './list.ts';
 import { differenceLimitText, limitText } from './temperature.ts';
@@ -73,11 +75,7 @@ function leaves(path: string, value: unknown, units: UnitSystem): StatedLine[] {
   if (typeof value === 'object' && value !== null && !Array.isArray(value))
     return Object.entries(value).flatMap(([key, inner]) => leaves(path === '' ? key : `${path}.${key}`, inner, units));
   if (Array.isArray(value) && value.some((each) => typeof each === 'object'))
-    return value.map((each, index) => ({
-      field: `${path}.${index}`,
-      name: `${nameOf(path)} ${index + 1}`,
-      text: memberText(each as object),
-    }));
+    return value.map((each, index) => memberOf(path, each as object, index));
   return [{ field: path, name: nameOf(path), text: textOf(path, value, units) }];
 }
 
@@ -96,7 +94,23 @@ function textOf(path: string, value: unknown, units: UnitSystem): string {
   return String(value);
 }
 
-/** "text: dry and clean, weight: blocks": a member of a list, such as a check. */
+/** A check and a point by their own ids, so that one that is put in between changes none of the others. */
+function memberOf(path: string, member: object, index: number): StatedLine {
+  if (path === 'procedure.checks') {
+    const { id, text, weight, role } = member as Check;
+    const by = role === undefined ? '' : `, answered by the ${role}`;
+    return { field: `${path}.${id}`, name: `Check ${id}`, text: `${text}; ${weight}${by}` };
+  }
+  if (path === 'procedure.points') {
+    const point = member as Point;
+    const text = begun(pointText(point));
+    const what = point.text === undefined ? text : `${point.text}: ${text}`;
+    return { field: `${path}.${point.id}`, name: `Point ${point.id}`, text: what };
+  }
+  return { field: `${path}.${index}`, name: `${nameOf(path)} ${index + 1}`, text: memberText(member) };
+}
+
+/** "text: dry and clean, weight: blocks": a member of a list that has no words of its own. */
 const memberText = (member: object): string =>
   Object.entries(member)
     .map(([field, value]) => `${inWords(field)}: ${Array.isArray(value) ? value.join(', ') : String(value)}`)

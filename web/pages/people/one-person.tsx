@@ -39,7 +39,7 @@ export function OnePerson({ person, desk }: { readonly person: PersonView; reado
         />
       )}
       {active && (
-        <div class="row">
+        <div class="row wrap">
           {ways.map(({ kind, path: last, text }) => (
             <button
               key={kind}
@@ -74,7 +74,7 @@ export function OnePerson({ person, desk }: { readonly person: PersonView; reado
             action="Change"
             send={(body) => desk.send('PUT', path, { ...body, active }, `${body.name} is changed.`)}
           />
-          <div class="row">
+          <div class="row wrap">
             <button
               type="button"
               class="plain"
@@ -126,7 +126,7 @@ function MadeSecret({
           <figcaption>{name}</figcaption>
         </figure>
       )}
-      <div class="row">
+      <div class="row wrap">
         {made.svg !== undefined && (
           <button type="button" class="act" onClick={() => print()}>
             Print the badge

@@ -17,7 +17,7 @@ export function ProceduresPage() {
     return <p class="notice loud">The station does not answer. Check that it runs, then open this page again.</p>;
   const ids = [...new Set(state.value.map((each) => each.revision.procedure.id))].sort();
   return (
-    <section aria-labelledby="procedures-heading">
+    <section class="stack" aria-labelledby="procedures-heading">
       <div class="joint-head">
         <h1 id="procedures-heading">Procedures</h1>
         <p class="aside">Each revision is recorded whole and never changed. A joint is bound to one revision.</p>
