@@ -21,7 +21,7 @@ import { driveSections } from './inside/drive.ts';
 import { sectionsOf } from './inside/section-state.ts';
 import { settleThrough, throughDue } from './inside/through-thickness.ts';
 import { limitsOf } from './limits-of.ts';
-import { limitsDue, settleLimits } from './limits-watch.ts';
+import { settleLimits } from './limits-watch.ts';
 import { handDue, takeHandReading } from './measuring/hand-readings.ts';
 import { registerDue, revisedRegister, settleRegister, takeInstrumentAct } from './measuring/register.ts';
 import { addDetails } from './pass-heat.ts';
@@ -35,6 +35,7 @@ import { sourceAfter } from './source.ts';
 import { withSpares } from './spares.ts';
 import type { State } from './state.ts';
 import { watchProbes } from './suspects.ts';
+import { watchesDue } from './watches.ts';
 
 /** Lets time pass up to the instant; an earlier instant changes nothing. */
 export function advance(state: State, until: Instant): State {
@@ -84,7 +85,7 @@ function nextDue(state: State): Instant | undefined {
     ...throughDue(state),
     ...passesDue(state),
     ...arcDue(state),
-    ...limitsDue(state),
+    ...watchesDue(state),
     ...afterDue(state),
     ...alarmsDue(state),
   ]) {

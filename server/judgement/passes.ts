@@ -1,17 +1,18 @@
 /** Passes: judged once at the start, watched against the minimum while they run. Starting is never blocked. */
-import { elapsed, type Instant } from '../measure/quantity.ts';
+import type { Instant } from '../measure/quantity.ts';
 import type { Act } from '../weld/entry.ts';
 import { detailsOf, type PassCorrection, type PassDetails } from '../weld/pass-acts.ts';
 import { arcAgain } from './after/after-welding.ts';
 import { ambientMissed } from './ambient/check.ts';
 import { arcInPass } from './arc-watch.ts';
-import type { Finding, Interpass } from './assessment.ts';
+import type { Interpass } from './assessment.ts';
 import { noteAfterBreak } from './breaks/after-break.ts';
 import { endBreak, goOn } from './breaks/breaks.ts';
 import { notePassChecks } from './checks/checks.ts';
 import type { Condition } from './condition.ts';
 import { continuousDue, endContinuous, settleContinuous } from './continuous.ts';
-import { note, open } from './findings.ts';
+import type { FindingKind } from './finding-kind.ts';
+import { note } from './findings.ts';
 import { interpassNow } from './interpass.ts';
 import { noteNearLimit } from './measuring/near-limit.ts';
 import { addDetails, heatOf, isDeposited } from './pass-heat.ts';
@@ -20,8 +21,9 @@ import { coldestOf, hottestOf, minimumNow, minimumProbes, onPart } from './place
 import { qualifiedAtStart } from './qualified.ts';
 import { conditions } from './readiness.ts';
 import { rules } from './rules.ts';
-import { type Extreme, hasBegunWelding, type Mutable, type PassState, pendingSince, type State } from './state.ts';
+import { type Extreme, hasBegunWelding, type PassState, type State } from './state.ts';
 import { strike } from './struck-passes.ts';
+import { endWatch, tellLasting } from './watches.ts';
 
 export function startPass(
   state: State,
@@ -83,9 +85,8 @@ export function endPass(state: State, id: string, details: PassDetails = {}): vo
   pass.endedAt = state.now;
   addDetails(state, id, details);
   endContinuous(state, pass);
-  endWatch(state, pass, 'below minimum during pass');
-  endWatch(state, pass, 'within guard band');
-  endWatch(state, pass, 'minimum not judged');
+  for (const kind of ['below minimum during pass', 'within guard band', 'minimum not judged'] as const)
+    endWatch(state, watchKey(pass, kind));
 }
 
 /** Keeps the extremes of every running pass and tells when the minimum is lost, or cannot be judged, for longer than a spike. */
@@ -95,17 +96,10 @@ export function settlePasses(state: State): void {
     keepExtremes(state, pass);
     settleContinuous(state, pass);
     const minimum = minimumNow(state);
-    const lost = watch(state, pass, 'below minimum during pass', minimum.below, rules.confirmFor);
-    if (lost) pass.minimum = 'not met';
+    if (lasts(state, pass, 'below minimum during pass', minimum.below, minimum.governing)) pass.minimum = 'not met';
     const isNear = minimum.reason === 'within guard band';
-    const near = watch(state, pass, 'within guard band', isNear, rules.confirmFor);
-    const unknown = watch(
-      state,
-      pass,
-      'minimum not judged',
-      minimum.state === 'not judged' && !isNear,
-      rules.gapPauses,
-    );
+    const near = lasts(state, pass, 'within guard band', isNear, minimum.governing);
+    const unknown = lasts(state, pass, 'minimum not judged', minimum.state === 'not judged' && !isNear);
     if ((unknown || near) && pass.minimum === 'met') pass.minimum = 'not judged';
   }
 }
@@ -113,12 +107,7 @@ export function settlePasses(state: State): void {
 export function passesDue(state: State): Instant[] {
   return state.passes
     .filter((each) => each.endedAt === undefined)
-    .flatMap((pass) => [
-      continuousDue(pass),
-      dueOf(state, pass, 'below minimum during pass', rules.confirmFor),
-      dueOf(state, pass, 'within guard band', rules.confirmFor),
-      dueOf(state, pass, 'minimum not judged', rules.gapPauses),
-    ])
+    .map(continuousDue)
     .filter((each) => each !== undefined);
 }
 
@@ -239,61 +228,21 @@ function keepExtremes(state: State, pass: PassState): void {
   }
 }
 
-type Watched = 'below minimum during pass' | 'within guard band' | 'minimum not judged';
-const watchKey = (pass: PassState, kind: Watched): string => `${kind}/${pass.pass}`;
+const watchKey = (pass: PassState, kind: FindingKind): string => `pass ${pass.pass}/${kind}`;
 
-/** True once the condition has held for the delay; the finding then holds from when it began, with the lowest it came to. */
-function watch(state: State, pass: PassState, kind: Watched, holds: boolean, delay: number): boolean {
-  const key = watchKey(pass, kind);
-  if (!holds) {
-    endWatch(state, pass, kind);
-    return false;
-  }
-  const since = pendingSince(state, key);
-  const lowest = kind === 'minimum not judged' ? undefined : keepLowest(state, key);
-  if (elapsed(since, state.now) < delay) return false;
-  const standing = standingFinding(state, pass, kind, since);
+function lasts(
+  state: State,
+  pass: PassState,
+  kind: 'below minimum during pass' | 'within guard band' | 'minimum not judged',
+  holds: boolean,
+  now?: Extreme,
+): boolean {
   const limit = state.limits.preheatMinimum;
-  if (standing === undefined) {
-    open(state, kind, since, {
-      pass: pass.pass,
-      ...(lowest === undefined ? {} : { probe: lowest.probe, value: lowest.temperature }),
-      ...(limit === undefined ? {} : { limit }),
-      ...(lowest?.bound === undefined ? {} : { bound: lowest.bound }),
-    });
-  } else if (lowest !== undefined) {
-    standing.value = lowest.temperature;
-    if (lowest.bound === undefined) delete standing.bound;
-    else standing.bound = lowest.bound;
-  }
-  return true;
-}
-
-function keepLowest(state: State, key: string): Extreme | undefined {
-  const governing = minimumNow(state).governing;
-  const lowest = state.lowest[key];
-  if (governing !== undefined && (lowest === undefined || governing.temperature < lowest.temperature)) {
-    state.lowest[key] = governing;
-  }
-  return state.lowest[key];
-}
-
-function endWatch(state: State, pass: PassState, kind: Watched): void {
-  const key = watchKey(pass, kind);
-  const since = state.pending[key];
-  if (since === undefined) return;
-  delete state.pending[key];
-  delete state.lowest[key];
-  const standing = standingFinding(state, pass, kind, since);
-  if (standing !== undefined) standing.to = state.now;
-}
-
-const standingFinding = (state: State, pass: PassState, kind: Watched, since: Instant): Mutable<Finding> | undefined =>
-  state.findings.find(
-    (each) => each.kind === kind && each.pass === pass.pass && each.from === since && each.to === undefined,
+  return tellLasting(
+    state,
+    watchKey(pass, kind),
+    holds,
+    kind === 'minimum not judged' ? rules.gapPauses : rules.confirmFor,
+    { kind, detail: { pass: pass.pass, ...(limit === undefined ? {} : { limit }) }, now },
   );
-
-function dueOf(state: State, pass: PassState, kind: Watched, delay: number): Instant | undefined {
-  const since = state.pending[watchKey(pass, kind)];
-  return since === undefined ? undefined : ((since + delay) as Instant);
 }

@@ -2,7 +2,7 @@
  * What the judge remembers between two inputs: plain data that can be cloned, kept and thrown away, since
  * it can always be folded again from the record.
  */
-import { elapsed, type Instant, type MilliCelsius, type Millikelvin, type Milliseconds } from '../measure/quantity.ts';
+import type { Instant, MilliCelsius, Millikelvin, Milliseconds } from '../measure/quantity.ts';
 import type { Acceptance, Requirement } from '../metallurgy/answer.ts';
 import { requirement } from '../metallurgy/requirement.ts';
 import { emptySuspicion, type Suspicion } from '../suspicion/suspicion.ts';
@@ -30,6 +30,7 @@ import type { KeptDisposition } from './people/deviations.ts';
 import type { Distrust } from './probe-status.ts';
 import { rules } from './rules.ts';
 import type { Takeover } from './spares.ts';
+import type { Watch } from './watches.ts';
 
 export type Mutable<T> = { -readonly [K in keyof T]: T[K] };
 
@@ -162,10 +163,8 @@ export interface State {
   alarmTimers: { [timer: string]: AlarmTimer };
   /** Heat was entered, or seen in the readings: from here on probes are looked at. */
   underway: boolean;
-  /** When each watched excess began, by key, while it is not yet confirmed. */
-  pending: { [key: string]: Instant };
-  /** Lowest governing place since a watched fall below minimum began, by the same key. */
-  lowest: { [key: string]: Extreme };
+  /** What holds now and counts, or will, once it has lasted (watches.ts). */
+  watches: { [key: string]: Watch };
   minimumFirstReachedAt?: Instant;
   everReady: boolean;
   /** What is remembered of readings to tell faulty probes by. */
@@ -210,8 +209,7 @@ export function begin(at: Instant, event: StationEvent & { kind: 'opened' }): St
     shelvings: [],
     alarmTimers: {},
     underway: false,
-    pending: {},
-    lowest: {},
+    watches: {},
     everReady: false,
     suspicion: emptySuspicion(),
   };
@@ -238,19 +236,3 @@ export const isTrustedUntilClosed = (state: State, probe: ProbeState): boolean =
 
 export const hasBegunWelding = (state: State): boolean => state.passes.length > 0;
 export const isPassRunning = (state: State): boolean => state.passes.some((pass) => pass.endedAt === undefined);
-
-/** When the watched excess began: now, if it was not watched already. */
-export function pendingSince(state: State, key: string): Instant {
-  const since = state.pending[key] ?? state.now;
-  state.pending[key] = since;
-  return since;
-}
-
-/** True once it has held for longer than the delay: a spike of noise is none. */
-export function hasLasted(state: State, key: string, holds: boolean, delay: number): boolean {
-  if (!holds) {
-    delete state.pending[key];
-    return false;
-  }
-  return elapsed(pendingSince(state, key), state.now) >= delay;
-}

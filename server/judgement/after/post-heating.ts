@@ -3,12 +3,13 @@
  * procedure says; and until it begins the zone stays at the minimum preheat (AWS D10.10:2021, 5.3). A fall before it is
  * a finding that post-heating does not heal.
  */
-import { after, type Instant, type MilliCelsius, type Milliseconds, milliCelsius } from '../../measure/quantity.ts';
-import { close, note, open } from '../findings.ts';
+import { type Instant, type Milliseconds, milliCelsius } from '../../measure/quantity.ts';
+import { note, open } from '../findings.ts';
 import { beginHold, holdDue, notBegun, passedOf, settleHold } from '../hold.ts';
 import { minimumNow } from '../places.ts';
 import { rules } from '../rules.ts';
-import { hasLasted, isPassRunning, type State } from '../state.ts';
+import { isPassRunning, type State } from '../state.ts';
+import { endWatch, hasLasted, tellLasting, watchedSince } from '../watches.ts';
 import type { PostHeatingState } from './after-state.ts';
 import type { PostHeatingStatus } from './after-status.ts';
 import { zoneReaches, zoneStaysWithin } from './zone-now.ts';
@@ -48,19 +49,14 @@ export function settlePostHeating(state: State): void {
 export function postHeatingDue(state: State): Instant[] {
   const running = runningOf(state);
   const required = requiredOf(state);
-  const confirmed = [fallKey, coldKey, overKey].flatMap((key) => pendingDue(state, key, rules.confirmFor));
-  return [
-    ...confirmed,
-    ...pendingDue(state, unreadKey, rules.gapPauses),
-    ...(running === undefined || required === undefined ? [] : holdDue(running.hold, required)),
-  ];
+  return running === undefined || required === undefined ? [] : holdDue(running.hold, required);
 }
 
 /** Ends it, and says what was missing of it. Also at closing, and where it never began. */
 export function endPostHeating(state: State): void {
   const { postHeating } = state.after;
   endFall(state);
-  endOver(state);
+  for (const key of [overKey, coldKey]) endWatch(state, key);
   if (postHeating === undefined || postHeating.endedAt !== undefined) return;
   postHeating.endedAt = state.now;
   keepLongest(postHeating, state.now);
@@ -130,7 +126,7 @@ function settleFalls(state: State): void {
     const { governing } = minimum;
     if (standing === undefined) {
       const { probe, temperature } = governing!;
-      falls.push({ from: state.pending[fallKey]!, probe, lowest: temperature });
+      falls.push({ from: watchedSince(state, fallKey)!, probe, lowest: temperature });
     } else if (governing !== undefined && governing.temperature < standing.lowest) {
       standing.lowest = governing.temperature;
       standing.probe = governing.probe;
@@ -138,10 +134,8 @@ function settleFalls(state: State): void {
   } else if (standing !== undefined && !minimum.below) standing.to = state.now;
   if (completedAt === undefined) return;
   tellFalls(state);
-  const unread = hasLasted(state, unreadKey, minimum.state === 'not judged', rules.gapPauses);
-  if (unread && !state.findings.some(({ kind }) => kind === 'minimum before post-heating not judged')) {
-    open(state, 'minimum before post-heating not judged', state.pending[unreadKey]!);
-  } else if (!unread) closeUnread(state);
+  const kind = 'minimum before post-heating not judged';
+  tellLasting(state, unreadKey, minimum.state === 'not judged', rules.gapPauses, { kind, detail: {} });
 }
 
 function tellFalls(state: State): void {
@@ -163,42 +157,13 @@ function tellFalls(state: State): void {
 export function endFall(state: State): void {
   for (const fall of state.after.falls) fall.to ??= state.now;
   if (state.after.completedAt !== undefined) tellFalls(state);
-  closeUnread(state);
-  for (const key of [fallKey, unreadKey]) delete state.pending[key];
+  for (const key of [fallKey, unreadKey]) endWatch(state, key);
 }
-
-const closeUnread = (state: State): void => {
-  const standing = state.findings.find(
-    ({ kind, to }) => kind === 'minimum before post-heating not judged' && to === undefined,
-  );
-  if (standing !== undefined) close(state, standing.key, state.now);
-};
 
 function settleOver(state: State, maximumCelsius: number | undefined): void {
   if (maximumCelsius === undefined) return;
   const limit = milliCelsius(maximumCelsius);
-  const over = zoneStaysWithin(state, limit);
-  if (!hasLasted(state, overKey, over.below, rules.confirmFor)) {
-    if (!over.below) endOver(state);
-    return;
-  }
-  const { probe, temperature: value } = over.governing!;
-  const standing = standingOver(state);
-  if (standing === undefined) {
-    open(state, 'post-heating above maximum', state.pending[overKey]!, { probe, value, limit });
-  } else if (value > (standing.value as MilliCelsius)) standing.value = value;
+  const { below: isAbove, governing: now } = zoneStaysWithin(state, limit);
+  const kind = 'post-heating above maximum';
+  tellLasting(state, overKey, isAbove, rules.confirmFor, { kind, detail: { limit }, now, worse: 'higher' });
 }
-
-function endOver(state: State): void {
-  const standing = standingOver(state);
-  if (standing !== undefined) close(state, standing.key, state.now);
-  delete state.pending[overKey];
-}
-
-const standingOver = (state: State) =>
-  state.findings.find(({ kind, to }) => kind === 'post-heating above maximum' && to === undefined);
-
-const pendingDue = (state: State, key: string, delay: number): Instant[] => {
-  const since = state.pending[key];
-  return since === undefined ? [] : [after(since, delay as Milliseconds)];
-};

@@ -3,7 +3,7 @@
  * passes. Waiting to cool to the maximum interpass temperature is none, however long it takes. What the procedure asks
  * for before going on stands in readiness (after-break.ts); the soak is asked for anew by voiding what was held.
  */
-import { elapsed, type Instant, type MilliCelsius, type Milliseconds, minutes } from '../../measure/quantity.ts';
+import { after, elapsed, type Instant, type MilliCelsius, type Milliseconds, minutes } from '../../measure/quantity.ts';
 import type { BreakAct } from '../../weld/break.ts';
 import { isWeldingComplete } from '../after/after-welding.ts';
 import { keepsMinimum } from '../compare.ts';
@@ -12,7 +12,8 @@ import { voidHold } from '../hold.ts';
 import { interpassNow } from '../interpass.ts';
 import { bandAt, minimumNow } from '../places.ts';
 import { rules } from '../rules.ts';
-import { hasBegunWelding, hasLasted, isPassRunning, type State } from '../state.ts';
+import { hasBegunWelding, isPassRunning, type State } from '../state.ts';
+import { endWatch, hasLasted, watchedSince } from '../watches.ts';
 import { asksOf, limitToKeep } from './after-break.ts';
 import type { Break, Stretch } from './break-state.ts';
 
@@ -63,16 +64,7 @@ export function settleBreaks(state: State): void {
 export function breaksDue(state: State): Instant[] {
   const { waiting } = state.breaks;
   const longest = timeAllowed(state);
-  const due: Instant[] = [];
-  if (waiting !== undefined && longest !== undefined) due.push((waiting.from + longest) as Instant);
-  for (const [key, delay] of [
-    [belowKey, rules.confirmFor],
-    [unknownKey, rules.gapPauses],
-  ] as const) {
-    const since = state.pending[key];
-    if (since !== undefined) due.push((since + delay) as Instant);
-  }
-  return due;
+  return waiting === undefined || longest === undefined ? [] : [after(waiting.from, longest)];
 }
 
 /** The next pass begins, or the last one is done: whatever was asked for was asked for until now. */
@@ -90,7 +82,7 @@ export function endBreak(state: State): void {
     standing.to = state.now;
   }
   delete state.breaks.waiting;
-  for (const key of [belowKey, unknownKey]) delete state.pending[key];
+  for (const key of [belowKey, unknownKey]) endWatch(state, key);
 }
 
 export const openBreak = ({ breaks }: State): Break | undefined => {
@@ -138,7 +130,7 @@ function follow(state: State, stretch: Stretch): void {
         ? 'broken'
         : keepsMinimum(governing.temperature, limit, bandAt(state, governing));
   if (hasLasted(state, belowKey, kept === 'broken', rules.confirmFor)) {
-    stretch.belowSince ??= state.pending[belowKey]!;
+    stretch.belowSince ??= watchedSince(state, belowKey)!;
     stretch.fellAt ??= stretch.belowSince;
   } else if (kept !== 'broken' && minimum.missing.length === 0) endFall(state, stretch);
   const isUnknown = kept === undefined || kept === 'within the band' || minimum.missing.length > 0;
