@@ -43,7 +43,7 @@ export function assess(state: State): Assessment {
   const after = afterStatus(state);
   const phase = phaseOf(state, list, ready);
   const arc = arcStatus(state);
-  const { by: _by, ...interpass } = interpassNow(state);
+  const { by: _by, hidden: _hidden, ...interpass } = interpassNow(state);
   return {
     at: state.now,
     phase,

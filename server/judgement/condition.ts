@@ -39,7 +39,7 @@ export interface Condition {
     | 'spread too large'
     | 'no limit stated'
     | 'too hot'
-    | 'only a distrusted probe is above it'
+    | 'only an untrusted probe is above it'
     | 'no interpass place'
     | 'named answer missing'
     | 'paused by gap'
@@ -56,6 +56,7 @@ export interface Condition {
     | 'not inspected'
     | 'indication found'
     | 'nothing stated for a cold break'
+    | 'nothing stated for a break not read'
     | SectionReason;
   readonly probe?: string;
   readonly value?: MilliCelsius | Millikelvin | Milliseconds;

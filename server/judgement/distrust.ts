@@ -1,13 +1,14 @@
 /**
  * A probe leaves the judgement, by a named person or by the procedure's rule, and comes back by a named person.
  * Its readings are kept. Where it alone would show an excess (too hot, uneven), the excess becomes not judged and
- * never met: distrusting a probe must not make a joint look better.
+ * never met: distrusting a probe must not make a joint look better. Neither must losing one: what it read last counts
+ * so until the place is read again.
  */
 import { keepsMaximum } from './compare.ts';
 import { close, open } from './findings.ts';
 import { bandOf } from './measuring/guard.ts';
 import { onPart } from './places.ts';
-import { type Extreme, isRead, type ProbeState, type State } from './state.ts';
+import { type Extreme, isTrusted, type ProbeState, type State } from './state.ts';
 
 export function distrust(state: State, id: string, by: 'person' | 'rule', who?: string): void {
   const probe = probeNamed(state, id);
@@ -24,21 +25,21 @@ export function trustAgain(state: State, id: string): void {
   delete probe.distrustKey;
 }
 
-/** The hottest distrusted probe on the part that reads above the highest temperature allowed. */
+/** The hottest untrusted probe on the part that reads, or last read, above the highest temperature allowed. */
 export function hiddenExcess(state: State): Extreme | undefined {
   const limit = state.limits.highest;
   if (limit === undefined) return undefined;
-  return hottestDistrusted(state, onPart(state), limit);
+  return hottestUntrusted(state, onPart(state), limit);
 }
 
-/** The hottest of the distrusted among the probes, where it reads above the limit. */
-export function hottestDistrusted(
+/** The hottest of the probes that are distrusted or not read any more, where its last reading lies above the limit. */
+export function hottestUntrusted(
   state: State,
   probes: readonly ProbeState[],
   limit: Extreme['temperature'],
 ): Extreme | undefined {
   return probes
-    .filter((each) => each.distrusted !== undefined && isRead(state, each))
+    .filter((each) => each.good !== undefined && !isTrusted(state, each))
     .filter(({ good }) => keepsMaximum(good!.temperature, limit, bandOf(state, good!)) !== 'kept')
     .map((each) => ({ probe: each.probe.id, temperature: each.good!.temperature }))
     .sort((a, b) => b.temperature - a.temperature)[0];

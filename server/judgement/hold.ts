@@ -26,6 +26,8 @@ export interface HoldState {
 export interface Standing {
   readonly state: 'met' | 'not met' | 'not judged';
   readonly below: boolean;
+  /** Where a fall counts only once it has lasted: when it began. */
+  readonly belowSince?: Instant;
   /** Probes that cannot be read. */
   readonly missing: readonly string[];
   /** Not judged since it lies within the guard band. */
@@ -93,12 +95,12 @@ export const stopped = ({ pausedNear }: HoldState): Pick<Condition, 'state' | 'r
     ? { state: 'not judged', reason: 'stopped within guard band' }
     : { state: 'not met', reason: 'paused by gap' };
 
-/** The pause begins at the last good reading of the place that is missing. */
-function pause(state: State, hold: HoldState, { missing, near }: Standing): void {
+/** The pause begins at the last good reading of the place that is missing, or where the fall began. */
+function pause(state: State, hold: HoldState, { missing, near, belowSince = state.now }: Standing): void {
   const lastGood = state.probes
     .filter((each) => missing.includes(each.probe.id))
     .map((each) => each.good?.at ?? hold.since!);
-  const from = Math.max(hold.since!, Math.min(state.now, ...lastGood)) as Instant;
+  const from = Math.max(hold.since!, Math.min(belowSince, ...lastGood)) as Instant;
   hold.done = (hold.done + (from - hold.since!)) as Milliseconds;
   hold.state = 'paused';
   hold.pausedSince = from;

@@ -1,12 +1,12 @@
 /** The interpass temperature right now: what is measured at interpass places, by probe or by hand. A zone probe never stands for it. */
 import type { Interpass } from './assessment.ts';
 import { type Kept, keepsMaximum } from './compare.ts';
-import { hottestDistrusted } from './distrust.ts';
+import { hottestUntrusted } from './distrust.ts';
 import type { HandReading } from './measuring/hand-reading.ts';
 import { handKeepsMaximum, handNow } from './measuring/hand-readings.ts';
 import { bandAt, hottestOf, withUse } from './places.ts';
 import { rules } from './rules.ts';
-import { isTrusted, type State } from './state.ts';
+import { type Extreme, isTrusted, type State } from './state.ts';
 import { timeTo, trendPerMinute } from './trend.ts';
 
 type Maximum = State['limits']['interpassMaximum'];
@@ -16,19 +16,24 @@ type Measured = Pick<Interpass, 'probe' | 'temperature' | 'bound' | 'trendPerMin
   readonly kept: Kept;
 };
 
+export type InterpassNow = Interpass & {
+  readonly by?: 'probe' | 'contact';
+  /** No trusted reading is above the maximum, and the last one of an untrusted probe is. */
+  readonly hidden?: Extreme;
+};
+
 /** The worst of them: above the maximum, then neither proven, then the hottest. */
-export function interpassNow(
-  state: State,
-  limit = state.limits.interpassMaximum,
-): Interpass & { by?: 'probe' | 'contact' } {
+export function interpassNow(state: State, limit = state.limits.interpassMaximum): InterpassNow {
   const hands = handNow(state, 'interpass');
   const probe = hottestProbe(state, limit);
   const measured = [...(probe === undefined ? [] : [probe]), ...hands.flatMap((each) => byHand(state, each, limit))];
   const worst = measured.sort((a, b) => rank[a.kept] - rank[b.kept] || b.temperature - a.temperature)[0];
+  // A reading by hand stands in for what is hidden.
+  const hidden =
+    limit === undefined || hands.length > 0 ? undefined : hottestUntrusted(state, withUse(state, 'interpass'), limit);
+  if (hidden !== undefined && (worst === undefined || worst.kept === 'kept')) return { state: 'not judged', hidden };
   if (worst === undefined) return { state: 'not judged' };
   const { kept, ...reading } = worst;
-  if (limit !== undefined && kept === 'kept' && hands.length === 0 && isHidden(state, limit))
-    return { state: 'not judged' };
   const timeToWindow =
     limit !== undefined && kept === 'broken' && reading.bound === undefined
       ? timeTo(limit, reading.temperature, reading.trendPerMinute)
@@ -64,7 +69,3 @@ function byHand(state: State, each: HandReading, limit: Maximum): Measured[] {
   const { instrument, temperature, bound } = each;
   return [{ by: 'contact', probe: instrument, temperature, kept, ...(bound === undefined ? {} : { bound }) }];
 }
-
-/** A distrusted interpass probe reads above the maximum and no trusted one does. A contact reading stands in for it. */
-const isHidden = (state: State, limit: NonNullable<Maximum>): boolean =>
-  hottestDistrusted(state, withUse(state, 'interpass'), limit) !== undefined;

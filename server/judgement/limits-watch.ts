@@ -28,9 +28,9 @@ function settleHighest(state: State): void {
     lasts(state, id, 'above highest temperature', kept === 'broken', limit, now);
     lasts(state, id, 'within guard band', kept === 'within the band', limit, now);
   }
-  // Only a distrusted probe reads above it: that is neither an excess nor none.
+  // Only an untrusted probe shows it: that is neither an excess nor none.
   const hidden = hiddenExcess(state);
-  lasts(state, 'distrusted', 'highest temperature not judged', hidden !== undefined, limit, hidden);
+  lasts(state, 'untrusted', 'highest temperature not judged', hidden !== undefined, limit, hidden);
 }
 
 function lasts(

@@ -5,7 +5,6 @@ import { detailsOf, type PassCorrection, type PassDetails } from '../weld/pass-a
 import { arcAgain } from './after/after-welding.ts';
 import { ambientMissed } from './ambient/check.ts';
 import { arcInPass } from './arc-watch.ts';
-import type { Interpass } from './assessment.ts';
 import { noteAfterBreak } from './breaks/after-break.ts';
 import { endBreak, goOn } from './breaks/breaks.ts';
 import { notePassChecks } from './checks/checks.ts';
@@ -13,11 +12,11 @@ import type { Condition } from './condition.ts';
 import { continuousDue, endContinuous, settleContinuous } from './continuous.ts';
 import type { FindingKind } from './finding-kind.ts';
 import { note } from './findings.ts';
-import { interpassNow } from './interpass.ts';
+import { type InterpassNow, interpassNow } from './interpass.ts';
 import { noteNearLimit } from './measuring/near-limit.ts';
 import { addDetails, heatOf, isDeposited } from './pass-heat.ts';
 import { noteQualification } from './people/welder-qualified.ts';
-import { coldestOf, hottestOf, minimumNow, minimumProbes, onPart } from './places.ts';
+import { coldestOf, gapAllowed, hottestOf, minimumNow, minimumProbes, onPart } from './places.ts';
 import { qualifiedAtStart } from './qualified.ts';
 import { conditions } from './readiness.ts';
 import { rules } from './rules.ts';
@@ -99,7 +98,8 @@ export function settlePasses(state: State): void {
     if (lasts(state, pass, 'below minimum during pass', minimum.below, minimum.governing)) pass.minimum = 'not met';
     const isNear = minimum.reason === 'within guard band';
     const near = lasts(state, pass, 'within guard band', isNear, minimum.governing);
-    const unknown = lasts(state, pass, 'minimum not judged', minimum.state === 'not judged' && !isNear);
+    const isUnknown = minimum.state === 'not judged' && !isNear;
+    const unknown = lasts(state, pass, 'minimum not judged', isUnknown, undefined, gapAllowed(state, minimum));
     if ((unknown || near) && pass.minimum === 'met') pass.minimum = 'not judged';
   }
 }
@@ -111,8 +111,9 @@ export function passesDue(state: State): Instant[] {
     .filter((each) => each !== undefined);
 }
 
-function maximumAtStart(state: State, { state: stands, temperature }: Interpass): PassState['maximum'] {
+function maximumAtStart(state: State, { state: stands, temperature, hidden }: InterpassNow): PassState['maximum'] {
   if (state.limits.interpassMaximum === undefined) return 'not needed';
+  if (hidden !== undefined) return 'not judged';
   if (temperature === undefined) return hasBegunWelding(state) ? 'not judged' : 'not needed';
   return stands === 'window' ? 'met' : stands === 'too hot' ? 'not met' : 'not judged';
 }
@@ -192,7 +193,7 @@ function noteOutside(state: State, condition: Condition, pass: string): void {
     }
     case 'evenness':
       // Without two readings on any face the missing readings have their own finding.
-      if (condition.reason === 'only a distrusted probe is above it')
+      if (condition.reason === 'only an untrusted probe is above it')
         note(state, 'evenness not judged', state.now, detail);
       else if (!notJudged) note(state, 'uneven', state.now, detail);
       return;
@@ -235,14 +236,10 @@ function lasts(
   pass: PassState,
   kind: 'below minimum during pass' | 'within guard band' | 'minimum not judged',
   holds: boolean,
-  now?: Extreme,
+  now: Extreme | undefined,
+  delay: number = rules.confirmFor,
 ): boolean {
   const limit = state.limits.preheatMinimum;
-  return tellLasting(
-    state,
-    watchKey(pass, kind),
-    holds,
-    kind === 'minimum not judged' ? rules.gapPauses : rules.confirmFor,
-    { kind, detail: { pass: pass.pass, ...(limit === undefined ? {} : { limit }) }, now },
-  );
+  const detail = { pass: pass.pass, ...(limit === undefined ? {} : { limit }) };
+  return tellLasting(state, watchKey(pass, kind), holds, delay, { kind, detail, now });
 }

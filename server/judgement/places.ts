@@ -1,12 +1,12 @@
 /** Which probes answer for what, and whether the places that have to be measured are measured. */
-import type { MilliCelsius, Millikelvin } from '../measure/quantity.ts';
+import type { MilliCelsius, Millikelvin, Milliseconds } from '../measure/quantity.ts';
 import type { ProbeUse } from '../weld/probe.ts';
 import { type Kept, keepsMinimum } from './compare.ts';
 import { bandOf, bandOfDifference } from './measuring/guard.ts';
 import type { HandReading } from './measuring/hand-reading.ts';
 import { handKeepsMinimum, handNow } from './measuring/hand-readings.ts';
 import { rules } from './rules.ts';
-import { type Extreme, isRead, isTrusted, type ProbeState, type State } from './state.ts';
+import { type Extreme, isTrusted, type ProbeState, type State } from './state.ts';
 
 export const withUse = (state: State, ...uses: ProbeUse[]): ProbeState[] =>
   state.probes.filter((each) => uses.includes(each.probe.use));
@@ -86,6 +86,19 @@ export function minimumNow(state: State, minimum = state.limits.preheatMinimum):
   return { state: 'met', reason: 'ok', below, ...at, missing: [] };
 }
 
+/**
+ * How long the places may go unread before that is told: a short gap; and only a spike where one of them read below the
+ * minimum when it was last read, so that losing a cold place never looks better than reading it.
+ */
+export function gapAllowed(state: State, { missing }: MinimumNow, minimum = state.limits.preheatMinimum): Milliseconds {
+  const wasBelow = ({ probe: { id }, good }: ProbeState): boolean =>
+    missing.includes(id) &&
+    good !== undefined &&
+    minimum !== undefined &&
+    keepsMinimum(good.temperature, minimum, bandOf(state, good)) === 'broken';
+  return missing.length > 0 && minimumProbes(state).some(wasBelow) ? rules.confirmFor : rules.gapPauses;
+}
+
 /** What a place reads; `probe` names what it was read with. */
 interface Read extends Extreme {
   readonly place: string;
@@ -148,8 +161,9 @@ export function spreads(
   });
 }
 
-/** With the distrusted probes among them: an excess that only they show is not gone because they are distrusted. */
-export const spreadsOfAllRead = (state: State): ReturnType<typeof spreads> => spreads(state, isRead);
+/** With what untrusted probes read, or read last: an excess that only they show is not gone with the trust in them. */
+export const spreadsOfAll = (state: State): ReturnType<typeof spreads> =>
+  spreads(state, (_, { good }) => good !== undefined);
 
 /** Guard band of the newest good reading of the probe. */
 export const bandAt = (state: State, { probe }: { readonly probe: string }): Millikelvin =>

@@ -53,7 +53,7 @@ function interpassAt(
 ): NonNullable<QualifiedPass['interpass']> {
   const inside = milliCelsius(range.insideCelsius);
   const now = interpassNow(state, inside);
-  if (now.temperature === undefined && !hasBegunWelding(state)) return 'not needed';
+  if (now.temperature === undefined && now.hidden === undefined && !hasBegunWelding(state)) return 'not needed';
   if (now.state === 'window') return 'inside';
   const measured = now.temperature === undefined ? {} : { probe: now.probe!, value: now.temperature };
   const detail = { pass, ...measured, ...(now.bound === undefined ? {} : { bound: now.bound }) };

@@ -20,7 +20,7 @@ import {
   onPart,
   sidesWithoutZoneProbe,
   spreads,
-  spreadsOfAllRead,
+  spreadsOfAll,
   withUse,
 } from './places.ts';
 import { soakRule, soakStatus } from './soak.ts';
@@ -147,11 +147,11 @@ function evenness(state: State): Condition {
   const widest = spreads(state).sort((a, b) => b.spread - a.spread)[0];
   const value = widest === undefined ? {} : { value: widest.spread };
   if (limit === undefined) return { id, state: 'not judged', reason: 'no limit stated', ...value };
-  const hidden = spreadsOfAllRead(state).sort((a, b) => b.spread - a.spread)[0];
+  const hidden = spreadsOfAll(state).sort((a, b) => b.spread - a.spread)[0];
   const kept = (each: typeof hidden): boolean =>
     each === undefined || keepsEvenness(each.spread, limit, each.band ?? noBand) === 'kept';
   if (kept(widest) && !kept(hidden)) {
-    return { id, state: 'not judged', reason: 'only a distrusted probe is above it', value: hidden!.spread, limit };
+    return { id, state: 'not judged', reason: 'only an untrusted probe is above it', value: hidden!.spread, limit };
   }
   if (widest === undefined) return { id, state: 'not judged', reason: 'no trusted fresh reading', limit };
   return {
@@ -191,7 +191,7 @@ function highest(state: State): Condition {
     (hottest === undefined || keepsMaximum(hottest.temperature, limit, bandAt(state, hottest)) === 'kept')
   ) {
     const numbers = { probe: hidden.probe, value: hidden.temperature, limit };
-    return { id, state: 'not judged', reason: 'only a distrusted probe is above it', ...numbers };
+    return { id, state: 'not judged', reason: 'only an untrusted probe is above it', ...numbers };
   }
   if (hottest === undefined) return { id, state: 'not judged', reason: 'no trusted fresh reading', limit };
   const numbers = { probe: hottest.probe, value: hottest.temperature, limit };
@@ -205,6 +205,10 @@ function interpassMaximum(state: State): Condition[] {
   const limit = state.limits.interpassMaximum;
   if (limit === undefined) return [];
   const now = interpassNow(state);
+  if (now.hidden !== undefined) {
+    const { probe, temperature: value } = now.hidden;
+    return [{ id, state: 'not judged', reason: 'only an untrusted probe is above it', probe, value, limit }];
+  }
   if (now.state === 'not judged' && now.temperature === undefined) {
     return hasBegunWelding(state)
       ? [

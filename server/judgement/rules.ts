@@ -61,6 +61,8 @@ export const rules = {
   /** A rate of heating or cooling is the change over this time, looked at this often. Own choice. */
   rateWindow: minutes(15),
   rateMarkedEvery: seconds(60),
+  /** A place that was last read below this is not asked how fast it cools: probes come off a cold joint. Own choice. */
+  rateAskedAbove: 60_000,
   /** Readings within one continuous pass that are kept with it. */
   roundsKept: 500,
   /** An arc signal counts once it was on this long, so that a spike proposes nothing. Own choice. */
@@ -106,12 +108,16 @@ export const severities: { readonly [kind in FindingKind]: Severity } = {
   'post-heating not met': 'nonconformity',
   'post-heating not judged': 'not judged',
   'post-heating above maximum': 'nonconformity',
+  'post-heating maximum not judged': 'not judged',
   'heated too fast': 'nonconformity',
+  'heating rate not judged': 'not judged',
   'cooled too fast': 'nonconformity',
+  'cooling rate not judged': 'not judged',
   'uncovered too warm': 'nonconformity',
   'uncovering not judged': 'not judged',
   'covered cooling not entered': 'not judged',
   'not cooled before heat treatment': 'nonconformity',
+  'cooling before heat treatment not judged': 'not judged',
   'heat treatment late': 'nonconformity',
   'tested before the waiting time': 'nonconformity',
   'probe spot not examined': 'not judged',

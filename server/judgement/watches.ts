@@ -9,8 +9,8 @@ import type { Extreme, Mutable, State } from './state.ts';
 
 export interface Watch {
   readonly since: Instant;
-  /** When it has lasted. */
-  readonly due: Instant;
+  /** How long it has to last; the shortest that was said of it. */
+  delay: Milliseconds;
   worst?: Mutable<Extreme>;
   /** Key of the finding that tells of it. */
   told?: string;
@@ -31,8 +31,10 @@ export function hasLasted(state: State, key: string, holds: boolean, delay: numb
     endWatch(state, key);
     return false;
   }
-  state.watches[key] ??= { since: state.now, due: after(state.now, delay as Milliseconds) };
-  return state.now >= state.watches[key].due;
+  state.watches[key] ??= { since: state.now, delay: delay as Milliseconds };
+  const watch = state.watches[key];
+  watch.delay = Math.min(watch.delay, delay) as Milliseconds;
+  return state.now >= dueOf(watch);
 }
 
 /** The same, and tells of it. */
@@ -58,7 +60,9 @@ export function endWatch(state: State, key: string): void {
 /** Since when it holds, lasting or not yet. */
 export const watchedSince = (state: State, key: string): Instant | undefined => state.watches[key]?.since;
 
-export const watchesDue = (state: State): Instant[] => Object.values(state.watches).map(({ due }) => due);
+export const watchesDue = (state: State): Instant[] => Object.values(state.watches).map(dueOf);
+
+const dueOf = ({ since, delay }: Watch): Instant => after(since, delay);
 
 function keepWorst(watch: Watch, { now, worse = 'lower' }: Telling): boolean {
   if (now === undefined) return false;

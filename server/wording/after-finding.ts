@@ -13,12 +13,16 @@ export const afterFindingKinds = [
   'post-heating not met',
   'post-heating not judged',
   'post-heating above maximum',
+  'post-heating maximum not judged',
   'heated too fast',
+  'heating rate not judged',
   'cooled too fast',
+  'cooling rate not judged',
   'uncovered too warm',
   'uncovering not judged',
   'covered cooling not entered',
   'not cooled before heat treatment',
+  'cooling before heat treatment not judged',
   'heat treatment late',
   'tested before the waiting time',
   'probe spot not examined',
@@ -62,11 +66,24 @@ export const afterFindingText = (kind: AfterFindingKind, finding: Finding, units
         why: 'Too hot, post-heating tempers steel that is not meant to be tempered.',
         first: 'Turn the heat down and ask the coordinator.',
       };
+    case 'post-heating maximum not judged':
+      return {
+        what: `Highest temperature of post-heating not judged${at}${capped(finding, units)}`,
+        why: 'Only a probe that is distrusted or not read any more was above it. That proves no excess, and nothing against one.',
+        first: 'Take a contact reading there, and find out whether the probe reads wrongly.',
+      };
     case 'heated too fast':
       return {
         what: `Heated faster than the procedure allows${at}${perHour(finding, units)}`,
         why: 'A steep gradient strains thick and restrained parts.',
         first: 'Turn the heat down and let it even out.',
+      };
+    case 'heating rate not judged':
+    case 'cooling rate not judged':
+      return {
+        what: `How fast the joint ${kind === 'heating rate not judged' ? 'was heated' : 'cooled'} is not judged${at}`,
+        why: 'The procedure states the fastest rate, and a place was not read for longer than a rate is measured over.',
+        first: 'Mend or replace the probe.',
       };
     case 'cooled too fast':
       return {
@@ -97,6 +114,12 @@ export const afterFindingText = (kind: AfterFindingKind, finding: Finding, units
         what: `Heat treatment begun before all of the zone had cooled${at}${capped(finding, units)}`,
         why: 'What has not become martensite yet is not tempered and becomes brittle afterwards.',
         first: 'Stop if that can still be, and ask the coordinator.',
+      };
+    case 'cooling before heat treatment not judged':
+      return {
+        what: `Whether all of the zone had cooled before heat treatment is not judged${of(finding, units)}`,
+        why: 'A required place was not read when heat treatment began.',
+        first: 'Take a contact reading at the hottest place before it is heated, and ask the coordinator.',
       };
     case 'heat treatment late':
       return {

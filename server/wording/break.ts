@@ -22,13 +22,15 @@ export type AfterBreakReason =
   | 'soak again after a break'
   | 'not inspected'
   | 'indication found'
-  | 'nothing stated for a cold break';
+  | 'nothing stated for a cold break'
+  | 'nothing stated for a break not read';
 
 export const isAfterBreakReason = (reason: Condition['reason']): reason is AfterBreakReason =>
   reason === 'soak again after a break' ||
   reason === 'not inspected' ||
   reason === 'indication found' ||
-  reason === 'nothing stated for a cold break';
+  reason === 'nothing stated for a cold break' ||
+  reason === 'nothing stated for a break not read';
 
 /** Of a condition that is not met. */
 export const afterBreakText = (reason: AfterBreakReason, condition: Condition, units: UnitSystem): string => {
@@ -47,6 +49,8 @@ export const afterBreakText = (reason: AfterBreakReason, condition: Condition, u
           : `, it came down to ${ofLimitText(value as MilliCelsius, limit as MilliCelsius | undefined, units)}`;
       return `Too cold in the break${came}; the procedure does not say what to do then: ask the coordinator`;
     }
+    case 'nothing stated for a break not read':
+      return 'A place was not read in the break: nobody knows whether it stayed warm, and the procedure does not say what to do then: ask the coordinator';
   }
 };
 
@@ -93,11 +97,17 @@ export const breakFindingText = (kind: BreakFindingKind, finding: Finding, units
         first: 'Stop, tell the coordinator, and have it taken out.',
       };
     case 'cold break not judged':
-      return {
-        what: `Whether welding could go on after a cold break is not judged ${start}${reached(finding, units)}`,
-        why: 'The joint fell below the temperature to be kept, and the procedure does not say what is to be done then.',
-        first: 'Ask the coordinator, and have the procedure state it.',
-      };
+      return finding.value === undefined
+        ? {
+            what: `Whether welding could go on after a break is not judged ${start}: a place was not read in it`,
+            why: 'Nobody knows whether the joint was kept warm, and the procedure does not say what is to be done then.',
+            first: 'Ask the coordinator, and have the procedure state what is asked for after a cold break.',
+          }
+        : {
+            what: `Whether welding could go on after a cold break is not judged ${start}${reached(finding, units)}`,
+            why: 'The joint fell below the temperature to be kept, and the procedure does not say what is to be done then.',
+            first: 'Ask the coordinator, and have the procedure state it.',
+          };
   }
 };
 

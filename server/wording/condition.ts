@@ -61,7 +61,7 @@ export const conditionText = (condition: Condition, assessment: Assessment): str
       return noLimitText(condition, assessment);
     case 'too hot':
       return `Too hot: ${condition.id === 'interpass maximum' ? 'interpass ' : ''}${hotText(condition, assessment)}${toGo(condition)}`;
-    case 'only a distrusted probe is above it':
+    case 'only an untrusted probe is above it':
       return hiddenText(condition, assessment);
     case 'no interpass place':
       return 'Interpass not judged: no probe measures it, so take a contact reading beside the weld just before the arc';
@@ -107,10 +107,13 @@ export const probeWhere = (probe: string, { probes }: Assessment): string => {
   return status?.place === undefined ? '' : placeShort(status.place);
 };
 
-const hiddenText = (condition: Condition, assessment: Assessment): string =>
-  condition.id === 'evenness'
-    ? `Evenness not judged: with the distrusted probe, zone probes of one face ${spreadText(condition, assessment)}`
-    : `Not judged: only a distrusted probe reads above it, ${hotText(condition, assessment)}; take a contact reading there`;
+function hiddenText(condition: Condition, assessment: Assessment): string {
+  if (condition.id === 'evenness')
+    return `Evenness not judged: with a probe that is distrusted or not read any more, zone probes of one face ${spreadText(condition, assessment)}`;
+  const isDistrusted = assessment.probes.find(({ probe }) => probe === condition.probe)?.distrusted !== undefined;
+  const only = isDistrusted ? 'only a distrusted probe reads' : 'a probe that is not read any more was last';
+  return `Not judged: ${only} above it, ${hotText(condition, assessment)}; take a contact reading there`;
+}
 
 const unitsOf = ({ requirement }: Assessment): UnitSystem => requirement.units;
 

@@ -208,14 +208,14 @@ export const findingText = (finding: Finding, units: UnitSystem): FindingWords =
     case 'highest temperature not judged':
       return {
         what: `Highest temperature not judged${at}${capped(finding, units)}`,
-        why: 'Only a distrusted probe read above it. That proves no excess, and it proves nothing against one.',
+        why: 'Only a probe that is distrusted or not read any more was above it. That proves no excess, and nothing against one.',
         first: 'Take a contact reading there, and find out whether the probe reads wrongly.',
       };
     case 'evenness not judged':
       return {
         what: `Evenness not judged ${start}${spread(finding, units)}`,
-        why: 'The zone probes are too far apart only with a distrusted probe among them.',
-        first: 'Take a contact reading beside the distrusted probe.',
+        why: 'The zone probes are too far apart only with a probe among them that is distrusted or not read any more.',
+        first: 'Take a contact reading beside that probe.',
       };
     case 'recording interrupted':
       return {

@@ -1,7 +1,7 @@
 /**
  * Reads a judgement scenario: one text file that an inspector can review without reading code. Header lines
  * say the joint and its probes, rows give time, temperatures and acts, and the end says what is expected.
- * Between two rows temperatures run straight; "-" is no reading, "open" a flagged open circuit, both until the next row.
+ * Between two rows temperatures run straight; "-" is no reading, "open" a flagged open circuit, "." nothing sent, all until the next row.
  */
 import { after, type Instant, instant, milliCelsius } from '../../server/measure/quantity.ts';
 import type { Input, SourceKind } from '../../server/weld/entry.ts';
@@ -223,6 +223,7 @@ function inputsOf(
 const words: { [word: string]: Quality } = { '-': 'no reading', open: 'open', range: 'out of range' };
 
 function value(probe: string, from: string, to: string | undefined, share: number): ScanValue[] {
+  if (from === '.') return [];
   const quality = words[from];
   if (quality !== undefined) return [{ probe, quality, raw: { form: 'none' } }];
   const start = Number(from);

@@ -9,7 +9,6 @@ import { isWeldedOn } from '../../weld/probe.ts';
 import type { Phase } from '../assessment.ts';
 import { noteStage } from '../checks/checks.ts';
 import { note } from '../findings.ts';
-import { hottestOf, onPart } from '../places.ts';
 import type { State } from '../state.ts';
 import { nothingAfter } from './after-state.ts';
 import type { AfterStatus, WaitStatus } from './after-status.ts';
@@ -181,9 +180,12 @@ function noteHeatTreatment(state: State): void {
   const coolTo = joint.procedure?.coolBeforeHeatTreatmentCelsius;
   if (after.completedAt === undefined) return;
   if (coolTo !== undefined && after.cooledAt === undefined) {
-    const hottest = hottestOf(state, onPart(state));
-    const at = hottest === undefined ? {} : { probe: hottest.probe, value: hottest.temperature };
-    note(state, 'not cooled before heat treatment', state.now, { ...at, limit: milliCelsius(coolTo) });
+    const limit = milliCelsius(coolTo);
+    const zone = zoneStaysWithin(state, limit);
+    if (zone.below) {
+      const { probe, temperature: value } = zone.governing!;
+      note(state, 'not cooled before heat treatment', state.now, { probe, value, limit });
+    } else note(state, 'cooling before heat treatment not judged', state.now, { limit });
   }
   const latest = latestHeatTreatment(state);
   if (latest !== undefined && state.now > latest) {

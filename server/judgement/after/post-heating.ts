@@ -4,9 +4,10 @@
  * a finding that post-heating does not heal.
  */
 import { type Instant, type Milliseconds, milliCelsius } from '../../measure/quantity.ts';
+import { hottestUntrusted } from '../distrust.ts';
 import { note, open } from '../findings.ts';
 import { beginHold, holdDue, notBegun, passedOf, settleHold } from '../hold.ts';
-import { minimumNow } from '../places.ts';
+import { gapAllowed, minimumNow, minimumProbes } from '../places.ts';
 import { rules } from '../rules.ts';
 import { isPassRunning, type State } from '../state.ts';
 import { endWatch, hasLasted, tellLasting, watchedSince } from '../watches.ts';
@@ -18,6 +19,7 @@ const fallKey = 'after/minimum';
 const unreadKey = 'after/minimum not judged';
 const coldKey = 'after/post-heating';
 const overKey = 'after/post-heating above';
+const hiddenKey = 'after/post-heating above, not judged';
 
 export function takePostHeating(state: State, begun: 'begun' | 'ended'): void {
   const { after: now } = state;
@@ -41,7 +43,9 @@ export function settlePostHeating(state: State): void {
   if (below) keepLongest(running, state.now);
   const idle = hold.state === 'not begun' || hold.state === 'voided';
   if (idle && standing.state === 'met') beginHold(hold, state.now);
-  settleHold(state, hold, requiredOf(state)!, { ...standing, below }, asked.counted);
+  const belowSince = watchedSince(state, coldKey);
+  const held = { ...standing, below, ...(belowSince === undefined ? {} : { belowSince }) };
+  settleHold(state, hold, requiredOf(state)!, held, asked.counted);
   // A pause counts back to the last good reading.
   if (hold.state === 'paused') keepLongest(running, state.now);
 }
@@ -56,7 +60,7 @@ export function postHeatingDue(state: State): Instant[] {
 export function endPostHeating(state: State): void {
   const { postHeating } = state.after;
   endFall(state);
-  for (const key of [overKey, coldKey]) endWatch(state, key);
+  for (const key of [overKey, hiddenKey, coldKey]) endWatch(state, key);
   if (postHeating === undefined || postHeating.endedAt !== undefined) return;
   postHeating.endedAt = state.now;
   keepLongest(postHeating, state.now);
@@ -135,7 +139,7 @@ function settleFalls(state: State): void {
   if (completedAt === undefined) return;
   tellFalls(state);
   const kind = 'minimum before post-heating not judged';
-  tellLasting(state, unreadKey, minimum.state === 'not judged', rules.gapPauses, { kind, detail: {} });
+  tellLasting(state, unreadKey, minimum.state === 'not judged', gapAllowed(state, minimum), { kind, detail: {} });
 }
 
 function tellFalls(state: State): void {
@@ -166,4 +170,11 @@ function settleOver(state: State, maximumCelsius: number | undefined): void {
   const { below: isAbove, governing: now } = zoneStaysWithin(state, limit);
   const kind = 'post-heating above maximum';
   tellLasting(state, overKey, isAbove, rules.confirmFor, { kind, detail: { limit }, now, worse: 'higher' });
+  const hidden = isAbove ? undefined : hottestUntrusted(state, minimumProbes(state), limit);
+  tellLasting(state, hiddenKey, hidden !== undefined, rules.confirmFor, {
+    kind: 'post-heating maximum not judged',
+    detail: { limit },
+    now: hidden,
+    worse: 'higher',
+  });
 }

@@ -9,11 +9,13 @@ import { close, open } from '../findings.ts';
 import { minimumProbes } from '../places.ts';
 import { rules } from '../rules.ts';
 import { hasBegunWelding, isTrusted, type ProbeState, type State } from '../state.ts';
+import { endWatch, tellLasting } from '../watches.ts';
 
 /** Called where readings came in; nothing changes between two readings. */
 export function settleRates(state: State): void {
   const watched = watchedRate(state);
   for (const each of minimumProbes(state)) {
+    watchUnread(state, each, watched);
     if (watched === undefined || !isTrusted(state, each)) {
       endRate(state, each.probe.id);
       continue;
@@ -42,7 +44,24 @@ export function settleRates(state: State): void {
 /** A new stretch begins: what was marked in the one before counts no more. */
 export function forgetRates(state: State): void {
   for (const probe of Object.keys(state.after.tooFast)) endRate(state, probe);
+  for (const { probe } of state.probes) endWatch(state, unreadKey(probe.id));
   state.after.marks = {};
+}
+
+/** A place that is not read for longer than a rate is measured over: how fast it was is not known. */
+function watchUnread(state: State, each: ProbeState, watched: Watched | undefined): void {
+  const isUnread = watched !== undefined && !isTrusted(state, each) && isAsked(state, each, watched);
+  const kind = watched?.kind === 'heated too fast' ? 'heating rate not judged' : 'cooling rate not judged';
+  const { id: probe } = each.probe;
+  tellLasting(state, unreadKey(probe), isUnread, rules.rateWindow + 1, { kind, detail: { probe } });
+}
+
+const unreadKey = (probe: string): string => `rate/${probe}`;
+
+/** While it can be heated; and of what cools, as long as it was last read where a rate counts. */
+function isAsked(state: State, { good }: ProbeState, { kind, above }: Watched): boolean {
+  if (kind === 'heated too fast') return state.underway && state.heat !== 'off';
+  return good === undefined || good.temperature >= (above ?? rules.rateAskedAbove);
 }
 
 interface Watched {

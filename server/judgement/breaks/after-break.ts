@@ -29,8 +29,11 @@ export function afterBreakCondition(state: State): Condition[] {
   if (unanswered.length === 0) return [];
   const id = 'after break';
   const unstated = unanswered.find((each) => isUnstated(state, each));
-  if (unstated !== undefined)
-    return [{ id, state: 'not judged', reason: 'nothing stated for a cold break', ...numbersOf(state, unstated) }];
+  if (unstated !== undefined) {
+    const reason =
+      keptOf(unstated) === 'below' ? 'nothing stated for a cold break' : 'nothing stated for a break not read';
+    return [{ id, state: 'not judged', reason, ...numbersOf(state, unstated) }];
+  }
   const asking = unanswered.filter((each) => asksOf(state, each)?.includes('inspection') === true);
   if (asking.length === 0) return [];
   const by = state.joint.procedure?.breaks?.inspectedBy;
@@ -43,7 +46,7 @@ export function afterBreakCondition(state: State): Condition[] {
 
 /** A pass began all the same. */
 export function noteAfterBreak(state: State, { reason }: Condition, pass: string): void {
-  if (reason === 'nothing stated for a cold break') {
+  if (reason === 'nothing stated for a cold break' || reason === 'nothing stated for a break not read') {
     const cold = state.breaks.list.slice(state.breaks.answered).find((each) => isUnstated(state, each))!;
     const { probe, value, limit } = numbersOf(state, cold);
     note(state, 'cold break not judged', state.now, {
@@ -79,15 +82,25 @@ export function breaksStatus(state: State): BreakStatus[] {
   });
 }
 
-/** Only a fall below what the procedure itself states to be kept wants an answer that it does not give. */
+/**
+ * Only a fall below what the procedure itself states to be kept wants an answer that it does not give; and a break of which
+ * nobody knows whether it was one, since a place that is not read must not look better than a cold one.
+ */
 const isUnstated = (state: State, each: Break): boolean =>
-  asksOf(state, each) === undefined && state.limits.maintenanceMinimum !== undefined && keptOf(each) === 'below';
+  asksOf(state, each) === undefined && state.limits.maintenanceMinimum !== undefined && keptOf(each) !== 'warm';
 
 const isInspected = ({ inspection, fellAt }: Break): boolean =>
   inspection !== undefined && (fellAt === undefined || inspection.at >= fellAt);
 
-const numbersOf = (state: State, { coldest }: Break): Pick<Condition, 'probe' | 'value' | 'limit' | 'bound'> => ({
-  ...(coldest === undefined ? {} : { probe: coldest.probe, value: coldest.temperature }),
-  ...(coldest?.bound === undefined ? {} : { bound: coldest.bound }),
+const numbersOf = (state: State, each: Break): Pick<Condition, 'probe' | 'value' | 'limit' | 'bound'> => ({
+  ...coldestOf(each),
   ...(state.limits.maintenanceMinimum === undefined ? {} : { limit: state.limits.maintenanceMinimum }),
 });
+
+/** What was read of a break that was not read throughout proves nothing. */
+function coldestOf(each: Break): Pick<Condition, 'probe' | 'value' | 'bound'> {
+  const { coldest } = each;
+  if (coldest === undefined || keptOf(each) !== 'below') return {};
+  const { probe, temperature: value, bound } = coldest;
+  return { probe, value, ...(bound === undefined ? {} : { bound }) };
+}

@@ -10,7 +10,7 @@ import { keepsMinimum } from '../compare.ts';
 import { close, note, open } from '../findings.ts';
 import { voidHold } from '../hold.ts';
 import { interpassNow } from '../interpass.ts';
-import { bandAt, minimumNow } from '../places.ts';
+import { bandAt, gapAllowed, minimumNow } from '../places.ts';
 import { rules } from '../rules.ts';
 import { hasBegunWelding, isPassRunning, type State } from '../state.ts';
 import { endWatch, hasLasted, watchedSince } from '../watches.ts';
@@ -134,7 +134,7 @@ function follow(state: State, stretch: Stretch): void {
     stretch.fellAt ??= stretch.belowSince;
   } else if (kept !== 'broken' && minimum.missing.length === 0) endFall(state, stretch);
   const isUnknown = kept === undefined || kept === 'within the band' || minimum.missing.length > 0;
-  if (hasLasted(state, unknownKey, isUnknown, rules.gapPauses)) stretch.unknown = true;
+  if (hasLasted(state, unknownKey, isUnknown, gapAllowed(state, minimum, limit))) stretch.unknown = true;
 }
 
 const isColder = (
