@@ -93,11 +93,12 @@ function jointOf(header: Map<string, string[]>): Joint {
       side,
       thicknessMillimetres: thickness,
       analyses,
+      ...optional({ yieldMegapascals: number('yield') }),
       ...(facts.far === undefined ? {} : { farSide: facts.far }),
     })),
     consumable: { hydrogen: { millilitresPer100Grams: 5 } },
     process: facts.process ?? '121',
-    heatInput: { kilojoulesPerMillimetre: 1.5 },
+    heatInput: { kilojoulesPerMillimetre: number('energy') ?? 1.5 },
     heating: {
       means: facts.means ?? 'resistance pads',
       face: facts.heated ?? 'front',

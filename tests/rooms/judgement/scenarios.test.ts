@@ -1,9 +1,18 @@
 /** Every scenario file beside this one, judged and compared with what it expects, and folded in other ways to the same end. */
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import type { Alarm, Assessment } from '../../../server/judgement/assessment.ts';
+import { isWeldingComplete } from '../../../server/judgement/after/after-welding.ts';
+import { isCorrection } from '../../../server/judgement/anew.ts';
+import { assess } from '../../../server/judgement/assess.ts';
+import type { Alarm, Assessment, Phase } from '../../../server/judgement/assessment.ts';
+import { effectiveAt } from '../../../server/judgement/effect.ts';
+import { advance, take } from '../../../server/judgement/fold.ts';
 import { createJudge, judgeAll } from '../../../server/judgement/judge.ts';
 import { deviationsOf } from '../../../server/judgement/people/deviations.ts';
+import { phaseOf } from '../../../server/judgement/phases/phase.ts';
+import { conditions, isReady } from '../../../server/judgement/readiness.ts';
+import { begin, type State } from '../../../server/judgement/state.ts';
+import type { Instant } from '../../../server/measure/quantity.ts';
 import { arrival } from '../../../server/weld/entry.ts';
 import { deviationCountText } from '../../../server/wording/deviation.ts';
 import { correctionText, passHeatText } from '../../../server/wording/pass.ts';
@@ -31,10 +40,52 @@ describe('scenarios', () => {
       expect(inWords(scenario, atOnce())).toEqual([...scenario.expected].sort());
     });
     it(`${file}: the same when time passes in many steps`, () => {
-      expect(inSteps(scenario, 700)).toEqual(atOnce());
+      expect(comesLate(scenario) ? inSteps(scenario, 700) : foldedInSteps(scenario, 700)).toEqual(atOnce());
+      stepped += 1;
     });
   }
+
+  it('reach every phase from every phase from which it may be reached, and by no other way', (context) => {
+    if (stepped < files.length) context.skip('only some of the scenarios were run');
+    const allowed = readFileSync(new URL('./phases.txt', import.meta.url), 'utf8')
+      .split('\n')
+      .filter((line) => line.includes(' -> '));
+    expect([...reached].sort()).toEqual(allowed.sort());
+  });
 });
+
+let stepped = 0;
+const reached = new Set<string>();
+
+/** Something is told after it happened, so that only the judge, and not the bare fold, can put it in its place. */
+const comesLate = ({ inputs }: Scenario): boolean =>
+  inputs.some((input) => effectiveAt(input) < arrival(input) || isCorrection(input));
+
+/** Through the bare fold, with each change of phase on the way. */
+function foldedInSteps({ inputs: [opening, ...rest], end }: Scenario, step: number): Assessment {
+  if (opening?.type !== 'station' || opening.event.kind !== 'opened') throw new Error('no opening');
+  const state = begin(opening.at, opening.event);
+  let phase = phaseNow(state);
+  const look = (): void => {
+    const next = phaseNow(state);
+    if (next !== phase) reached.add(`${phase} -> ${next}`);
+    phase = next;
+  };
+  for (const input of rest) {
+    for (let now = state.now + step; now < arrival(input); now += step) {
+      advance(state, now as Instant);
+      look();
+    }
+    take(state, input);
+    look();
+  }
+  return assess(advance(state, end));
+}
+
+function phaseNow(state: State): Phase {
+  const list = conditions(state);
+  return phaseOf(state, list, state.closedAt === undefined && !isWeldingComplete(state) && isReady(list));
+}
 
 function inSteps(scenario: Scenario, step: number): Assessment {
   const [first, ...rest] = scenario.inputs;
