@@ -10,7 +10,7 @@ import { openPseudoTerminal } from '../wire/pseudo-terminal.ts';
 import { readArguments, refuse } from './arguments.ts';
 import { type Command, exitStatus, type Terminal } from './command.ts';
 import { mishapLines, readMishap } from './mishap-argument.ts';
-import { demonstrationJoint } from './places.ts';
+import { demonstrationJoint, firmwareImage } from './places.ts';
 import { untilAsked } from './until-asked.ts';
 
 const help = `emulate [--cold] [--arc FROM-UNTIL ...] [--touch PROBE+FROM-UNTIL ...] [--mishap KIND[:HOW][@PROBE][+FROM[-UNTIL]] ...]
@@ -22,6 +22,8 @@ terminal: npm start -- --port THAT-PATH --data FOLDER --begin
   --arc      an arc burns from one minute to another after the start; may be given more than once
   --touch    a hand is held on the tip of a probe from one minute to another, for the check before heating:
              --cold --touch "zone A+2-2.5" --touch "zone B+3-3.5"; may be given more than once
+  --firmware the firmware of the reference board (firmware-protocol/board) runs in a simulated processor, in place of a board
+             that is only played; 8 probes at most
   --mishap   something happens to a probe, from a minute after the start on or at once, to the end or until another
              minute; may be given more than once. HOW is how bad, or of which type the wire is, or which other probe:
              --mishap "detached@zone A+10"   --mishap "wrong-type:J@far A"   --mishap "arc-noise:500+20-40"
@@ -61,7 +63,7 @@ export const emulate: Command = {
       return exitStatus.failed;
     }
     const board = worked(
-      boardOf(joint, 1000, 20, mishaps),
+      await boardFor(joint, mishaps, asked.values.firmware === true),
       arcs.filter((arc) => arc !== undefined),
       touches.filter((touch) => touch !== undefined),
     );
@@ -79,10 +81,18 @@ export const emulate: Command = {
 
 const options = {
   cold: { type: 'boolean' },
+  firmware: { type: 'boolean' },
   arc: { type: 'string', multiple: true },
   touch: { type: 'string', multiple: true },
   mishap: { type: 'string', multiple: true },
 } as const;
+
+/** The simulator is loaded where it is asked for: nothing else needs it. */
+async function boardFor(joint: Joint, mishaps: Mishap[], firmware: boolean): Promise<Board> {
+  if (!firmware) return boardOf(joint, 1000, 20, mishaps);
+  const { firmwareBoardOf } = await import('../station/firmware-board.ts');
+  return firmwareBoardOf(firmwareImage, joint, 1000, 20, mishaps);
+}
 
 function mishapsOf(texts: readonly string[], joint: Joint, terminal: Terminal): Mishap[] | number {
   const mishaps: Mishap[] = [];
