@@ -4,7 +4,7 @@
  */
 import { statSync } from 'node:fs';
 import { judgeAll } from '../judgement/judge.ts';
-import { readHeadText } from '../ledger/head-text.ts';
+import { readHeadText, withoutBreaks } from '../ledger/head-text.ts';
 import type { KnownElsewhere } from '../ledger/key-faults.ts';
 import { RecordRefusal } from '../record/failure.ts';
 import { type InspectionOptions, inspectRecord, type RecordInspection, type Rejudge } from '../record/inspection.ts';
@@ -85,7 +85,7 @@ const knownFrom = (given: { head?: string[] | undefined; key?: string | undefine
   const knownHeads = (given.head ?? []).map(readHeadText);
   if (knownHeads.includes(undefined))
     return '--head wants CHAIN=SEQ:HASH, the hash with 64 hexadecimal digits, or with its signature behind it, as printed';
-  const key = given.key?.replace(/\s+/g, '').toLowerCase();
+  const key = given.key === undefined ? undefined : withoutBreaks(given.key).toLowerCase();
   if (key !== undefined && !/^[0-9a-f]{16,64}$/.test(key))
     return '--key wants the fingerprint of a key, at least its first 16 hexadecimal digits';
   return {

@@ -21,9 +21,12 @@ export const signedHeadText = (head: ChainHeadText): string =>
 
 const form = /^(.+)=([1-9]\d{0,14}):([0-9a-f]{64})(?::([0-9a-f]{128}))?$/;
 
-/** Undefined for a text that is no head. What a camera or a typist adds around it is no fault. */
+/** What a typist adds, and where a line of a PDF that was copied breaks (U+200B): none of it is part of a head or a key. */
+export const withoutBreaks = (text: string): string => text.replace(/\s|\p{Cf}/gu, '');
+
+/** Undefined for a text that is no head. */
 export const readHeadText = (text: string): ChainHeadText | undefined => {
-  const [, chain, seq, hash, signature] = form.exec(text.replace(/\s+/g, '').replace(/[0-9A-F:]+$/i, lower)) ?? [];
+  const [, chain, seq, hash, signature] = form.exec(withoutBreaks(text).replace(/[0-9A-F:]+$/i, lower)) ?? [];
   if (chain === undefined || seq === undefined || hash === undefined) return undefined;
   return { chain, seq: Number(seq), hash, ...(signature === undefined ? {} : { signature }) };
 };

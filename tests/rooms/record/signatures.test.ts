@@ -69,6 +69,8 @@ test('FORMAT.md says what a head, its signature and the name of a key look like'
 test('a head is read as it was typed or scanned', () => {
   const head = { chain: 'beam-7', seq: 12, hash: 'ab'.repeat(32), signature: 'cd'.repeat(64) };
   expect(readHeadText(signedHeadText(head))).toEqual(head);
+  // As it is copied from the PDF, which marks where the line may break.
+  expect(readHeadText(signedHeadText(head).replace('abab', 'ab\u200b\nab'))).toEqual(head);
   expect(readHeadText(` ${headText(head).toUpperCase().replace('BEAM-7', 'beam-7').replace(':', ':\n ')} `)).toEqual({
     ...{ chain: 'beam-7', seq: 12, hash: 'ab'.repeat(32) },
   });
