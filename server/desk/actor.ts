@@ -29,6 +29,10 @@ export function personFor({ name, roles }: Signer, kind: DutyKind | undefined): 
   return { name, ...(role === undefined ? {} : { role }) };
 }
 
+/** The same person in the role that is asked for, where it is one of theirs; a typed name keeps the role that it states. */
+export const inRole = (who: Person, actor: Signer | 'as named', asked: Role | undefined): Person =>
+  asked !== undefined && actor !== 'as named' && actor.roles.includes(asked) ? { ...who, role: asked } : who;
+
 /** Of the act in the body, before the rest of it is read. */
 export function kindIn(body: unknown): DutyKind | undefined {
   const kind = (body as { act?: { kind?: unknown } } | null | undefined)?.act?.kind;

@@ -4,8 +4,10 @@ import { rules } from '../judgement/rules.ts';
 import type { Instant } from '../measure/quantity.ts';
 import type { Act } from '../weld/entry.ts';
 import type { Joint } from '../weld/joint.ts';
+import type { Role } from '../weld/person.ts';
 import type { Problem } from '../weld/problems.ts';
 import { strangeNames } from '../weld/strange-names.ts';
+import { durationText } from '../wording/time.ts';
 import { afterProblems } from './after-acts.ts';
 import { alarmProblems } from './alarm-acts.ts';
 import { breakProblems } from './break-acts.ts';
@@ -15,7 +17,13 @@ import { handReadingProblems } from './hand-reading-acts.ts';
 import { endProblems, passProblems } from './pass-acts.ts';
 import { correctionProblems } from './pass-correction.ts';
 
-export function actProblems(act: Act, assessment: Assessment, joint: Joint, now: Instant): readonly Problem[] {
+export function actProblems(
+  act: Act,
+  assessment: Assessment,
+  joint: Joint,
+  now: Instant,
+  role?: Role,
+): readonly Problem[] {
   if (assessment.phase === 'closed') {
     return [
       {
@@ -28,29 +36,36 @@ export function actProblems(act: Act, assessment: Assessment, joint: Joint, now:
   const strange = strangeNames(act, joint);
   return [
     ...timeProblems(act, assessment, now),
-    ...(strange.length > 0 ? strange : kindProblems(act, assessment, joint, now)),
+    ...(strange.length > 0 ? strange : kindProblems(act, assessment, joint, now, role)),
   ];
 }
 
 function timeProblems(act: Act, assessment: Assessment, now: Instant): Problem[] {
   if (!('happenedAt' in act) || act.happenedAt === undefined) return [];
   const field = 'act.happenedAt';
-  const minutes = Math.round(rules.lookBack / 60_000);
   if (act.happenedAt > now + 1000) return [{ field, found: 'a time in the future', allowed: 'now or earlier' }];
   // A certificate may hold from long before the first reading: the record is then judged anew.
-  if (act.happenedAt < now - rules.lookBack && !isOfInstrument(act)) {
+  if (act.happenedAt < now - rules.toldWithin && !isOfInstrument(act)) {
     return [
       {
         field,
         found: 'a time too long ago',
-        allowed: `at most ${minutes} min ago, so that it can be judged in its place; write a note for what is older`,
+        allowed: `at most ${durationText(rules.toldWithin)} ago, so that it can be judged in its place; write a note for what is older`,
       },
     ];
   }
+  if (assessment.openedAt !== undefined && act.happenedAt < assessment.openedAt && !isOfInstrument(act))
+    return [
+      {
+        field,
+        found: 'a time before the joint was opened',
+        allowed: 'a time since then; write a note of what is older',
+      },
+    ];
   return endProblems(act, assessment);
 }
 
-function kindProblems(act: Act, assessment: Assessment, joint: Joint, now: Instant): Problem[] {
+function kindProblems(act: Act, assessment: Assessment, joint: Joint, now: Instant, role: Role | undefined): Problem[] {
   switch (act.kind) {
     case 'pass start':
     case 'pass end':
@@ -76,7 +91,7 @@ function kindProblems(act: Act, assessment: Assessment, joint: Joint, now: Insta
     case 'check answered':
     case 'point released':
     case 'point waived':
-      return checkProblems(act, joint);
+      return checkProblems(act, joint, role);
     case 'break':
     case 'break inspected':
       return breakProblems(act, assessment);

@@ -16,9 +16,10 @@ import type { ProcedureAsked } from '../weld/procedure-act.ts';
 import type { Qualification } from '../weld/qualification.ts';
 import { readJoint } from '../weld/read-joint.ts';
 import type { Signed } from '../weld/signed.ts';
-import { type ActorOf, bodyBy, establishedBy, kindIn, personFor, type Signer, takenAsNamed } from './actor.ts';
+import { type ActorOf, bodyBy, establishedBy, inRole, kindIn, personFor, type Signer, takenAsNamed } from './actor.ts';
 import { actProblems } from './acts.ts';
 import { type Answer, answeredOnce, mustSignOn, recorded, refused, within } from './answer.ts';
+import { askedRole } from './check-acts.ts';
 import { dutyProblems } from './duty.ts';
 import { countersigned, handOverProblems } from './hand-over.ts';
 import { procedureRoutes } from './procedures.ts';
@@ -85,11 +86,12 @@ export function deskRouter(station: DeskStation): Router {
       const body = countersigned(sent, actor, other);
       const named = namedActSchema.safeParse(body);
       if (!named.success) return refused(problems(named.error, body, namedActSchema));
-      const { who, act } = named.data;
+      const { act } = named.data;
+      const who = inRole(named.data.who, actor, askedRole(act, known.joint.procedure));
       const found = [
         ...dutyProblems(act.kind, who),
         ...handOverProblems(act, who.name, actor !== 'as named' && other === undefined),
-        ...actProblems(act, known.assessment, known.joint, station.now()),
+        ...actProblems(act, known.assessment, known.joint, station.now(), who.role),
       ];
       if (found.length > 0) return refused(found);
       const signed = { who, act, established: establishedBy(actor) };

@@ -11,17 +11,24 @@ import { rules } from './rules.ts';
 /** A pass put right is judged anew from its beginning, wherever that lies. */
 export const isCorrection = (input: Input): boolean => input.type === 'act' && input.act.kind === 'correct pass';
 
-/** What was found of an instrument holds from when it held, however late its certificate comes. */
-export const reachesBack = (input: Input): boolean =>
-  isCorrection(input) ||
-  (input.type === 'act' &&
-    (input.act.kind === 'calibration' || input.act.kind === 'verification' || input.act.kind === 'adjustment'));
+/**
+ * What was found of an instrument holds from when it held, however late its certificate comes; what was done at the
+ * joint since it was opened is told within a day.
+ */
+export const reachesBack = (input: Input, openedAt: Instant): boolean => {
+  if (input.type !== 'act') return false;
+  const { act } = input;
+  if (isCorrection(input) || act.kind === 'calibration' || act.kind === 'verification' || act.kind === 'adjustment')
+    return true;
+  const at = effectiveAt(input);
+  return at >= openedAt && input.at - at <= rules.toldWithin;
+};
 
 /** All that came before and the newest input, each in its place; without the opening entry, which makes the judge. */
-export function* inOrderOfEffect(before: () => Iterable<Input>, newest: Input): Iterable<Input> {
+export function* inOrderOfEffect(before: () => Iterable<Input>, newest: Input, openedAt: Instant): Iterable<Input> {
   const corrected = correctedActs(withNewest(before(), newest));
   const inputs = () => marked(withNewest(before(), newest), corrected);
-  const late = [...lateOf(inputs())].sort((a, b) => effectiveAt(a) - effectiveAt(b));
+  const late = [...lateOf(inputs(), openedAt)].sort((a, b) => effectiveAt(a) - effectiveAt(b));
   let next = 0;
   for (const { input, isLate } of inputs()) {
     if (isLate) continue;
@@ -43,11 +50,11 @@ interface Marked {
 }
 
 /** What could not be judged in its place when it came is not judged now either, unless it was put right since. */
-function* lateOf(inputs: Iterable<Marked>): Iterable<Input> {
+function* lateOf(inputs: Iterable<Marked>, openedAt: Instant): Iterable<Input> {
   for (const { input, isLate } of inputs) {
     const isReachable = arrival(input) - effectiveAt(input) <= rules.lookBack;
     const isRight = input.type === 'act' && input.corrected !== undefined;
-    if (isLate && (isReachable || isRight || reachesBack(input))) yield input;
+    if (isLate && (isReachable || isRight || reachesBack(input, openedAt))) yield input;
   }
 }
 

@@ -46,6 +46,7 @@ export function assess(state: State): Assessment {
   const { by: _by, hidden: _hidden, ...interpass } = interpassNow(state);
   return {
     at: state.now,
+    openedAt: state.openedAt,
     phase,
     ahead: aheadOf(state, phase, list),
     source: state.source,

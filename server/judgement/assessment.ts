@@ -160,6 +160,8 @@ export interface Interpass {
 
 export interface Assessment {
   readonly at: Instant;
+  /** Nothing is judged from before; absent in what an older program kept. */
+  readonly openedAt?: Instant;
   readonly phase: Phase;
   readonly ahead: Ahead;
   readonly source: Source;

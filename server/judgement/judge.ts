@@ -73,7 +73,7 @@ export function createJudge(
 
   const goBack = (input: Input, at: Instant): boolean => {
     const index = keptAt(at);
-    if (index < 0) return reachesBack(input) && earlier !== undefined && foldAnew(input, earlier);
+    if (index < 0) return reachesBack(input, openedAt) && earlier !== undefined && foldAnew(input, earlier);
     const now = state.now;
     const knownBefore = new Map(state.findings.map((each) => [each.key, each.knownAt]));
     const inputs = kept.slice(index).flatMap((each) => each.inputs.all());
@@ -95,7 +95,7 @@ export function createJudge(
     state = { ...begin(openedAt, opened), judgedBefore };
     newest = openedAt;
     kept.splice(0, kept.length, { state: copyOf(state), inputs: createKeptInputs() });
-    for (const each of inOrderOfEffect(before, input)) forward(each);
+    for (const each of inOrderOfEffect(before, input, openedAt)) forward(each);
     advance(state, now);
     for (const finding of state.findings) finding.knownAt = knownBefore.get(finding.key) ?? arrival(input);
     return true;
@@ -131,7 +131,7 @@ export function createJudge(
     handReadings: () => [...state.hand],
     outlook: () => outlookOf(state),
     foldsAnew(input) {
-      if (!reachesBack(input) || earlier === undefined) return false;
+      if (!reachesBack(input, openedAt) || earlier === undefined) return false;
       if (isCorrection(input)) return true;
       const at = effectiveAt(input);
       const now = Math.max(state.now, arrival(input)) as Instant;

@@ -75,6 +75,8 @@ export const rules = {
   arcOut: minutes(3),
   /** How far back an act or a late reading may lie and still be judged in its place. */
   lookBack: minutes(30),
+  /** An act told so long after it happened is judged in its place too: the whole record is then judged anew. Own choice, a day. */
+  toldWithin: minutes(24 * 60),
   keepStateEvery: minutes(5),
 } as const;
 

@@ -11,6 +11,7 @@ import { alarmKeyText } from '../wording/alarm.ts';
 import { checkText } from '../wording/ambient.ts';
 import { breakActText } from '../wording/break.ts';
 import { checkActText } from '../wording/checks.ts';
+import { findingKeyText } from '../wording/finding.ts';
 import { handOverActText } from '../wording/hand-over.ts';
 import { holeText } from '../wording/hole.ts';
 import { handKindText, instrumentActText, typedHandText } from '../wording/instrument.ts';
@@ -63,7 +64,7 @@ export const actWords = (act: Act, enteredAt: Instant, times: Times, units: Unit
     case 'accept':
       return `Accepted: ${act.subject}${act.method === undefined ? '' : `, method ${act.method}`}. Reason: ${folded(act.reason)}`;
     case 'disposition':
-      return `Decided on ${alarmKeyText(act.finding)}: ${act.decision}. Reason: ${folded(act.reason)}`;
+      return `Decided on ${findingKeyText(act.finding)}: ${act.decision}. Reason: ${folded(act.reason)}`;
     case 'calibration':
     case 'verification':
     case 'adjustment':

@@ -46,19 +46,32 @@ export const afterSentence = (assessment: Assessment): string => {
         hottest === undefined
           ? ''
           : `: hottest ${temperatureText(hottest.temperature, units, { limit: until })} at ${hottest.probe}`;
-      const cover =
-        after?.cover?.state === 'on' ? `, cover stays on down to ${limitText(after.cover.until, units)}` : '';
-      return `Cooling${now}${cover}`;
+      return `Cooling${now}${coverText(assessment)}`;
     }
     case 'waiting':
       return after?.wait.state === 'waiting'
-        ? `Waiting before the test: ${aboutText((after.wait.until - at) as Milliseconds)} to go of ${after.wait.hours} h`
+        ? `Waiting before the test: ${aboutText((after.wait.until - at) as Milliseconds)} to go of ${after.wait.hours} h${coverText(assessment)}${spotsText(after.spots)}`
         : 'Waiting before the test';
     default:
       return after?.wait.state === 'over'
         ? `The waiting time of ${after.wait.hours} h is over`
         : 'Welding complete; no waiting time is known for the test';
   }
+};
+
+/** What the cover is to do now; empty where none is asked for or on. */
+const coverText = ({ after, hottest, requirement }: Assessment): string => {
+  const cover = after?.cover;
+  if (cover === undefined || cover.state === 'off') return '';
+  const until = limitText(cover.until, requirement.units);
+  const isAbove = hottest === undefined || hottest.temperature > cover.until;
+  if (cover.state === 'not entered') return isAbove ? `, cover it now: it cools under cover down to ${until}` : '';
+  return isAbove ? `, cover stays on down to ${until}` : `, at ${until} or below the cover may come off`;
+};
+
+const spotsText = (spots: AfterStatus['spots']): string => {
+  const open = spots.filter(({ examined }) => examined === undefined).length;
+  return open === 0 ? '' : `; ${open} probe ${open === 1 ? 'spot' : 'spots'} to be examined`;
 };
 
 const postHeatingSentence = (status: PostHeatingStatus | undefined, { coldest, requirement }: Assessment): string => {

@@ -122,7 +122,7 @@ const metText = (condition: Condition, assessment: Assessment): string => {
     case 'minimum stated':
       return condition.limit === undefined
         ? 'No preheat needed'
-        : `Minimum preheat ${limitText(condition.limit as MilliCelsius, unitsOf(assessment))}`;
+        : `Minimum preheat known: ${limitText(condition.limit as MilliCelsius, unitsOf(assessment))}`;
     case 'zone probes placed':
       return 'Zone probes placed';
     case 'minimum reached':
@@ -156,7 +156,7 @@ const metText = (condition: Condition, assessment: Assessment): string => {
     case 'after break':
       return 'Inspected after the break';
     case 'checks':
-      return 'Checks before welding in order';
+      return 'Checks that block the arc in order';
     case 'hold points':
       return 'Hold points released';
   }

@@ -23,6 +23,12 @@ export interface FindingWords {
   readonly first: string;
 }
 
+/** A finding by the key that a decision names: what it was about, without its numbers and its time. */
+export const findingKeyText = (key: string): string => {
+  const parts = key.split('/');
+  return (parts.length > 1 ? parts.slice(0, -1) : parts).filter((each) => each !== '').join(', ');
+};
+
 export const findingText = (finding: Finding, units: UnitSystem): FindingWords => {
   const probe = finding.probe ?? 'A probe';
   const at = finding.probe === undefined ? '' : ` at ${finding.probe}`;

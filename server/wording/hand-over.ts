@@ -4,6 +4,7 @@ import type { Assessment } from '../judgement/assessment.ts';
 import type { Outlook } from '../judgement/inside/section-status.ts';
 import { deviationsOf } from '../judgement/people/deviations.ts';
 import type { HandOverAct } from '../weld/hand-over.ts';
+import { stillOpenText } from './after-open.ts';
 import { aheadText } from './ahead.ts';
 import { alarmText } from './alarm.ts';
 import { conditionText } from './condition.ts';
@@ -24,16 +25,20 @@ export interface HandOverWords {
 }
 
 export const handOverText = (assessment: Assessment, outlook?: Outlook): HandOverWords => {
-  const { now, next } = aheadText(assessment);
+  const { now, next, when } = aheadText(assessment);
+  const comes = assessment.ahead.when?.what === 'comes' ? when : undefined;
   return {
     stands: [
-      `${phaseText(assessment.phase)}. ${readinessSentence(assessment, outlook)}.`,
+      standsText(phaseText(assessment.phase), readinessSentence(assessment, outlook)),
       ...running(assessment),
       verdictText(assessment),
     ],
     open: openText(assessment),
     howLong: howLongText(assessment, outlook),
-    next: [...now.map(begun), ...(next === undefined ? [] : [`Then ${next}`])],
+    next: [
+      ...now.map(begun),
+      ...(next === undefined ? [] : [`Then ${next}${comes === undefined ? '' : `, ${comes}`}`]),
+    ],
   };
 };
 
@@ -42,6 +47,12 @@ export const handOverActText = ({ to, toProof, note }: HandOverAct): string => {
   const proof = proofText(toProof);
   const said = note === undefined ? '' : `. ${note}`;
   return `Handed over to ${to}${proof === undefined ? '' : ` (${proof})`}${said}`;
+};
+
+/** The phase is not said twice where the sentence begins with it. */
+const standsText = (phase: string, sentence: string): string => {
+  const whole = sentence.endsWith('.') ? sentence : `${sentence}.`;
+  return whole.startsWith(phase) ? whole : `${phase}. ${whole}`;
 };
 
 const running = ({ passes }: Assessment): string[] =>
@@ -60,12 +71,14 @@ function openText(assessment: Assessment): string[] {
     ...alarms,
     ...conditions.map((each) => `Not met: ${conditionText(each, assessment)}`),
     ...undecided.map((each) => `To be decided: ${findingText(each, units).what}`),
+    ...(assessment.phase === 'closed' ? [] : stillOpenText(assessment)),
     ...aside,
   ];
 }
 
 function howLongText(assessment: Assessment, outlook: Outlook | undefined): string[] {
-  const { when } = aheadText(assessment);
+  const { ahead } = assessment;
+  const when = ahead.when?.what === 'comes' ? undefined : aheadText(assessment).when;
   const { units } = assessment.requirement;
   const trend = outlook?.breakByTrend;
   return [

@@ -19,7 +19,15 @@ export function said(text: string, at: Instant, start: Instant): { who: string; 
 
 function actOf(text: string, at: Instant, start: Instant): Act {
   const [verb, ...rest] = text.split(' ');
-  if (verb === 'heat') return { kind: 'heat', state: rest[0] as 'on' | 'off' };
+  // "heat off 45": told that many minutes after it was.
+  if (verb === 'heat') {
+    const [state, ago] = rest;
+    return {
+      kind: 'heat',
+      state: state as 'on' | 'off',
+      ...(ago === undefined ? {} : { happenedAt: at - Number(ago) * 60_000 }),
+    };
+  }
   if (verb === 'start') {
     // "start 1", "start 1 12": that many minutes ago; "start 1 gouging": of that kind.
     const [pass, word] = rest;

@@ -46,6 +46,17 @@ export const zoneOffset = (at: Instant, zone?: Zone): number => {
   return shown - Math.floor(at / 1000) * 1000;
 };
 
+/** The newest instant up to `now` at which the zone's clock showed that time, as "13:05"; undefined where it is no time. */
+export const clockBefore = (text: string, now: Instant, zone?: Zone): Instant | undefined => {
+  const [, hour, minute] = /^\s*(\d{1,2}):(\d{2})\s*$/.exec(text) ?? [];
+  if (hour === undefined || Number(hour) > 23 || Number(minute) > 59) return undefined;
+  const offset = zoneOffset(now, zone);
+  const day = 86_400_000;
+  const midnight = Math.floor((now + offset) / day) * day;
+  const at = midnight + (Number(hour) * 60 + Number(minute)) * 60_000 - offset;
+  return (at > now ? at - day : at) as Instant;
+};
+
 const formatters = new Map<string, Intl.DateTimeFormat>();
 
 const formatter = (options: Intl.DateTimeFormatOptions, zone?: Zone): Intl.DateTimeFormat => {

@@ -58,7 +58,7 @@ function lineOrWord({ contact, connected, heardAt, monotonic }: StationFacts): B
     return {
       kind: 'line broken',
       level: 'stop',
-      head: `The line to the station is broken: nothing has come for ${lasting(Math.max(0, monotonic - heardAt))}.`,
+      head: `The line to the station is broken: nothing has come for ${lasting(Math.max(1000, monotonic - heardAt))}.`,
       rest: 'Check the network of this device and that the station runs. The page tries again by itself.',
     };
   if (contact.kind === 'live') return undefined;

@@ -86,9 +86,8 @@ export function postHeatingStatus(state: State): PostHeatingStatus | undefined {
   const required = requiredOf(state);
   if (asked === undefined || required === undefined) return undefined;
   const { postHeating } = state.after;
-  const isRunning = postHeating?.endedAt === undefined && postHeating?.hold.state === 'running';
-  const held = Math.max(postHeating?.longest ?? 0, isRunning ? passedOf(postHeating.hold, state.now) : 0);
   const doneAt = postHeating?.hold.firstDoneAt;
+  const held = doneAt === undefined ? longestBy(postHeating, state.now) : required;
   return {
     state: stateOf(postHeating),
     minimum: milliCelsius(asked.celsius),
@@ -101,6 +100,11 @@ export function postHeatingStatus(state: State): PostHeatingStatus | undefined {
     ...(postHeating?.endedAt === undefined ? {} : { endedAt: postHeating.endedAt }),
   };
 }
+
+const longestBy = (postHeating: PostHeatingState | undefined, now: Instant): number => {
+  if (postHeating === undefined) return 0;
+  return Math.max(postHeating.longest, postHeating.endedAt === undefined ? passedOf(postHeating.hold, now) : 0);
+};
 
 /** What a fall or a gap takes away stays known as the longest. */
 const keepLongest = (running: PostHeatingState, now: Instant): void => {

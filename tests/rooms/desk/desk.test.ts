@@ -107,7 +107,8 @@ describe('an act', () => {
     const check = { kind: 'ambient check', airCelsius: 20, rest: [{ probe: 'b1-1', celsius: 20 }], touches: [touch] };
     const refused: [object, string][] = [
       [{ kind: 'heat', state: 'on', happenedAt: now + 3_600_000 }, 'act.happenedAt'],
-      [{ kind: 'heat', state: 'on', happenedAt: now - 7_200_000 }, 'act.happenedAt'],
+      [{ kind: 'heat', state: 'on', happenedAt: now - 25 * 3_600_000 }, 'act.happenedAt'],
+      [{ kind: 'heat', state: 'on', happenedAt: now - 3_600_000 }, 'act.happenedAt'],
       [{ kind: 'pass end', pass: '1' }, 'act.pass'],
       [{ kind: 'acknowledge', alarm: 'no such alarm' }, 'act.alarm'],
       [{ kind: 'distrust probe', probe: 'no such probe', reason: 'off' }, 'act.probe'],

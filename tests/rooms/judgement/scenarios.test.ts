@@ -14,6 +14,7 @@ import { conditions, isReady } from '../../../server/judgement/readiness.ts';
 import { begin, type State } from '../../../server/judgement/state.ts';
 import type { Instant } from '../../../server/measure/quantity.ts';
 import { arrival } from '../../../server/weld/entry.ts';
+import { stillOpenText } from '../../../server/wording/after-open.ts';
 import { deviationCountText } from '../../../server/wording/deviation.ts';
 import { correctionText, passHeatText } from '../../../server/wording/pass.ts';
 import { verdictText } from '../../../server/wording/verdict.ts';
@@ -156,6 +157,7 @@ function inWords(scenario: Scenario, assessment: Assessment): string[] {
   if (uses('ahead')) lines.push(aheadWords(assessment));
   if (uses('break')) lines.push(...breakWords(assessment, time));
   if (uses('after')) lines.push(...afterWords(assessment, time));
+  if (uses('open')) lines.push(...stillOpenText(assessment).map((each) => `open ${each}`));
   if (uses('alarm') && assessment.alarms.length === 0) lines.push('alarm none');
   if (uses('alarm')) for (const alarm of assessment.alarms) lines.push(`alarm ${alarm.key} ${alarmWords(alarm)}`);
   if (uses('condition')) {

@@ -72,13 +72,20 @@ describe('the act of a form', () => {
     expect(actOf('pass start', { ...draft, ago: '2,5' }, now, heating.live.joint)).toMatchObject({
       act: { happenedAt: now - 150_000 },
     });
+    // A time of day is that of the last day, by the clock of whoever looks.
+    const local = new Date(now - 45 * 60_000);
+    const clock = `${local.getHours()}:${String(local.getMinutes()).padStart(2, '0')}`;
+    expect(actOf('heat', { ...draft, ago: clock }, now, heating.live.joint)).toMatchObject({
+      act: { happenedAt: local.setSeconds(0, 0) },
+    });
     const made = actOf('pass start', { ...draft, ago: '0' }, now, heating.live.joint);
     expect(made.ok && 'happenedAt' in made.act).toBe(false);
   });
 
   test.each([
     ['heat', { ago: 'soon' }, 'ago'],
-    ['heat', { ago: '31' }, 'ago'],
+    ['heat', { ago: '1441' }, 'ago'],
+    ['heat', { ago: '25:10' }, 'ago'],
     ['heat', { ago: '-1' }, 'ago'],
     ['contact reading', { celsius: '', instrument: 'CT 3' }, 'celsius'],
     ['contact reading', { celsius: '1.500,0', instrument: 'CT 3' }, 'celsius'],

@@ -3,6 +3,7 @@
  * is told as such and never guessed at.
  */
 
+import { rules } from '../../../server/judgement/rules.ts';
 import { limits } from '../../../server/measure/limits.ts';
 import { readNumber } from '../../../server/measure/number-text.ts';
 import type { Instant } from '../../../server/measure/quantity.ts';
@@ -10,6 +11,7 @@ import { unitsOf } from '../../../server/measure/units.ts';
 import type { Act } from '../../../server/weld/entry.ts';
 import type { Joint } from '../../../server/weld/joint.ts';
 import type { LiveJoint } from '../../feed/live-joint.ts';
+import { clockBefore } from '../../format/time.ts';
 import { afterActOf, freshAfter } from './after-draft.ts';
 import { breakActOf, freshBreak } from './break-draft.ts';
 import { handReadingOf, lastEmissivity, lastHandInstrument } from './hand-draft.ts';
@@ -76,9 +78,6 @@ export type Draft = Readonly<Record<string, string>>;
 export type Made =
   | { readonly ok: true; readonly act: Act }
   | { readonly ok: false; readonly problems: Readonly<Record<string, string>> };
-
-/** How far back an act may lie and still be judged in its place. */
-export const minutesAgoMost = 30;
 
 /** What a fresh form says before anything is typed. `by` is who acts on this device. */
 export const freshDraft = (kind: SheetKind, live: LiveJoint, by: string): Draft => {
@@ -192,15 +191,18 @@ export const actOf = (kind: Exclude<SheetKind, OwnSheet>, draft: Draft, now: Ins
   }
 };
 
+/** Minutes ago, or the time of day at which it was, within the last day. */
 const happenedAt = (ago: string, now: Instant, problems: Record<string, string>): { happenedAt?: number } => {
+  const clock = clockBefore(ago, now);
+  if (clock !== undefined) return { happenedAt: clock };
   const read = readNumber(ago);
   if (read.kind === 'none') return {};
   if (read.kind === 'not a number') {
-    problems.ago = `"${ago}" is not a number of minutes.`;
+    problems.ago = `"${ago}" is neither minutes nor a time as 13:05.`;
     return {};
   }
-  if (read.value < 0 || read.value > minutesAgoMost) {
-    problems.ago = `Between 0 and ${minutesAgoMost} minutes; write down what lies further back as a note.`;
+  if (read.value < 0 || read.value > rules.toldWithin / 60_000) {
+    problems.ago = 'Within the last 24 h; write a note of what is older.';
     return {};
   }
   return read.value === 0 ? {} : { happenedAt: Math.round(now - read.value * 60_000) };

@@ -10,7 +10,7 @@ import { NotLoaded, useLoaded } from '../../parts/lazy.tsx';
 import { Opens } from '../../parts/opens.tsx';
 import { connected, contact } from '../../state/station.ts';
 import type { OpenSheet, SheetKind } from './act-draft.ts';
-import { stepsNow, stepWords } from './after-draft.ts';
+import { stepDue, stepWords } from './after-draft.ts';
 import { loadForms } from './all-forms.ts';
 import { ArcProposal } from './arc-proposal.tsx';
 import { breakStepsNow, breakStepWords, isInspectionAsked } from './break-draft.ts';
@@ -94,7 +94,7 @@ export function Actions({ live, outside, known, open, done }: Props) {
       case 'close':
         return <sheets.CloseSheet {...props} />;
       case 'disposition':
-        return <dispositions.DispositionSheet {...props} />;
+        return <dispositions.DispositionSheet {...props} stay={done} />;
       case 'change over':
         return <changes.ChangeOverSheet {...props} />;
       case 'declare source':
@@ -116,6 +116,7 @@ export function Actions({ live, outside, known, open, done }: Props) {
   const lost = contact.value.kind !== 'live' || !connected.value;
   const breakStep = breakStepsNow(live)[0];
   const checksLeft = checksOpen(assessment);
+  const due = stepDue(live);
   const press = (kind: SheetKind) => (): void => {
     open.value = { kind };
   };
@@ -125,12 +126,12 @@ export function Actions({ live, outside, known, open, done }: Props) {
       {assessment.after !== undefined && (
         <Opens
           may={afterKinds}
-          class="act big"
+          class={due === undefined ? 'big' : 'act big'}
           opens="after"
           press={press('after')}
-          under="or another step after welding"
+          under={due === undefined ? 'none is due now' : 'or another step after welding'}
         >
-          {stepWords[stepsNow(live)[0] ?? 'testing begun']}
+          {due === undefined ? 'Step after welding' : stepWords[due]}
         </Opens>
       )}
       {running && (
@@ -186,7 +187,7 @@ export function Actions({ live, outside, known, open, done }: Props) {
           class={checksLeft > 0 ? 'big asks' : 'big'}
           opens="checks"
           press={press('checks')}
-          under={checksLeft > 0 ? `${checksLeft} open before welding` : 'before welding: all done'}
+          under={checksLeft > 0 ? `${checksLeft} open before the next arc` : 'none open before the next arc'}
         >
           Checks
         </Opens>
@@ -283,9 +284,10 @@ const isCheckDue = ({ ambientCheck, phase, heat }: LiveJoint['assessment']): boo
   isBeforeHeat(phase) &&
   heat !== 'on';
 
-/** Checks not in order and points not released; undefined where the procedure has none. */
-function checksOpen({ checks = [], points = [] }: LiveJoint['assessment']): number | undefined {
+/** Checks not in order and hold points that the next pass would go past; undefined where the procedure has none. */
+function checksOpen({ checks = [], points = [], conditions }: LiveJoint['assessment']): number | undefined {
   if (checks.length + points.length === 0) return undefined;
   const open = checks.filter(({ answered }) => answered === undefined || answered.answer === 'not in order');
-  return open.length + points.filter(({ given }) => given === undefined).length;
+  const held = conditions.find(({ reason }) => reason === 'hold point not released')?.missing ?? [];
+  return open.length + held.length;
 }

@@ -25,10 +25,27 @@ export const stepWords: Readonly<Record<AfterStep, string>> = {
   'spot examined': 'Probe spot examined',
 };
 
-/** The one that most likely comes next stands first. */
-export function stepsNow({ assessment }: LiveJoint): readonly AfterStep[] {
-  const { after } = assessment;
+/** The step that is due now, if one is: what would be too early is not. */
+export function stepDue({ assessment }: LiveJoint): AfterStep | undefined {
+  const { after, hottest } = assessment;
+  if (after === undefined) return undefined;
+  const { postHeating, cover, heatTreatment, wait, spots } = after;
+  if (postHeating !== undefined && postHeating.begunAt === undefined) return 'post-heating begun';
+  if (postHeating !== undefined && postHeating.endedAt === undefined)
+    return postHeating.state === 'done' ? 'post-heating ended' : undefined;
+  if (cover?.state === 'not entered') return 'cover on';
+  if (cover?.state === 'on')
+    return hottest !== undefined && hottest.temperature <= cover.until ? 'cover off' : undefined;
+  if (heatTreatment?.cooledAt !== undefined && heatTreatment.begunAt === undefined) return 'heat treatment begun';
+  if (spots.some(({ examined }) => examined === undefined)) return 'spot examined';
+  return wait.state === 'over' ? 'testing begun' : undefined;
+}
+
+/** The steps that make sense now, the one that is due first. */
+export function stepsNow(live: LiveJoint): readonly AfterStep[] {
+  const { after } = live.assessment;
   if (after === undefined) return ['welding complete'];
+  const due = stepDue(live);
   const { postHeating, cover, heatTreatment, spots } = after;
   const running = postHeating?.begunAt !== undefined && postHeating.endedAt === undefined;
   const covering: AfterStep = cover?.state === 'on' ? 'cover off' : 'cover on';
@@ -42,14 +59,15 @@ export function stepsNow({ assessment }: LiveJoint): readonly AfterStep[] {
     cover === undefined && covering,
     postHeating?.endedAt !== undefined && 'post-heating begun',
   ];
-  return asked.filter((each) => each !== false);
+  const others = asked.filter((each) => each !== false && each !== due) as AfterStep[];
+  return due === undefined ? others : [due, ...others];
 }
 
 export const freshAfter = (live: LiveJoint): Draft => ({
   step: stepsNow(live)[0] ?? 'testing begun',
   method: '',
   spot: live.assessment.after?.spots.find(({ examined }) => examined === undefined)?.probe ?? '',
-  by: 'MT',
+  by: '',
   result: '',
   ago: '',
 });
@@ -76,11 +94,12 @@ export function afterActOf(
       const { spot = '', result } = draft;
       if (spot === '') problem('spot', 'Choose the probe whose spot was examined.');
       if (result !== 'no indication' && result !== 'indication') problem('result', 'Say what was found.');
-      const method = examinationMethods.find((each) => each === draft.by) ?? 'MT';
+      const method = examinationMethods.find((each) => each === draft.by);
+      if (method === undefined) problem('by', 'Choose how it was examined.');
       return {
         kind: 'spot examined',
         probe: spot,
-        method,
+        method: method ?? examinationMethods[0],
         result: result === 'indication' ? 'indication' : 'no indication',
         ...ago,
       };

@@ -1,5 +1,10 @@
 /** The form of what comes after the last arc: one step at a time, the likely one chosen already. */
+
+import type { Assessment } from '../../../server/judgement/assessment.ts';
 import { examinationMethods } from '../../../server/weld/break.ts';
+import { tooEarlyText } from '../../../server/wording/after-open.ts';
+import { limitText } from '../../../server/wording/temperature.ts';
+import { durationText } from '../../../server/wording/time.ts';
 import { ChoiceField, TextField } from '../../parts/field.tsx';
 import { type AfterStep, stepsNow, stepWords } from './after-draft.ts';
 import { Ago, SheetFrame } from './sheet-frame.tsx';
@@ -29,6 +34,8 @@ export function AfterSheet({ live, done, back }: SheetProps) {
         />
       )}
       <p>{means[step]}</p>
+      {step === 'post-heating begun' && <AskedHeat assessment={live.assessment} />}
+      <TooEarly step={step} assessment={live.assessment} />
       {step === 'testing begun' && (
         <div class="fields">
           <TextField
@@ -53,7 +60,8 @@ export function AfterSheet({ live, done, back }: SheetProps) {
           />
           <ChoiceField
             label="Examined by"
-            value={draft.by ?? 'MT'}
+            value={draft.by ?? ''}
+            problem={problems.by}
             choices={examinationMethods.map((method) => ({ value: method as string, text: method }))}
             onValue={(value) => sheet.set('by', value)}
           />
@@ -71,6 +79,26 @@ export function AfterSheet({ live, done, back }: SheetProps) {
       )}
     </SheetFrame>
   );
+}
+
+/** What post-heating asks for: nobody has to look it up elsewhere before setting the controller. */
+function AskedHeat({ assessment: { after, requirement } }: { readonly assessment: Assessment }) {
+  const asked = after?.postHeating;
+  if (asked === undefined) return null;
+  const { units } = requirement;
+  const most = asked.maximum === undefined ? '' : `, nowhere above ${limitText(asked.maximum, units)}`;
+  return (
+    <p class="notice">
+      Asked for: every zone place at {limitText(asked.minimum, units)} or above{most}, for{' '}
+      {durationText(asked.required)}. Set the controller between, with room for what differs from place to place.
+    </p>
+  );
+}
+
+/** What the step would be recorded as, where its time has not come. */
+function TooEarly({ step, assessment }: { readonly step: AfterStep; readonly assessment: Assessment }) {
+  const says = tooEarlyText(step, assessment);
+  return says === undefined ? null : <p class="notice loud">{says}</p>;
 }
 
 const means: Readonly<Record<AfterStep, string>> = {

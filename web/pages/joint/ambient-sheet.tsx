@@ -126,7 +126,7 @@ export function AmbientSheet({ live, done, back }: SheetProps) {
   return (
     <SheetFrame
       {...frame}
-      action={so.outcome === 'in order' ? `In order; ${onward}` : `Leave it at that; ${onward}`}
+      action={so.outcome === 'in order' ? `In order; ${onward}` : `Not in order, leave it so; ${onward}`}
       submit={() => go(withTouch(guide, touch.value!))}
     >
       <Touching

@@ -188,7 +188,7 @@ export function Found({
         ))}
       </ul>
       <p class="hint">
-        Recorded as it was found, with your name
+        Press the button to record it as it was found, with your name
         {air === undefined ? '' : `, in air of ${limitText(milliCelsius(air), units)}`}. Mended something? Check anew;
         the newest check counts.
       </p>

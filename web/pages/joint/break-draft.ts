@@ -33,7 +33,7 @@ export const isInspectionAsked = (conditions: LiveJoint['assessment']['condition
 export const freshBreak = (live: LiveJoint): Draft => ({
   step: breakStepsNow(live)[0] ?? 'break begun',
   text: '',
-  by: 'MT',
+  by: '',
   result: '',
   note: '',
   ago: '',
@@ -55,10 +55,12 @@ export function breakActOf(
     case 'inspected': {
       const { result } = draft;
       if (result !== 'no indication' && result !== 'indication') problem('result', 'Say what was found.');
+      const method = examinationMethods.find((each) => each === draft.by);
+      if (method === undefined) problem('by', 'Choose how it was examined.');
       const words = (draft.note ?? '').trim();
       return {
         kind: 'break inspected',
-        method: examinationMethods.find((each) => each === draft.by) ?? 'MT',
+        method: method ?? examinationMethods[0],
         result: result === 'indication' ? 'indication' : 'no indication',
         ...(words === '' ? {} : { note: words }),
         ...ago,

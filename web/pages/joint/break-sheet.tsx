@@ -52,7 +52,8 @@ export function BreakSheet({ live, done, back }: SheetProps) {
         <>
           <ChoiceField
             label="Examined by"
-            value={draft.by ?? 'MT'}
+            value={draft.by ?? ''}
+            problem={problems.by}
             choices={examinationMethods.map((method) => ({ value: method as string, text: method }))}
             onValue={(value) => sheet.set('by', value)}
           />

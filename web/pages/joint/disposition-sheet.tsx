@@ -1,5 +1,6 @@
 /** Deviations one after the other, each with the decision of a named person: accept, repair or reject, with the reason. */
 import { useSignal } from '@preact/signals';
+import type { ComponentChildren } from 'preact';
 import type { Finding } from '../../../server/judgement/assessment.ts';
 import { deviationsOf } from '../../../server/judgement/people/deviations.ts';
 import { unitsOf } from '../../../server/measure/units.ts';
@@ -21,8 +22,8 @@ const choices: readonly { readonly decision: Decision; readonly text: string }[]
   { decision: 'reject', text: 'Reject' },
 ];
 
-export function DispositionSheet({ live, done, back }: SheetProps) {
-  const sheet = useSheet('disposition', live, done);
+/** `stay`: one was decided, and the next is open. */
+export function DispositionSheet({ live, done, stay, back }: SheetProps & { readonly stay: (act: Act) => void }) {
   const deviations = deviationsOf(live.assessment.findings);
   // Open ones first; what was decided can be decided anew.
   const list = [...deviations.open, ...deviations.repair, ...deviations.rejected, ...deviations.accepted];
@@ -39,6 +40,37 @@ export function DispositionSheet({ live, done, back }: SheetProps) {
       </section>
     );
   }
+  const next = (act: Act): void => {
+    chosen.value = 0;
+    (deviations.open.some(({ key }) => key !== finding.key) ? stay : done)(act);
+  };
+  return (
+    <DecisionForm key={finding.key} live={live} done={next} back={back} finding={finding}>
+      <p class="aside">
+        {deviationCountText(deviations)}.{' '}
+        {list.length > 1 && (
+          <button
+            type="button"
+            class="plain"
+            onClick={() => {
+              chosen.value = (chosen.value + 1) % list.length;
+            }}
+          >
+            Show the next of {list.length}
+          </button>
+        )}
+      </p>
+    </DecisionForm>
+  );
+}
+
+interface DecisionProps extends SheetProps {
+  readonly finding: Finding;
+  readonly children: ComponentChildren;
+}
+
+function DecisionForm({ live, done, back, finding, children }: DecisionProps) {
+  const sheet = useSheet('disposition', live, done, { of: finding.key, draft: { reason: '' } });
   const { what, why } = findingText(finding, unitsOf(live.joint));
   const reason = sheet.draft.reason ?? '';
   const decision = choices.find((each) => each.decision === sheet.draft.decision)?.decision;
@@ -54,20 +86,7 @@ export function DispositionSheet({ live, done, back }: SheetProps) {
         else void sheet.send(dispositionOf(finding, decision, reason.trim()));
       }}
     >
-      <p class="aside">
-        {deviationCountText(deviations)}.{' '}
-        {list.length > 1 && (
-          <button
-            type="button"
-            class="plain"
-            onClick={() => {
-              chosen.value = (chosen.value + 1) % list.length;
-            }}
-          >
-            Show the next of {list.length}
-          </button>
-        )}
-      </p>
+      {children}
       <p class="notice">
         <strong>{what}.</strong> {why}
         {finding.disposition !== undefined && ` ${dispositionText(finding.disposition)}: ${finding.disposition.reason}`}

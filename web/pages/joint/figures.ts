@@ -1,5 +1,6 @@
 /** The few large figures of a joint: coldest, hottest, interpass, soak, heat; each with its limit beside it. */
 import type { Assessment } from '../../../server/judgement/assessment.ts';
+import { leastNow } from '../../../server/judgement/phases/least-now.ts';
 import type { Instant, Milliseconds } from '../../../server/measure/quantity.ts';
 import { probeWhere } from '../../../server/wording/condition.ts';
 import { handValueText, uncertaintyText } from '../../../server/wording/instrument.ts';
@@ -23,17 +24,24 @@ export const figuresOf = (assessment: Assessment, now: Instant | undefined): Fig
 ];
 
 const coldest = (assessment: Assessment): Figure => {
-  const { limits } = assessment;
   const { units } = assessment.requirement;
-  const limit = limits.preheatMinimum;
+  const limit = leastNow(assessment);
   const found = assessment.coldest;
-  const beside = limit === undefined ? 'minimum not known' : `minimum ${limitText(limit, units)}`;
-  if (found === undefined) return { name: 'Coldest', value: 'not known', beside: [beside], abnormal: false };
+  const beside =
+    limit === 'none' ? [] : [limit === undefined ? 'minimum not known' : `minimum ${limitText(limit, units)}`];
+  if (found === undefined) return { name: 'Coldest', value: 'not known', beside, abnormal: false };
+  if (limit === 'none')
+    return {
+      name: 'Coldest',
+      value: handValueText(found, units, {}),
+      beside: [...plusMinus(found.probe, assessment), at(found.probe, assessment)],
+      abnormal: false,
+    };
   const begunWelding = assessment.passes.length > 0;
   return {
     name: 'Coldest',
     value: handValueText(found, units, { limit }),
-    beside: [...plusMinus(found.probe, assessment), at(found.probe, assessment), beside],
+    beside: [...plusMinus(found.probe, assessment), at(found.probe, assessment), ...beside],
     abnormal: begunWelding && limit !== undefined && found.temperature < limit,
   };
 };

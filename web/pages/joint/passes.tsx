@@ -1,4 +1,5 @@
 /** The running list of passes: what each was welded with, what was measured before it, how it was judged; and their charts. */
+
 import type { Instant } from '../../../server/measure/quantity.ts';
 import { handValueText } from '../../../server/wording/instrument.ts';
 import { begun } from '../../../server/wording/list.ts';
@@ -7,6 +8,7 @@ import { heatChart, staircase } from '../../../server/wording/pass-chart.ts';
 import { conditionName } from '../../../server/wording/words.ts';
 import type { LiveJoint } from '../../feed/live-joint.ts';
 import { nearClockText } from '../../format/time.ts';
+import { Opens as OpensAct } from '../../parts/opens.tsx';
 import { PassChartView } from '../../parts/pass-chart.tsx';
 import { useShorter } from '../../parts/shorter.tsx';
 
@@ -162,14 +164,14 @@ const Opens = ({
   open,
   text,
 }: {
-  readonly kind: Parameters<Open>[0];
+  readonly kind: 'pass details' | 'correct pass';
   readonly pass: string;
   readonly open: Open;
   readonly text: string;
 }) => (
-  <button type="button" data-opens={`${kind} ${pass}`} onClick={() => open(kind, pass)}>
+  <OpensAct may={kind} opens={`${kind} ${pass}`} press={() => open(kind, pass)}>
     {text} <span class="unseen">pass {pass}</span>
-  </button>
+  </OpensAct>
 );
 
 /** What was entered by a slip stays in sight. */

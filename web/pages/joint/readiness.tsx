@@ -51,9 +51,9 @@ export function Readiness({ live, standing }: { readonly live: LiveJoint; readon
         </p>
       </div>
       {standing.advice !== undefined && <p class="advice">{standing.advice}</p>}
-      {old && <p class="advice">Last known, not the present:</p>}
       {live.assessment.phase !== 'closed' && live.assessment.after === undefined && (
         <div class={old ? 'was' : ''}>
+          {old && <p class="advice">Last known, not the present:</p>}
           <Conditions assessment={live.assessment} />
         </div>
       )}

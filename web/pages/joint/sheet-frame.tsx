@@ -4,10 +4,9 @@ import type { ComponentChildren } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
 import { TextField } from '../../parts/field.tsx';
 import { actAs, person, signsOn } from '../../state/person.ts';
-import { minutesAgoMost } from './act-draft.ts';
 import type { Sheet } from './use-sheet.ts';
 
-/** "Now" unless minutes are given; both times stay in the record. */
+/** "Now" unless minutes or a time of day are given; both times stay in the record. */
 export function Ago({ sheet, what }: { readonly sheet: Sheet; readonly what: string }) {
   const value = sheet.draft.ago ?? '';
   return (
@@ -22,15 +21,13 @@ export function Ago({ sheet, what }: { readonly sheet: Sheet; readonly what: str
         ))}
         <span class="inline">
           <TextField
-            label="or minutes ago"
-            kind="number"
+            label="or minutes ago, or at (13:05)"
             value={value}
             problem={sheet.problems.ago}
             onValue={(minutes) => sheet.set('ago', minutes)}
           />
         </span>
       </div>
-      <p class="unseen">At most {minutesAgoMost} minutes.</p>
     </fieldset>
   );
 }

@@ -1,7 +1,11 @@
 /** The forms of what a person does at the joint. Each opens in place of the buttons, so that the readings stay in sight. */
 
+import { milliCelsius } from '../../../server/measure/quantity.ts';
+import { unitsOf } from '../../../server/measure/units.ts';
 import type { Act } from '../../../server/weld/entry.ts';
+import { stillOpenText } from '../../../server/wording/after-open.ts';
 import { findingText } from '../../../server/wording/finding.ts';
+import { limitText } from '../../../server/wording/temperature.ts';
 import { verdictText } from '../../../server/wording/verdict.ts';
 import type { LiveJoint } from '../../feed/live-joint.ts';
 import { ChoiceField, TextArea } from '../../parts/field.tsx';
@@ -34,6 +38,12 @@ export function HeatSheet({ live, done, back }: SheetProps) {
         ]}
         onValue={(value) => sheet.set('state', value)}
       />
+      {!off && live.joint.heating.setPointCelsius !== undefined && (
+        <p class="hint">
+          Set the controller to {limitText(milliCelsius(live.joint.heating.setPointCelsius), unitsOf(live.joint))}, as
+          the joint says.
+        </p>
+      )}
       {!off && live.assessment.soak.state === 'running' && (
         <p class="notice">Heat on ends the wait that is running; it begins again when the heat is off.</p>
       )}
@@ -78,6 +88,7 @@ export function CloseSheet({ live, done, back }: SheetProps) {
   const { assessment } = live;
   const open = assessment.findings.filter((finding) => finding.severity !== 'remark');
   const running = assessment.passes.filter((pass) => pass.endedAt === undefined);
+  const undone = stillOpenText(assessment);
   return (
     <SheetFrame title="Close the joint" sheet={sheet} back={back} action="Close the joint">
       <p>
@@ -92,6 +103,16 @@ export function CloseSheet({ live, done, back }: SheetProps) {
             <li key={finding.key}>{findingText(finding, assessment.requirement.units).what}</li>
           ))}
         </ul>
+      )}
+      {undone.length > 0 && (
+        <div class="notice loud">
+          <p>Still to be done at this joint; closing ends it:</p>
+          <ul class="plain-list">
+            {undone.map((line) => (
+              <li key={line}>{line}</li>
+            ))}
+          </ul>
+        </div>
       )}
       <TextArea
         label="Statement, if you want to make one"

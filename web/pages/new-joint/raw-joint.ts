@@ -64,7 +64,7 @@ const jointOf = (draft: JointDraft, reader: Reader): unknown => {
       weldMetal: draft.weldMetal[0] === undefined ? undefined : analysisOf(draft.weldMetal[0], 'consumable.weldMetal'),
     }),
     process: draft.process,
-    heatInput: heatInputOf(draft.heatInput),
+    heatInput: given(heatInputOf(draft.heatInput)),
     weldShape: filled(draft.weldShape),
     weldSizeMillimetres: quantity(draft.weldSize, 'length', 'weldSizeMillimetres'),
     ...besideOf(draft, reader),
@@ -208,3 +208,7 @@ const jointOf = (draft: JointDraft, reader: Reader): unknown => {
     });
   }
 };
+
+/** Nothing of it entered yet: it is missing, and not there and empty. */
+const given = (stated: unknown): unknown =>
+  typeof stated === 'object' && stated !== null && Object.keys(stated).length === 0 ? undefined : stated;

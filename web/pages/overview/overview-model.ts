@@ -10,6 +10,7 @@ import {
   isRinging,
 } from '../../../server/judgement/alarm-rules.ts';
 import type { Alarm, Assessment } from '../../../server/judgement/assessment.ts';
+import { leastNow } from '../../../server/judgement/phases/least-now.ts';
 import { isBeforeHeat } from '../../../server/judgement/phases/phase-kind.ts';
 import type { JointSummary } from '../../../server/screen/contract.ts';
 import { alarmText } from '../../../server/wording/alarm.ts';
@@ -54,7 +55,8 @@ function row({ id, title, assessment }: JointSummary): OverviewRow {
   const need = needOf(assessment);
   const mark = sourceMark(assessment.source);
   const [first] = ringing(assessment);
-  const { coldest, limits, requirement } = assessment;
+  const { coldest, requirement } = assessment;
+  const least = leastNow(assessment);
   return {
     id,
     title,
@@ -62,7 +64,9 @@ function row({ id, title, assessment }: JointSummary): OverviewRow {
     word: wordOf(need, assessment),
     sentence: sentenceOf(need, assessment),
     coldest:
-      coldest === undefined ? 'no reading' : ofLimitText(coldest.temperature, limits.preheatMinimum, requirement.units),
+      coldest === undefined
+        ? 'no reading'
+        : ofLimitText(coldest.temperature, least === 'none' ? undefined : least, requirement.units),
     ...(first === undefined || need !== 'alarm' ? {} : { priority: alarmPriority(first) }),
     ...(mark === undefined ? {} : { mark }),
   };

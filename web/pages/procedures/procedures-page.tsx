@@ -34,7 +34,7 @@ export function ProceduresPage() {
           <p>
             Record a welding procedure once, with its limits and the test piece that qualifies it. Each new joint can
             then be bound to it with one tap, and whoever changes the procedure later makes a new revision, with a
-            reason.
+            reason. Limits that were entered with a single joint stand on that joint's page, under its requirement.
           </p>
           <a class="button act" href={newProcedureAddress}>
             Record the first procedure

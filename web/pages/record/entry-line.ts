@@ -18,6 +18,7 @@ import { alarmKeyText } from '../../../server/wording/alarm.ts';
 import { checkText } from '../../../server/wording/ambient.ts';
 import { breakActText } from '../../../server/wording/break.ts';
 import { checkActText } from '../../../server/wording/checks.ts';
+import { findingKeyText } from '../../../server/wording/finding.ts';
 import { handOverActText } from '../../../server/wording/hand-over.ts';
 import { holeText } from '../../../server/wording/hole.ts';
 import {
@@ -95,7 +96,7 @@ export const entryLine = ({ at, kind, body }: TimelineEvent, units: UnitSystem, 
       case 'accept':
         return `Accepted ${text('subject')}${optional(' of ', text('method'))}: ${text('reason')}`;
       case 'disposition':
-        return `Decided on ${alarmKeyText(text('finding'))}: ${text('decision')}. ${text('reason')}`;
+        return `Decided on ${findingKeyText(text('finding'))}: ${text('decision')}. ${text('reason')}`;
       case 'calibration':
       case 'verification':
       case 'adjustment':
