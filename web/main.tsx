@@ -39,6 +39,8 @@ function Page() {
       return <Entering key="new" />;
     case 'hand-over':
       return <HandingOver />;
+    case 'judge logs':
+      return <JudgingLogs />;
     case 'people':
       return <People />;
     case 'repair joint':
@@ -68,6 +70,12 @@ function HandingOver() {
   const page = useLoaded(() => import('./pages/hand-over/hand-over-page.tsx'));
   if (page === 'loading' || page === 'failed') return <NotLoaded state={page} />;
   return <page.HandOverPage />;
+}
+
+function JudgingLogs() {
+  const page = useLoaded(() => import('./pages/judge/judge-page.tsx'));
+  if (page === 'loading' || page === 'failed') return <NotLoaded state={page} />;
+  return <page.JudgePage />;
 }
 
 function People() {

@@ -1,16 +1,13 @@
 /** `judge JOINT.json LOG...`: the same fold as a live station, over imported logs. */
 import { readFile, stat, writeFile } from 'node:fs/promises';
+import { importedReport } from '../errands/logs.ts';
 import type { Assessment } from '../judgement/assessment.ts';
 import { judgeAll } from '../judgement/judge.ts';
 import { limits } from '../measure/limits.ts';
 import { type Program, readProgram } from '../program.ts';
-import { gather } from '../report/gather.ts';
-import { pages } from '../report/pages.ts';
-import { renderPdf } from '../report/pdf.ts';
-import { arrival, type Input } from '../weld/entry.ts';
 import type { Joint } from '../weld/joint.ts';
 import { type ActInput, eventsFileHelp, readEvents } from '../wire/events-file.ts';
-import { importedInputs } from '../wire/imported-inputs.ts';
+import { type Imported, importedInputs } from '../wire/imported-inputs.ts';
 import type { LogMapping } from '../wire/log-file.ts';
 import type { LogProblem } from '../wire/log-problem.ts';
 import { type LogSet, type NamedLog, readLogs } from '../wire/log-set.ts';
@@ -80,9 +77,8 @@ export const judge: Command = {
       station: 'command line',
       openedBy: 'imported',
     };
-    const inputs = (): Iterable<Input> => importedInputs(imported);
-    const { assessment } = judgeAll({ [Symbol.iterator]: () => inputs()[Symbol.iterator]() });
-    if (values.report !== undefined && !(await report(values.report, inputs, acts, program, terminal)))
+    const { assessment } = judgeAll({ [Symbol.iterator]: () => importedInputs(imported)[Symbol.iterator]() });
+    if (values.report !== undefined && !(await report(values.report, imported, program, terminal)))
       return exitStatus.failed;
 
     const time = timeOut(logs.timeForm === 'elapsed' ? 'elapsed' : 'dated', mapping.start ?? elapsedEpoch);
@@ -140,27 +136,9 @@ async function readActs(
   return tell(path, problems, terminal) ? undefined : acts;
 }
 
-async function report(
-  path: string,
-  inputs: () => Iterable<Input>,
-  acts: readonly ActInput[],
-  program: Program,
-  terminal: Terminal,
-): Promise<boolean> {
-  const [opened] = inputs();
-  const all = opened?.type === 'station' ? [opened, ...acts] : [...acts];
-  const facts = gather({
-    program,
-    rules: program.rules,
-    zone: 'UTC',
-    inputs,
-    timeline: all.toSorted((a, b) => arrival(a) - arrival(b)).map((input, index) => ({ seq: index + 1, input })),
-    conclusions: [],
-    head: { chain: '', seq: all.length, hash: '' },
-    document: () => false,
-  });
+async function report(path: string, imported: Imported, program: Program, terminal: Terminal): Promise<boolean> {
   try {
-    await writeFile(path, await renderPdf(pages(facts)));
+    await writeFile(path, await importedReport(imported, program, 'UTC'));
     return true;
   } catch (cause) {
     terminal.err(`judge: the report could not be written to ${path}: ${(cause as Error).message}`);

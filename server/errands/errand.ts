@@ -20,9 +20,11 @@ import { paperFacts } from '../report/papers/of-record.ts';
 import { type PaperKind, papers } from '../report/papers/papers.ts';
 import { passesCsv } from '../report/passes-csv.ts';
 import { renderPdf } from '../report/pdf.ts';
+import type { LogsView } from '../screen/logs-view.ts';
 import { arrival, type Input } from '../weld/entry.ts';
 import type { Joint } from '../weld/joint.ts';
 import type { Scan } from '../weld/scan.ts';
+import { type LogsErrand, reportLogs, viewLogs } from './logs.ts';
 
 export type Errand =
   | {
@@ -37,6 +39,8 @@ export type Errand =
   /** The first so many inputs judged, and what the judge remembers after them. */
   | { readonly kind: 'fold anew'; readonly joint: string; readonly inputs: number }
   | { readonly kind: 'pdf' | 'hand-over'; readonly joint: string; readonly zone: string }
+  | ({ readonly kind: 'logs' } & LogsErrand)
+  | ({ readonly kind: 'report of logs'; readonly zone: string } & LogsErrand)
   | { readonly kind: 'paper'; readonly joint: string; readonly paper: PaperKind; readonly address: string }
   | { readonly kind: 'package'; readonly joint: string; readonly zone: string }
   | { readonly kind: 'csv'; readonly of: TableKind; readonly joint: string; readonly zone: string };
@@ -52,18 +56,20 @@ export interface Judged {
 }
 export type Outcome<E extends Errand> = E extends { kind: 'history' }
   ? HistoryView
-  : E extends { kind: 'judge' }
-    ? Judged
-    : E extends { kind: 'fold anew' }
-      ? JudgeMemory
-      : Uint8Array;
+  : E extends { kind: 'logs' }
+    ? LogsView
+    : E extends { kind: 'judge' }
+      ? Judged
+      : E extends { kind: 'fold anew' }
+        ? JudgeMemory
+        : Uint8Array;
 
 export async function run(
   errand: Errand,
   reader: RecordReader,
   program: Program,
   seal?: (bytes: Uint8Array) => Uint8Array,
-): Promise<HistoryView | Judged | JudgeMemory | Uint8Array> {
+): Promise<HistoryView | Judged | JudgeMemory | LogsView | Uint8Array> {
   switch (errand.kind) {
     case 'history':
       return thinJudgedCourses(
@@ -74,6 +80,10 @@ export async function run(
           periodMilliseconds: longestPeriod(entriesOf(reader, errand.joint), errand.from, errand.to),
         },
       );
+    case 'logs':
+      return viewLogs(errand, program);
+    case 'report of logs':
+      return reportLogs(errand, program, errand.zone);
     case 'judge':
       return judged(reader, errand.joint);
     case 'fold anew':

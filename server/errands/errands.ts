@@ -20,7 +20,14 @@ export function createErrands(folder: string): Errands {
 }
 
 /** What nobody looks at while it is made. */
-const slow: ReadonlySet<Errand['kind']> = new Set<Errand['kind']>(['pdf', 'csv', 'package', 'fold anew']);
+const slow: ReadonlySet<Errand['kind']> = new Set<Errand['kind']>([
+  'pdf',
+  'csv',
+  'package',
+  'logs',
+  'report of logs',
+  'fold anew',
+]);
 
 interface Waiting {
   readonly done: (outcome: never) => void;

@@ -55,6 +55,9 @@ export const limits = {
   importRecordMaximum: 64_000,
   /** Records at the head of a log among which its header is looked for. */
   logHeaderRecords: 200,
+  /** One log that is handed in on a page, and all that wait on the station to be judged, bytes. */
+  logPageMaximum: 30_000_000,
+  logShelfMaximum: 120_000_000,
   /** Logs of one job. */
   logFilesMaximum: 32,
   /** A workbook, bytes, and all that is in it unpacked. */

@@ -172,3 +172,5 @@ export interface AlarmEvent {
   readonly change: 'changed' | 'gone';
   readonly alarm: Alarm;
 }
+
+export type { LogFileView, LogLine, LogsView } from './logs-view.ts';

@@ -2,6 +2,7 @@
  * A station put together: record, pipeline, links, desk, screen and door on one address. Ports, disk, clock
  * and socket are opened here and in the commands, nowhere else.
  */
+import { randomUUID } from 'node:crypto';
 import { createServer } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import type { HostFrame, Reply } from '../../firmware-protocol/codec/frame.ts';
@@ -9,6 +10,7 @@ import { NotRecording } from '../desk/refusal.ts';
 import { deskRouter } from '../desk/router.ts';
 import { createDoor, isSameOrigin } from '../door/door.ts';
 import { createErrands } from '../errands/errands.ts';
+import { logsRouter } from '../errands/logs-router.ts';
 import { isJointChain } from '../ledger/item.ts';
 import type { Clock } from '../measure/clock.ts';
 import { adminRouter } from '../people/admin-router.ts';
@@ -103,10 +105,15 @@ export async function startStation(options: StationOptions): Promise<Station> {
       procedure: (asked, signed) => pipeline.procedure(asked, signed),
       putDocument: documentsOf(record),
     });
+    const logs = logsRouter({
+      view: (errand) => errands.run({ kind: 'logs', ...errand }),
+      report: (errand, zone) => errands.run({ kind: 'report of logs', zone, ...errand }),
+      newId: randomUUID,
+    });
     let closing = false;
     const app = createDoor({
       webFolder: options.webFolder,
-      routers: [desk, signOnRouter(signOn), adminRouter(signOn), viewRouter(views)],
+      routers: [desk, signOnRouter(signOn), adminRouter(signOn), logs, viewRouter(views)],
       onFailure: (cause) => {
         // What closing itself breaks off is no failure.
         if (closing) return;

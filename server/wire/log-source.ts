@@ -20,7 +20,10 @@ export const textSource = (source: string | Uint8Array): LogSource | string => {
     return `the log has ${bytes.length} bytes; at most ${limits.logMaximum} are read, so cut it into parts`;
   }
   if (isOldWorkbook(bytes)) {
-    return 'this is a document of an old spreadsheet program; open it there and save it as CSV or as .xlsx';
+    return 'this is a document of an old spreadsheet program; open it there and save the sheet as CSV';
+  }
+  if (isZip(bytes)) {
+    return 'this is a workbook or an archive; open it and save the sheet as CSV, which keeps what its cells show';
   }
   const encoding = encodingOf(bytes);
   return {
@@ -30,6 +33,9 @@ export const textSource = (source: string | Uint8Array): LogSource | string => {
     records: (delimiter) => csvRecords(bytes, delimiter, encoding, 'kept'),
   };
 };
+
+/** Local file header of a zip, which a workbook of today is. */
+const isZip = (bytes: Uint8Array): boolean => [0x50, 0x4b, 3, 4].every((byte, index) => bytes[index] === byte);
 
 /** The signature of a compound file, in which spreadsheets were kept before 2007. */
 const isOldWorkbook = (bytes: Uint8Array): boolean =>

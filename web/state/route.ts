@@ -9,6 +9,7 @@ export type Route =
   | { readonly page: 'new joint' }
   | { readonly page: 'people' }
   | { readonly page: 'hand-over' }
+  | { readonly page: 'judge logs' }
   | { readonly page: 'joint'; readonly joint: string }
   | { readonly page: 'correct joint'; readonly joint: string }
   | { readonly page: 'repair joint'; readonly joint: string }
@@ -32,6 +33,7 @@ export const readRoute = (hash: string): Route => {
   if (first === undefined) return { page: 'overview' };
   if (first === 'new' && joint === undefined) return { page: 'new joint' };
   if (first === 'hand-over' && joint === undefined) return { page: 'hand-over' };
+  if (first === 'judge' && joint === undefined) return { page: 'judge logs' };
   if (first === 'people' && joint === undefined) return { page: 'people' };
   if (first === 'procedures' && parts.length <= 3) {
     if (joint === undefined) return { page: 'procedures' };
@@ -51,6 +53,7 @@ export const readRoute = (hash: string): Route => {
 export const overviewAddress = '#/';
 export const newJointAddress = '#/new';
 export const handOverAddress = '#/hand-over';
+export const judgeAddress = '#/judge';
 export const peopleAddress = '#/people';
 export const jointAddress = (joint: string): string => `#/joint/${encodeURIComponent(joint)}`;
 export const recordAddress = (joint: string): string => `${jointAddress(joint)}/record`;

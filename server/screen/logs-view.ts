@@ -1,0 +1,57 @@
+/** What the page of logs is answered: how each file was read, what has to be asked, and the judgement once nothing has. */
+import type { Assessment } from '../judgement/assessment.ts';
+import type { Instant } from '../measure/quantity.ts';
+
+export interface LogLine {
+  readonly line?: number;
+  readonly column?: string;
+  readonly message: string;
+  readonly question?: { readonly asks: string; readonly choices?: readonly string[] };
+}
+
+export interface LogFileView {
+  readonly name: string;
+  readonly rows: number;
+  readonly firstAt?: Instant;
+  readonly lastAt?: Instant;
+  readonly timeForm?: 'stamped' | 'local' | 'elapsed';
+  /** Absent where not even a header was found. */
+  readonly guess?: {
+    readonly written: string;
+    readonly delimiter: string;
+    readonly headerLine: number;
+    readonly header: readonly string[];
+    readonly timeColumn: string;
+    readonly dateColumn?: string | undefined;
+    readonly probes: readonly { readonly probe: string; readonly column: string; readonly unit: string }[];
+    readonly decimal: string;
+    readonly time: {
+      readonly order?: string | undefined;
+      readonly numbers?: string | undefined;
+      readonly clock?: string | undefined;
+    };
+  };
+  readonly problems: readonly LogLine[];
+  readonly remarks: readonly LogLine[];
+  readonly skipped: readonly LogLine[];
+}
+
+export interface LogsView {
+  readonly files: readonly LogFileView[];
+  /** Of the files together, and of the acts. */
+  readonly problems: readonly LogLine[];
+  readonly remarks: readonly LogLine[];
+  readonly probes: readonly string[];
+  /** Absent while something has to be asked or put right. */
+  readonly assessment?: Assessment;
+}
+
+/** What a page says of its logs: the files by the name they were handed in under, and the answers to what was asked. */
+export interface LogsAsked {
+  /** The text of a joint file. */
+  readonly joint: unknown;
+  readonly files: readonly { readonly id: string; readonly name: string }[];
+  readonly said: Readonly<Record<string, unknown>>;
+  /** Events files, as text. */
+  readonly events: readonly string[];
+}
