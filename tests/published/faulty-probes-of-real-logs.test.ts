@@ -48,7 +48,11 @@ describe.each([
     const bytes = readFileSync(file);
     const names = bytes.toString('utf8').split(/\r?\n/)[0]!.split(',').slice(1);
     const joint = jointOf(names.filter((each) => wanted.test(each)));
-    const log = readLog(bytes, { probes: joint.probes, unit: 'C', leaveOut: names.filter((each) => !wanted.test(each)) });
+    const log = readLog(bytes, {
+      probes: joint.probes,
+      unit: 'C',
+      leaveOut: names.filter((each) => !wanted.test(each)),
+    });
     expect(log.problems).toEqual([]);
     const start = log.firstAt!;
     const scans = [...log.scans].map((scan): Scan => ({ ...scan, arrivedAt: scan.measuredAt }));
