@@ -35,7 +35,7 @@ const final = (assessment: Assessment): unknown => ({
   alarms: assessment.alarms.toSorted((a, b) => a.key.localeCompare(b.key)),
 });
 
-describe('laws of the judge', () => {
+describe('laws of the judge', { timeout: 120_000 }, () => {
   it('time that passes in many steps is time that passes in one', () => {
     fc.assert(
       fc.property(arbitraryJob, fc.array(fc.integer({ min: 1, max: 4000 }), { minLength: 1 }), (job, cuts) => {

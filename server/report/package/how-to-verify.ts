@@ -39,7 +39,7 @@ export const howToVerify = ({ chain, isSigned, key }: HowTo): string =>
       ? "   Whoever has the station's private key can rewrite the whole record and sign it again, until a head of it has left the"
       : '   This record is NOT SIGNED. Whoever could write to it can have made the whole record anew, until a head of it has left the',
     '   house. A head is a line CHAIN=ENTRY:HASH, on every report and in the code that the screen shows. If somebody you',
-    '   trust has kept one, on paper, in a photo or with a time stamp, then that entry must have that hash here: look for',
+    '   trust has kept one, on paper, in a photo or as a file, then that entry must have that hash here: look for',
     '   its number in what check.sh prints. If nobody has, then this package proves only that the station stands behind it.',
     ...(isSigned
       ? ['   Compare the key likewise: its fingerprint stands on earlier reports, and is what this prints:', '']

@@ -1,7 +1,7 @@
 /** "Call me": asked for by one touch, taken back by another, kept on this device. */
 
 import type { Assessment } from '../../../server/judgement/assessment.ts';
-import { isBeforeHeat } from '../../../server/judgement/phases/phase-kind.ts';
+import { isBetweenArcs } from '../../../server/judgement/phases/phase-kind.ts';
 import { type CallKind, callKinds, callText, timeUntil } from '../../../server/wording/call.ts';
 import type { LiveJoint } from '../../feed/live-joint.ts';
 import { toggleCall, waits } from '../../state/calls.ts';
@@ -40,14 +40,14 @@ export function CallMe({ live }: { readonly live: LiveJoint }) {
   );
 }
 
-const isOffered = (kind: CallKind, { phase, ready, limits, interpass }: Assessment): boolean => {
-  if (phase === 'closed') return false;
+const isOffered = (kind: CallKind, { phase, ready, limits, interpass, after }: Assessment): boolean => {
+  if (phase === 'closed' || after !== undefined) return false;
   switch (kind) {
     case 'ready':
       return !ready && phase !== 'pass running';
     case 'window':
       return limits.interpassMaximum !== undefined && interpass.state === 'too hot';
     case 'break':
-      return limits.maintenanceMinimum !== undefined && !isBeforeHeat(phase) && phase !== 'pass running';
+      return limits.maintenanceMinimum !== undefined && isBetweenArcs(phase);
   }
 };

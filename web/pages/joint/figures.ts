@@ -18,8 +18,8 @@ export interface Figure {
 export const figuresOf = (assessment: Assessment, now: Instant | undefined): Figure[] => [
   coldest(assessment),
   hottest(assessment),
-  ...interpass(assessment),
-  ...soak(assessment),
+  // Once the last arc is out nobody asks for them.
+  ...(assessment.after === undefined ? [...interpass(assessment), ...soak(assessment)] : []),
   heat(assessment, now),
 ];
 

@@ -90,6 +90,8 @@ const unitChoices: readonly { readonly value: DraftUnits; readonly text: string 
 export function CodeFields({ entry }: { readonly entry: Entry }) {
   const { draft } = entry;
   const asks = codeAsks(draft.codeSet);
+  // A repair is held by the part around it: its restraint is never left to a fold.
+  const isRestraintAsked = asks.restraint || draft.repair !== undefined;
   const restraint = (
     <ChoiceField
       label="Restraint"
@@ -126,12 +128,12 @@ export function CodeFields({ entry }: { readonly entry: Entry }) {
           />
         </Locked>
       </div>
-      {asks.restraint && restraint}
+      {isRestraintAsked && restraint}
       <More
-        title={asks.restraint ? 'Restraint intensity, cracking zone' : 'Restraint'}
+        title={isRestraintAsked ? 'Restraint intensity, cracking zone' : 'Restraint'}
         about="as far as a method goes by it"
         filled={anyFilled(
-          asks.restraint ? '' : draft.restraint,
+          isRestraintAsked ? '' : draft.restraint,
           draft.restraintIntensity,
           draft.crackingZone,
           draft.stressConcentration,
@@ -139,7 +141,7 @@ export function CodeFields({ entry }: { readonly entry: Entry }) {
           draft.glycerine,
         )}
       >
-        {!asks.restraint && restraint}
+        {!isRestraintAsked && restraint}
         <div class="fields">
           <NumberField
             entry={entry}

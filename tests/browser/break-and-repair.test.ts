@@ -1,13 +1,13 @@
 /**
- * Checks before welding, a hold point, and a break with its inspection, gone through as a welder and an inspector do: by
- * what is written and what it is.
+ * A whole job that goes wrong: checks before welding, a hold point, a break with its inspection, a pass that is begun too
+ * cold, the decision on it, and the repair; gone through by what is written and what it is.
  */
 import { describe, test } from 'vitest';
 import { readDemonstrationJoint } from '../../server/station/demonstration.ts';
 import { type Joint, jointSchema } from '../../server/weld/joint.ts';
 import { noBrowser, useBrowser } from '../support/browser.ts';
 import { look, sayWho, sentence, tablet, testPatience } from './support/hand.ts';
-import { openWorkshop } from './support/workshop.ts';
+import { minutes, openWorkshop } from './support/workshop.ts';
 
 const demonstration = readDemonstrationJoint(new URL('../../demo-data/demonstration-joint.json', import.meta.url));
 const joint: Joint = jointSchema.parse({
@@ -32,11 +32,11 @@ const photo = Buffer.from(
   'base64',
 );
 
-describe.skipIf(noBrowser)('before welding and in a break', { timeout: testPatience }, () => {
+describe.skipIf(noBrowser)('a job with a break, a deviation and a repair', { timeout: testPatience }, () => {
   const browser = useBrowser();
 
-  test('checks are answered with a photo, the hold point is released, and the break asks for its inspection', async () => {
-    const { address, station, play } = await openWorkshop(joint, { hot: true });
+  test('from the checks before welding to the joint that mends it', async () => {
+    const { address, station, board, play } = await openWorkshop(joint, { hot: true });
     const opened = station.pipeline.open(joint, 'Runa Teld');
     await play(20_000);
     await opened;
@@ -71,7 +71,7 @@ describe.skipIf(noBrowser)('before welding and in a break', { timeout: testPatie
     await page.getByRole('button', { name: /^Release for welding .*released by Runa Teld/ }).waitFor();
     await look(page, 'c-answered');
     await page.getByRole('button', { name: 'Back' }).click();
-    await page.getByRole('button', { name: /^Checks before welding: all done/ }).waitFor();
+    await page.getByRole('button', { name: /^Checks none open before the next arc/ }).waitFor();
     await conditions.filter({ hasText: 'Hold point not released' }).waitFor({ state: 'detached' });
 
     await page.getByRole('button', { name: /^Start pass/ }).click();
@@ -92,9 +92,53 @@ describe.skipIf(noBrowser)('before welding and in a break', { timeout: testPatie
 
     await page.getByRole('button', { name: /^Inspect/ }).click();
     const inspected = page.getByRole('form', { name: 'Break' });
+    await inspected.getByRole('button', { name: 'Record the inspection' }).click();
+    await inspected.getByText('Choose how it was examined.').waitFor();
+    await inspected.getByText('MT', { exact: true }).click();
     await inspected.getByText('No indication', { exact: true }).click();
     await inspected.getByRole('button', { name: 'Record the inspection' }).click();
     await page.getByText(/declared by Runa Teld: End of shift; .*inspected by Runa Teld, inspector \(MT\)/).waitFor();
     await look(page, 'c-inspected');
+
+    // Left to cool, and welded on all the same: nothing is blocked, and it is said before.
+    board.heater({ on: false, setPointCelsius: 20 });
+    await play(minutes(90));
+    await page.getByRole('button', { name: /^Start pass/ }).click();
+    await page.getByRole('button', { name: /^Start pass 2 outside the conditions/ }).click();
+    await sentence(page).filter({ hasText: 'Pass 2 running' }).waitFor();
+    await page.getByRole('button', { name: 'End pass' }).click();
+    await page.getByRole('button', { name: 'End pass 2' }).click();
+    await page.getByRole('button', { name: /^Welding complete/ }).click();
+    await page.getByRole('button', { name: 'Record: welding complete' }).click();
+
+    // Decided one after the other; what is to be repaired is begun from the joint that it mends.
+    await page.getByRole('button', { name: /^Deviations \d open/ }).click();
+    const decide = page.getByRole('form', { name: 'Decide on a deviation' });
+    await look(page, 'c-deviation');
+    await decide.getByText('Repair', { exact: true }).click();
+    await decide.getByLabel('Reason').fill('Taken out and welded anew');
+    await decide.getByRole('button', { name: 'Decide in my name' }).click();
+    // The next stands there at once.
+    await decide.getByText(/\d open.* 1 to be repaired/).waitFor();
+    await decide.getByRole('button', { name: 'Back' }).click();
+    await page.getByRole('link', { name: 'Enter a repair of this joint' }).click();
+    const background = page.getByRole('group', { name: 'Repair of girder-11' });
+    await background.getByLabel('Metal').selectOption('Weld metal');
+    await background.getByLabel('Cause').fill('Welded on after an hour without heat');
+    await background.getByLabel('Taken out by').selectOption({ index: 1 });
+    await background.getByLabel('Depth').fill('12');
+    await background.getByLabel('Length').fill('80');
+    await background.getByLabel('It is').selectOption('Free of defects');
+    await background.getByLabel('Heat treatment before').fill('none');
+    await background.getByLabel('Heat treatment after').fill('none');
+    await background.getByLabel('Preheat reaches from the excavation').fill('150');
+    await page.getByText('High: almost no movement').click();
+    await look(page, 'c-repair');
+    await page.getByRole('button', { name: 'Enter the joint' }).click();
+    await page.getByRole('heading', { name: 'Repair of Girder 11, lower flange' }).waitFor();
+    await page.getByText('Welded on after an hour without heat').waitFor();
+    await look(page, 'c-repair-joint');
+    await page.getByRole('link', { name: 'girder-11', exact: true }).click();
+    await page.getByText('Not settled: repair girder-11-r1 is still open').first().waitFor();
   });
 });
