@@ -8,9 +8,10 @@ export interface Errands {
   close(): Promise<void>;
 }
 
-export function createErrands(folder: string): Errands {
-  const quick = createThread(folder);
-  const paper = createThread(folder);
+/** `program`: of the threads, if not the one that stands beside this file. */
+export function createErrands(folder: string, program = besideThis()): Errands {
+  const quick = createThread(folder, program);
+  const paper = createThread(folder, program);
   return {
     run: (errand) => (slow.has(errand.kind) ? paper : quick).run(errand),
     close: async () => {
@@ -18,6 +19,9 @@ export function createErrands(folder: string): Errands {
     },
   };
 }
+
+const besideThis = (): URL =>
+  new URL(import.meta.url.endsWith('.ts') ? './from-source.mjs' : './worker.js', import.meta.url);
 
 /** What nobody looks at while it is made. */
 const slow: ReadonlySet<Errand['kind']> = new Set<Errand['kind']>([
@@ -35,14 +39,13 @@ interface Waiting {
 }
 
 /** Started at the first errand; if it dies, whoever waits is told and the next errand starts a new one. */
-function createThread(folder: string): Errands {
+function createThread(folder: string, program: URL): Errands {
   let worker: Worker | undefined;
   let next = 0;
   const waiting = new Map<number, Waiting>();
 
   const start = (): Worker => {
-    const file = import.meta.url.endsWith('.ts') ? './from-source.mjs' : './worker.js';
-    const made = new Worker(new URL(file, import.meta.url), { workerData: { folder } });
+    const made = new Worker(program, { workerData: { folder } });
     made.on('message', ({ id, outcome, failure }: { id: number; outcome: never; failure?: string }) => {
       const one = waiting.get(id);
       waiting.delete(id);

@@ -9,6 +9,8 @@ export interface StationOptions {
   readonly begin: boolean;
   /** Where the record is written, if not through SQLite as it is shipped: for tests of a disk that fails. */
   readonly disk?: Disk;
+  /** Program of the threads for long work, if not the one that stands beside this: tests start the built one in a third of the time. */
+  readonly errandProgram?: URL;
   readonly ports: readonly string[];
   readonly openPort: OpenPort;
   readonly clock: Clock;

@@ -63,7 +63,7 @@ export async function startStation(options: StationOptions): Promise<Station> {
     opened.push(() => http.close());
     // The address first: a station that cannot be reached leaves no trace in the record.
     const address = await listen(http, options.httpPort, options.host);
-    const errands = createErrands(folder);
+    const errands = createErrands(folder, options.errandProgram);
     const signOn = createSignOn({
       file: peopleFileOf(folder),
       now: () => clock.wall(),

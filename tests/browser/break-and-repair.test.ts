@@ -14,6 +14,7 @@ const joint: Joint = jointSchema.parse({
   ...demonstration,
   id: 'girder-11',
   title: 'Girder 11, lower flange',
+  arcSignal: { board: demonstration.probes[0]!.board, input: 1 },
   procedure: {
     ...demonstration.procedure,
     ambientCheck: 'not asked',
@@ -74,9 +75,13 @@ describe.skipIf(noBrowser)('a job with a break, a deviation and a repair', { tim
     await page.getByRole('button', { name: /^Checks none open before the next arc/ }).waitFor();
     await conditions.filter({ hasText: 'Hold point not released' }).waitFor({ state: 'detached' });
 
-    await page.getByRole('button', { name: /^Start pass/ }).click();
-    await page.getByRole('button', { name: /^Start pass 1/ }).click();
+    // The arc is struck before anybody presses: it is proposed with the time of the signal, and entered by one press.
+    board.arc(true);
+    await play(20_000);
+    await look(page, 'c-arc');
+    await page.getByRole('button', { name: /^Arc seen since .*: enter pass 1/ }).click();
     await sentence(page).filter({ hasText: 'Pass 1 running' }).waitFor();
+    board.arc(false);
     await page.getByRole('button', { name: 'End pass' }).click();
     await page.getByRole('button', { name: 'End pass 1' }).click();
     await page.getByRole('button', { name: /^Break/ }).click();

@@ -8,6 +8,7 @@
 import { existsSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { pathToFileURL } from 'node:url';
 import { expect, onTestFinished } from 'vitest';
 import type { Board } from '../../../firmware-protocol/emulator/board.ts';
 import { readProgram } from '../../../server/program.ts';
@@ -37,7 +38,9 @@ export interface Workshop {
   now(): number;
 }
 
-export const pages = join(import.meta.dirname, '..', '..', '..', '.build', 'web');
+const build = join(import.meta.dirname, '..', '..', '..', '.build');
+export const pages = join(build, 'web');
+const errandProgram = pathToFileURL(join(build, 'server', 'server', 'errands', 'worker.js'));
 const port = 'cable to the board';
 /** A sample each so often: long enough that an hour is soon played, and a probe is old after three of them. */
 const period = 5000;
@@ -70,6 +73,7 @@ export async function openWorkshop(joint: Joint, { hot = false } = {}): Promise<
     httpPort: 0,
     host: '127.0.0.1',
     webFolder: pages,
+    errandProgram,
     program: readProgram(),
     tell: (line) => told.push(line),
   });
