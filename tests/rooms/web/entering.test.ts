@@ -154,6 +154,8 @@ test('the requirement does not wait for title and probes, but for the parts', ()
   const draft = { ...draftOf(girder), title: '', id: '', probes: [{ ...draftOf(girder).probes[0]!, channel: '' }] };
   expect(candidateOf(draft).ok).toBe(false);
   expect(metalCandidateOf(draft).ok).toBe(true);
+  // The board of an arc signal is one of the probes, which are not looked at here.
+  expect(metalCandidateOf({ ...draft, arc: { board: 'board-away', input: '1' } }).ok).toBe(true);
   expect(metalCandidateOf(withPart(draft, { thickness: '' }))).toEqual({
     ok: false,
     problems: { 'parts.0.thicknessMillimetres': 'Needed: a number.' },

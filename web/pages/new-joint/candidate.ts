@@ -19,13 +19,14 @@ export type Candidate =
 
 export const candidateOf = (draft: JointDraft): Candidate => judged(rawJoint(draft));
 
-/** Only what the requirement hangs on: names and probes may still be missing while one types. */
+/** Only what the requirement hangs on: names, probes and an arc signal may still be missing while one types. */
 export const metalCandidateOf = (draft: JointDraft): Candidate => {
   const named = {
     ...draft,
     id: 'draft',
     title: 'draft',
     probes: [],
+    arc: { board: '', input: '' },
     procedure: { ...draft.procedure, id: draft.procedure.id || 'draft', revision: draft.procedure.revision || 'draft' },
   };
   return judged(rawJoint(named));
