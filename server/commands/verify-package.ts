@@ -32,7 +32,7 @@ export const verifyPackage = async (
   const today = byToday(seen);
   const differs = [own, today].some((again) => isOther(seen, again));
   terminal.out(json ? answer(seen, own, today) : words(path, seen, own, today));
-  return seen.sound && !differs ? exitStatus.done : exitStatus.doesNotComply;
+  return seen.intact && !differs ? exitStatus.done : exitStatus.doesNotComply;
 };
 
 /** The script is believed in nothing: whoever made the package could have written it. */

@@ -41,7 +41,7 @@ const headline = (folder: string, seen: RecordInspection): string[] => {
     );
   }
   const standing = seen.firstBad === undefined && seen.damaged === undefined && seen.keyFaults.length > 0;
-  if (seen.ok) lines.push(`SOUND: the record in ${folder} is as it was written.`);
+  if (seen.ok) lines.push(`INTACT: the record in ${folder} is as it was written.`);
   else lines.push(standing ? `NOT VOUCHED FOR: the record in ${folder}.` : `ALTERED: the record in ${folder}.`);
   lines.push(...seen.keyFaults.map(keyFaultText));
   if (seen.damaged !== undefined)
@@ -69,7 +69,7 @@ const keysText = ({ keys }: RecordInspection): string[] =>
       );
 
 const whatSoundMeans = [
-  "Sound means: not changed since it was written, as far as nobody but the station has its key. Whoever has the station's",
+  "Intact means: not changed since it was written, as far as nobody but the station has its key. Whoever has the station's",
   'key can rewrite all of it until a head has left the house: compare with one that you were handed (--head). It does',
   'not say that a probe was where the record says, nor that a weld is sound or safe.',
 ];
@@ -77,7 +77,7 @@ const whatSoundMeans = [
 const chainText = (chain: InspectedChain, hasKey: boolean): string[] => {
   const count = `${chain.entries} ${chain.entries === 1 ? 'entry' : 'entries'}`;
   const lines = [
-    `${chain.chain}: ${chain.ok ? `sound, ${count}` : `ALTERED, ${count} stand before it`}`,
+    `${chain.chain}: ${chain.ok ? `intact, ${count}` : `ALTERED, ${count} stand before it`}`,
     `  head ${chain.head.seq}:${chain.head.hash}`,
   ];
   if (hasKey) lines.push(...signedLines(chain).map((line) => `  ${line}`));

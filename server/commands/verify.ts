@@ -31,7 +31,7 @@ again both by the rules that it carries, shut in without network, disk or other 
   --help                  this page
 
 Exit status: 0 as it was written, 1 altered or the verdict differs, 3 bad input or no record there.
-A sound record says that nothing was changed after it was written. Whoever holds the station's key can rewrite all of
+An intact record says that nothing was changed after it was written. Whoever holds the station's key can rewrite all of
 it until a head has left the house: give the one that you were handed with --head. It never says that a weld is sound
 or safe.
 

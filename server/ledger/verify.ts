@@ -1,6 +1,6 @@
 /**
  * Walks one chain as it is stored and names the first entry that is not as it was written: changed,
- * missing, moved, or put in. Cutting the end off leaves a chain that is sound in itself; it shows only
+ * missing, moved, or put in. Cutting the end off leaves a chain that is intact in itself; it shows only
  * against a head known from elsewhere (the station's chain, a printed report), given as expectedHead.
  */
 import { type BlockBody, blockKind, faultOfBlock, isFilled } from './block.ts';

@@ -20,7 +20,7 @@ import type { EntryText } from './rules-script.ts';
 
 export interface PackageInspection extends ChainSight, ChainCheck {
   /** Nothing was changed since it was written, as far as the key vouches for it. */
-  readonly sound: boolean;
+  readonly intact: boolean;
   readonly signedFrom?: number;
   readonly keys: readonly RecordKey[];
   readonly keyFaults: readonly KeyFault[];
@@ -58,10 +58,10 @@ export const inspectPackage = (
   const seen = sight.seen();
   const { faults, sealed } = fileFaults(files, { check, keys, verify, seen, foreign: headsOfOthers(known, chain) });
   const keyFaults = keyFaultsOf(keys, known, verify);
-  const sound = check.ok && station.fault === undefined && faults.length === 0 && keyFaults.length === 0;
+  const intact = check.ok && station.fault === undefined && faults.length === 0 && keyFaults.length === 0;
   const rules = rulesAt(station.programs, seen.closedAt, files);
   return {
-    ...{ ...seen, ...check, sound, keys, keyFaults, fileFaults: faults, sealed },
+    ...{ ...seen, ...check, intact, keys, keyFaults, fileFaults: faults, sealed },
     ...(from === undefined ? {} : { signedFrom: from }),
     ...(station.fault === undefined ? {} : { stationFault: station.fault }),
     ...(rules === undefined ? {} : { rules }),

@@ -46,10 +46,10 @@ export const standingWords = (seen: PackageInspection): string[] => {
   const bad = seen.stationFault ?? seen.firstBad;
   const chain = seen.stationFault === undefined ? seen.chain : 'station';
   return [
-    seen.sound
+    seen.intact
       ? seen.keys.length === 0
-        ? 'SOUND, AND NOT SIGNED: whoever could write to this record could have made it anew.'
-        : 'SOUND: as it was written, and signed by the station throughout.'
+        ? 'INTACT, AND NOT SIGNED: whoever could write to this record could have made it anew.'
+        : 'INTACT: as it was written, and signed by the station throughout.'
       : bad === undefined && seen.fileFaults.length === 0
         ? 'NOT VOUCHED FOR.'
         : 'ALTERED.',
@@ -115,7 +115,7 @@ export const sharedJudge =
   'Recorded and judged again share one judge: that both say the same shows that the verdict follows from the readings by these rules, not that the rules are right.';
 
 export const whatSoundMeans =
-  "Sound means: not changed since it was written, as far as nobody but the station has its key. Whoever has the station's key can rewrite all of it until a head has left the house: compare with one that you were handed. It does not say that a probe was where the record says, nor that a weld is sound or safe.";
+  "Intact means: not changed since it was written, as far as nobody but the station has its key. Whoever has the station's key can rewrite all of it until a head has left the house: compare with one that you were handed. It does not say that a probe was where the record says, nor that a weld is sound or safe.";
 
 const longest = (gaps: readonly { readonly from: number; readonly to: number }[]): string =>
   durationText(milliseconds(Math.max(...gaps.map(({ from, to }) => to - from))));

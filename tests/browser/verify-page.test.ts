@@ -44,11 +44,11 @@ describe.skipIf(noBrowser)(
             .waitFor({ timeout: 60_000 });
           return (await tab.getByRole('status').textContent()) ?? '';
         };
-        const sound = await put('sound.zip', packed(whole));
-        expect(sound).toContain('SOUND: as it was written, and signed by the station throughout.');
-        expect(sound).toContain('SIMULATED (board-1 says so)');
-        expect(sound).toContain('judged again by its own rules (test 1), shut in: the same');
-        expect(sound).toContain('judged again by the rules that came with this page: the same');
+        const intact = await put('intact.zip', packed(whole));
+        expect(intact).toContain('INTACT: as it was written, and signed by the station throughout.');
+        expect(intact).toContain('SIMULATED (board-1 says so)');
+        expect(intact).toContain('judged again by its own rules (test 1), shut in: the same');
+        expect(intact).toContain('judged again by the rules that came with this page: the same');
         await tab.getByRole('img', { name: /Temperatures of 2 probes/ }).waitFor();
 
         const text = new TextDecoder().decode(whole[file.entries]);

@@ -18,7 +18,7 @@ const linesOf = (name) =>
 const sha256 = (bytes) => createHash('sha256').update(bytes).digest('hex');
 const end = (text) => {
   console.log(text);
-  process.exit(text.startsWith('SOUND') ? 0 : 1);
+  process.exit(text.startsWith('INTACT') ? 0 : 1);
 };
 
 // Section 8: each entry of the station's chain stands by its signature; key entries name the keys.
@@ -89,4 +89,4 @@ for (const name of readdirSync(folder, { recursive: true, withFileTypes: true })
 }
 if (keys.length > 0 && !verify(null, read('SHA256SUMS'), keys.at(-1), read('SHA256SUMS.sig')))
   end('ALTERED: SHA256SUMS is not signed');
-end(`SOUND: ${place} entries, ${keys.length === 0 ? 'not signed' : 'signed'}, ${source}, silent ${asleep} times`);
+end(`INTACT: ${place} entries, ${keys.length === 0 ? 'not signed' : 'signed'}, ${source}, silent ${asleep} times`);

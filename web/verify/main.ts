@@ -66,7 +66,7 @@ async function look(file: File, question: number): Promise<void> {
   const standing = checked
     ? standingWords(seen)
     : ['SIGNATURES NOT CHECKED: this browser has no Ed25519. Use a newer one, or OpenSSL as HOW-TO-VERIFY.txt says.'];
-  const tone = seen.sound && checked && seen.keys.length > 0 ? 'sound' : 'bad';
+  const tone = seen.intact && checked && seen.keys.length > 0 ? 'intact' : 'bad';
   const words = [
     ...recordWords(seen),
     ...(known === undefined ? [] : [`compared with the head that you gave: entry ${known.seq}`]),
@@ -96,7 +96,7 @@ const byOwnRules = async ({ rules, texts, firstBad }: PackageInspection): Promis
   return judgeShutIn(rules.script, JSON.stringify(texts));
 };
 
-function show(standing: readonly string[], tone: 'sound' | 'bad', words: readonly string[]): void {
+function show(standing: readonly string[], tone: 'intact' | 'bad', words: readonly string[]): void {
   const frame = document.createElement('div');
   frame.className = `standing ${tone}`;
   frame.append(...standing.map((text) => made('p', text)));

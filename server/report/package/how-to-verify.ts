@@ -88,5 +88,5 @@ const script = [
   'done <entries.jsonl',
   'head=$(cat head.txt)',
   'if [ -n "$bad" ]; then echo "ALTERED: $bad"; exit 1; fi',
-  'case "$head" in *"=$n:$before") echo "SOUND: $n entries" ;; *) echo "ALTERED: the head is not that of entry $n"; exit 1 ;; esac',
+  'case "$head" in *"=$n:$before") echo "INTACT: $n entries" ;; *) echo "ALTERED: the head is not that of entry $n"; exit 1 ;; esac',
 ];

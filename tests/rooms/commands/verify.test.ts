@@ -20,17 +20,17 @@ const record = (said = 'cannot-be-judged'): { folder: string; head: string } => 
   return { folder: bed.folder, head: `${seq}:${hash}` };
 };
 
-test('a sound record, judged anew by the rules of today', async () => {
+test('an intact record, judged anew by the rules of today', async () => {
   const { folder, head } = record();
   const { status, out, err } = await ran(verify, folder, '--head', `joint-1=${head}`);
   expect([status, err]).toEqual([0, '']);
   expect(out.split('\n')).toEqual([
-    `SOUND: the record in ${folder} is as it was written.`,
+    `INTACT: the record in ${folder} is as it was written.`,
     '',
-    'station: sound, 2 entries',
+    'station: intact, 2 entries',
     expect.stringMatching(/^ {2}head 2:[0-9a-f]{64}$/),
     '',
-    'joint-1: sound, 8 entries',
+    'joint-1: intact, 8 entries',
     `  head ${head}`,
     '  SIMULATED (board-1 says so)',
     '  8 scans, measured from 2026-03-02 06:00:00 UTC to 2026-03-02 06:00:09 UTC',
@@ -41,7 +41,7 @@ test('a sound record, judged anew by the rules of today', async () => {
     'NOT SIGNED: the record has no key. Whoever can write to it could have made it anew.',
     'documents kept: 0',
     '',
-    expect.stringContaining('Sound means: not changed since it was written, as far as'),
+    expect.stringContaining('Intact means: not changed since it was written, as far as'),
     expect.stringContaining('can rewrite all of it until a head has left the house'),
     expect.stringContaining('nor that a weld is sound or safe.'),
   ]);

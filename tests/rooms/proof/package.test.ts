@@ -65,9 +65,9 @@ test('no file of it holds the private key', () => {
   ).toEqual([]);
 });
 
-test('a sound package: by the command, judged again by its own rules, shut in, and by those of today', async () => {
+test('an intact package: by the command, judged again by its own rules, shut in, and by those of today', async () => {
   const { status, out } = await ran(packed(whole), '--key', fingerprintOf(signer.publicKey));
-  expect(out).toContain('SOUND: as it was written, and signed by the station throughout.');
+  expect(out).toContain('INTACT: as it was written, and signed by the station throughout.');
   expect(out).toContain('SIMULATED (board-1 says so)');
   expect(out).toContain('no gap in the readings of board-1');
   expect(out).toContain('judged again by its own rules (test 1, shut in): the same');
@@ -87,10 +87,10 @@ test('its own rules say otherwise: both verdicts are told', async () => {
 test('a package of a record without a key is read, judged, and told as not signed', async () => {
   const bytes = packageOf();
   const { status, out } = await ran(bytes);
-  expect(out).toContain('SOUND, AND NOT SIGNED');
+  expect(out).toContain('INTACT, AND NOT SIGNED');
   expect(out).toContain('NOTHING VOUCHES FOR THEM');
   expect(status).toBe(0);
-  expect(independently(filesOf(bytes))).toBe('SOUND: 9 entries, not signed, simulated, silent 0 times');
+  expect(independently(filesOf(bytes))).toBe('INTACT: 9 entries, not signed, simulated, silent 0 times');
 });
 
 describe('whatever is done to it, the first bad entry or the file is named', () => {
@@ -201,7 +201,7 @@ describe('whatever is done to it, the first bad entry or the file is named', () 
     ],
   ])('%s', (what, files, told, independent) => {
     const seen = inspected(files);
-    expect([what, seen.sound]).toEqual([what, false]);
+    expect([what, seen.intact]).toEqual([what, false]);
     expect(standingWords(seen).join('\n')).toMatch(told);
     expect(independently(files)).toMatch(independent);
   });
@@ -270,7 +270,7 @@ test('the script and the commands of HOW-TO-VERIFY.txt do what the text says', (
   expect(new TextDecoder().decode(whole['keys/1.pem'])).toBe(pemOfKey(signer.publicKey));
   const script = /^ {6}LC_ALL=C[\s\S]*?esac$/m.exec(text)![0].replaceAll(/^ {6}/gm, '');
   writeFileSync(join(folder, 'check.sh'), script);
-  expect(run('sh check.sh').stdout).toMatch(/SOUND: 9 entries\n$/);
+  expect(run('sh check.sh').stdout).toMatch(/INTACT: 9 entries\n$/);
   const altered = (line: string) => run(`sed -i '${line}' entries.jsonl && sh check.sh`);
   expect(altered('6s/groove/groves/')).toMatchObject({
     status: 1,

@@ -48,11 +48,11 @@ const seen = (...items: Item[]) => {
   return inspectRecord(folder);
 };
 
-test('a record with procedures and a joint bound to one is sound, and says how many it keeps', () => {
+test('a record with procedures and a joint bound to one is intact, and says how many it keeps', () => {
   const inspected = seen(kept({ kind: 'procedure', revision, sha256 }), openedWith(bound));
   expect(inspected).toMatchObject({ ok: true, procedures: { revisions: 1, notKept: [] } });
   expect(verifyText('data', inspected)).toContain('\nrevisions of procedures kept: 1\n');
-  expect(verifyText('data', inspected)).toMatch(/^Procedures: sound, 1 entry$/m);
+  expect(verifyText('data', inspected)).toMatch(/^Procedures: intact, 1 entry$/m);
 });
 
 test('a hash that is not that of the procedure beside it is named', () => {
