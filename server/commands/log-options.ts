@@ -43,23 +43,12 @@ export const logOptionsHelp = `  --column HEADER=PROBE   which probe a column is
   --start DATE-TIME       when elapsed time began, with its offset, as 2026-11-25T08:00:00+01:00
   --leave-out-rows        leave out rows that cannot be read, and list them, instead of refusing the log`;
 
-interface Given {
-  readonly column?: readonly string[] | undefined;
-  readonly 'leave-out'?: readonly string[] | undefined;
-  readonly 'time-column'?: string | undefined;
-  readonly 'date-column'?: string | undefined;
-  readonly 'header-line'?: string | undefined;
-  readonly unit?: string | undefined;
-  readonly decimal?: string | undefined;
-  readonly order?: string | undefined;
-  readonly numbers?: string | undefined;
-  readonly clock?: string | undefined;
-  readonly day?: string | undefined;
-  readonly zone?: string | undefined;
-  readonly offset?: string | undefined;
-  readonly start?: string | undefined;
-  readonly 'leave-out-rows'?: boolean | undefined;
-}
+type Stated<Option> = Option extends { type: 'boolean' }
+  ? boolean
+  : Option extends { multiple: true }
+    ? readonly string[]
+    : string;
+type Given = { readonly [Name in keyof typeof logOptions]?: Stated<(typeof logOptions)[Name]> | undefined };
 
 /** Or what is wrong with what was given. */
 export function logMappingOf(given: Given): Omit<LogMapping, 'probes'> | string {

@@ -2,6 +2,7 @@
  * Entries of a joint's record. Inputs are folded by the judge; conclusions are what the judge said, kept
  * so that a later judgement can be compared. Text for people is made at the outlets and is not here.
  */
+
 import { z } from 'zod';
 import { limits } from '../measure/limits.ts';
 import type { Instant } from '../measure/quantity.ts';
@@ -12,6 +13,7 @@ import { documentBytesSchema, mediaTypeSchema, sha256Schema } from './document.t
 import { handOverSchema } from './hand-over.ts';
 import { handReadingSchema } from './hand-reading.ts';
 import { happenedAt } from './happened-at.ts';
+import type { Hole } from './hole.ts';
 import { correctionsSchema, daySchema } from './instrument.ts';
 import { type Joint, jointSchema } from './joint.ts';
 import {
@@ -184,18 +186,7 @@ export type StationEvent =
       readonly port: string;
     }
   | { readonly kind: 'link'; readonly board: string; readonly state: 'lost' | 'restored'; readonly cause: string }
-  | {
-      /** Readings of a board that did not come when they were due, once it is known what became of them. */
-      readonly kind: 'hole';
-      readonly board: string;
-      readonly boot: number;
-      /** Sequence numbers, the last one included; of a start of the board it is not known how many are lost. */
-      readonly from: number;
-      readonly to?: number;
-      readonly came: number;
-      readonly lost?: number;
-      readonly fate: 'sent again' | 'no longer kept' | 'not sent again' | 'board started again';
-    }
+  | ({ readonly kind: 'hole'; readonly board: string } & Hole)
   | { readonly kind: 'clock'; readonly steppedMilliseconds: number }
   | { readonly kind: 'station'; readonly state: 'started' | 'stopped' | 'not recording'; readonly lost?: number };
 

@@ -7,7 +7,7 @@ import type { Hello, HostFrame, Reply, Sample } from '../../firmware-protocol/co
 import type { Clock } from '../measure/clock.ts';
 import { limits } from '../measure/limits.ts';
 import { milliseconds } from '../measure/quantity.ts';
-import type { Hole } from './event.ts';
+import type { Hole } from '../weld/hole.ts';
 import type { SequenceWatch } from './sequence-watch.ts';
 
 /** Its commands bear this number; others choose theirs below it. */

@@ -1,6 +1,6 @@
 /** What does not come is asked for again, comes late once, and what stays lost is told with its reason. */
 import { describe, expect, it } from 'vitest';
-import type { Hole } from '../../../server/wire/event.ts';
+import type { Hole } from '../../../server/weld/hole.ts';
 import { type Bench, oneBoard, setUp } from './bench-board.ts';
 
 const holes = (bench: Bench): Hole[] => bench.events.flatMap((event) => (event.type === 'hole' ? [event.hole] : []));
