@@ -1,12 +1,12 @@
 /** The form of what comes after the last arc: one step at a time, the likely one chosen already. */
 
 import type { Assessment } from '../../../server/judgement/assessment.ts';
-import { examinationMethods } from '../../../server/weld/break.ts';
 import { tooEarlyText } from '../../../server/wording/after-open.ts';
 import { limitText } from '../../../server/wording/temperature.ts';
 import { durationText } from '../../../server/wording/time.ts';
 import { ChoiceField, TextField } from '../../parts/field.tsx';
 import { type AfterStep, stepsNow, stepWords } from './after-draft.ts';
+import { ExaminedFields } from './examined-fields.tsx';
 import { Ago, SheetFrame } from './sheet-frame.tsx';
 import type { SheetProps } from './sheets.tsx';
 import { useSheet } from './use-sheet.ts';
@@ -58,23 +58,7 @@ export function AfterSheet({ live, done, back }: SheetProps) {
             }))}
             onValue={(value) => sheet.set('spot', value)}
           />
-          <ChoiceField
-            label="Examined by"
-            value={draft.by ?? ''}
-            problem={problems.by}
-            choices={examinationMethods.map((method) => ({ value: method as string, text: method }))}
-            onValue={(value) => sheet.set('by', value)}
-          />
-          <ChoiceField
-            label="Found"
-            value={draft.result ?? ''}
-            problem={problems.result}
-            choices={[
-              { value: 'no indication', text: 'No indication' },
-              { value: 'indication', text: 'An indication' },
-            ]}
-            onValue={(value) => sheet.set('result', value)}
-          />
+          <ExaminedFields sheet={sheet} />
         </>
       )}
     </SheetFrame>

@@ -1,8 +1,8 @@
 /** The form of a break: begun, over, or inspected before welding goes on. */
-import { examinationMethods } from '../../../server/weld/break.ts';
 import { breakAsksText } from '../../../server/wording/break.ts';
 import { ChoiceField, TextField } from '../../parts/field.tsx';
 import { type BreakStep, breakStepsNow, breakStepWords } from './break-draft.ts';
+import { ExaminedFields } from './examined-fields.tsx';
 import { Ago, SheetFrame } from './sheet-frame.tsx';
 import type { SheetProps } from './sheets.tsx';
 import { useSheet } from './use-sheet.ts';
@@ -50,23 +50,7 @@ export function BreakSheet({ live, done, back }: SheetProps) {
       )}
       {step === 'inspected' && (
         <>
-          <ChoiceField
-            label="Examined by"
-            value={draft.by ?? ''}
-            problem={problems.by}
-            choices={examinationMethods.map((method) => ({ value: method as string, text: method }))}
-            onValue={(value) => sheet.set('by', value)}
-          />
-          <ChoiceField
-            label="Found"
-            value={draft.result ?? ''}
-            problem={problems.result}
-            choices={[
-              { value: 'no indication', text: 'No indication' },
-              { value: 'indication', text: 'An indication' },
-            ]}
-            onValue={(value) => sheet.set('result', value)}
-          />
+          <ExaminedFields sheet={sheet} />
           <TextField
             label="Note"
             optional

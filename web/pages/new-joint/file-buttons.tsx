@@ -1,6 +1,6 @@
 /** A joint from a file, and to a file: the same JSON that the command line reads. */
-import { useRef } from 'preact/hooks';
 import type { Joint } from '../../../server/weld/joint.ts';
+import { OpenFile } from './open-file.tsx';
 
 interface Props {
   /** Undefined while it is not whole. */
@@ -11,7 +11,6 @@ interface Props {
 }
 
 export function FileButtons({ joint, open, refused, startOver }: Props) {
-  const file = useRef<HTMLInputElement>(null);
   const save = (): void => {
     if (joint === undefined) {
       refused();
@@ -28,22 +27,7 @@ export function FileButtons({ joint, open, refused, startOver }: Props) {
   };
   return (
     <div class="row wrap">
-      <input
-        ref={file}
-        type="file"
-        accept="application/json,.json"
-        hidden
-        onChange={(event) => {
-          const input = event.currentTarget;
-          void input.files?.[0]?.text().then((text) => {
-            open(text);
-            input.value = '';
-          });
-        }}
-      />
-      <button type="button" class="plain" onClick={() => file.current?.click()}>
-        Open a joint file
-      </button>
+      <OpenFile what="a joint file" open={open} />
       <button type="button" class="plain" onClick={save}>
         Save as file
       </button>

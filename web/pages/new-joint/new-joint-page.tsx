@@ -18,14 +18,14 @@ import { PartFields } from './part-fields.tsx';
 import { ProbeFields } from './probe-fields.tsx';
 import { ProcedureFields } from './procedure-fields.tsx';
 import { RepairFields } from './repair-fields.tsx';
-import { showFirst, useEntering } from './use-entering.ts';
+import { StillWrong } from './still-wrong.tsx';
+import { useEntering } from './use-entering.ts';
 import { WeldingFields } from './welding-fields.tsx';
 
 export function NewJointPage({ correcting, repairing }: { readonly correcting?: string; readonly repairing?: string }) {
   useTitle(correcting === undefined ? 'New joint' : `Correct ${correcting}`);
   const form = useEntering(correcting, repairing);
   const { entry, problems, tried, failure, reason, sending, candidate, metal, answer, preview } = form;
-  const shownProblems = Object.entries(problems);
   return (
     <form
       class="entering"
@@ -44,7 +44,7 @@ export function NewJointPage({ correcting, repairing }: { readonly correcting?: 
           open={form.open}
           refused={() => {
             tried.value = true;
-            failure.value = `A joint file holds a whole joint; ${shownProblems.length} fields are still to be mended.`;
+            failure.value = `A joint file holds a whole joint; ${Object.keys(problems).length} fields are still to be mended.`;
           }}
           startOver={form.startOver}
         />
@@ -95,28 +95,7 @@ export function NewJointPage({ correcting, repairing }: { readonly correcting?: 
             }}
           />
         )}
-        {tried.value && shownProblems.length > 0 && (
-          <div class="notice loud" role="alert">
-            <strong>
-              {shownProblems.length === 1 ? 'One field is' : `${shownProblems.length} fields are`} still to be mended:
-            </strong>
-            <ul class="plain-list">
-              {shownProblems.slice(0, 12).map(([field, problem]) => (
-                <li key={field}>
-                  <button type="button" class="link" onClick={() => showFirst([field])}>
-                    {fieldWords(field)}
-                  </button>{' '}
-                  {problem}
-                </li>
-              ))}
-            </ul>
-          </div>
-        )}
-        {failure.value !== undefined && (
-          <p class="notice loud" role="alert">
-            {failure.value}
-          </p>
-        )}
+        <StillWrong problems={tried.value ? problems : {}} failure={failure.value} />
         <button type="submit" class="act large" disabled={sending.value}>
           {sending.value ? 'Sending' : correcting === undefined ? 'Enter the joint' : 'Record the correction'}
         </button>

@@ -1,5 +1,4 @@
 /** Recording a revision: the form begins with the newest one, and shows what will have changed. */
-import { useRef } from 'preact/hooks';
 import { codeSets } from '../../../server/weld/code.ts';
 import { rolesText } from '../../../server/wording/duty.ts';
 import { ChoiceField, SelectField, TextArea, TextField } from '../../parts/field.tsx';
@@ -8,11 +7,11 @@ import { AfterFields } from '../new-joint/after-fields.tsx';
 import { CoolingFields } from '../new-joint/cooling-fields.tsx';
 import { inUnits } from '../new-joint/draft-units.ts';
 import type { Entry } from '../new-joint/entry.tsx';
-import { fieldWords } from '../new-joint/field-words.ts';
 import { orNone } from '../new-joint/number-field.tsx';
+import { OpenFile } from '../new-joint/open-file.tsx';
 import { ProcedureValues } from '../new-joint/procedure-values.tsx';
 import type { DraftUnits } from '../new-joint/quantity.ts';
-import { showFirst } from '../new-joint/use-entering.ts';
+import { StillWrong } from '../new-joint/still-wrong.tsx';
 import { Changes } from './changes.tsx';
 import { useRevision } from './use-revision.ts';
 
@@ -21,7 +20,6 @@ export function RevisionPage({ of }: { readonly of?: string }) {
   useTitle(title);
   const form = useRevision(of);
   const { entry, before, candidate, problems, reason } = form;
-  const shown = Object.entries(problems);
   return (
     <form
       class="entering"
@@ -39,7 +37,12 @@ export function RevisionPage({ of }: { readonly of?: string }) {
             : `Begun from revision ${before.revision.procedure.revision}. That one stays as it is.`}
         </p>
         <span class="grow" />
-        <File open={form.open} startOver={form.startOver} />
+        <div class="row wrap">
+          <OpenFile what="a procedure file" open={form.open} />
+          <button type="button" class="plain" onClick={form.startOver}>
+            Start over
+          </button>
+        </div>
       </div>
       <div class="entering-form">
         <Head entry={entry} fixed={of !== undefined} />
@@ -69,26 +72,7 @@ export function RevisionPage({ of }: { readonly of?: string }) {
             entry.touch('reason');
           }}
         />
-        {form.tried && shown.length > 0 && (
-          <div class="notice loud" role="alert">
-            <strong>{shown.length === 1 ? 'One field is' : `${shown.length} fields are`} still to be mended:</strong>
-            <ul class="plain-list">
-              {shown.slice(0, 12).map(([field, problem]) => (
-                <li key={field}>
-                  <button type="button" class="link" onClick={() => showFirst([field])}>
-                    {fieldWords(field)}
-                  </button>{' '}
-                  {problem}
-                </li>
-              ))}
-            </ul>
-          </div>
-        )}
-        {form.failure !== undefined && (
-          <p class="notice loud" role="alert">
-            {form.failure}
-          </p>
-        )}
+        <StillWrong problems={form.tried ? problems : {}} failure={form.failure} />
         <p class="hint">For {rolesText('procedure')}. Once recorded, a revision is never changed.</p>
         <button type="submit" class="act large" disabled={form.sending}>
           {form.sending ? 'Sending' : 'Record in my name'}
@@ -140,32 +124,5 @@ function Head({ entry, fixed }: { readonly entry: Entry; readonly fixed: boolean
         />
       </div>
     </fieldset>
-  );
-}
-
-function File({ open, startOver }: { readonly open: (text: string) => void; readonly startOver: () => void }) {
-  const file = useRef<HTMLInputElement>(null);
-  return (
-    <div class="row wrap">
-      <input
-        ref={file}
-        type="file"
-        accept="application/json,.json"
-        hidden
-        onChange={(event) => {
-          const input = event.currentTarget;
-          void input.files?.[0]?.text().then((text) => {
-            open(text);
-            input.value = '';
-          });
-        }}
-      />
-      <button type="button" class="plain" onClick={() => file.current?.click()}>
-        Open a procedure file
-      </button>
-      <button type="button" class="plain" onClick={startOver}>
-        Start over
-      </button>
-    </div>
   );
 }

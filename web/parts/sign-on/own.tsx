@@ -4,6 +4,7 @@ import { limits } from '../../../server/measure/limits.ts';
 import { postJson } from '../../feed/http.ts';
 import { whyNot } from '../../state/sign-on.ts';
 import { ChoiceField } from '../field.tsx';
+import { SecretField } from './secret-field.tsx';
 
 export function OwnSecrets() {
   const kind = useSignal<'PIN' | 'password'>('PIN');
@@ -42,28 +43,8 @@ export function OwnSecrets() {
             kind.value = value;
           }}
         />
-        <label>
-          Password that you have now
-          <input
-            type="password"
-            autoComplete="current-password"
-            value={password.value}
-            onInput={(event) => {
-              password.value = event.currentTarget.value;
-            }}
-          />
-        </label>
-        <label>
-          New {kind.value}
-          <input
-            type="password"
-            autoComplete="new-password"
-            value={secret.value}
-            onInput={(event) => {
-              secret.value = event.currentTarget.value;
-            }}
-          />
-        </label>
+        <SecretField label="Password that you have now" value={password} of="current" />
+        <SecretField label={`New ${kind.value}`} value={secret} of="new" />
         <button type="submit" disabled={password.value === '' || secret.value === ''}>
           Change it
         </button>

@@ -1,6 +1,7 @@
 /** Name and password, on any screen. */
 import { useSignal } from '@preact/signals';
 import type { Try } from './panel.tsx';
+import { SecretField } from './secret-field.tsx';
 
 interface Props {
   readonly attempt: Try;
@@ -33,17 +34,7 @@ export function ByPassword({ attempt, sending, label = 'Sign on' }: Props) {
           }}
         />
       </label>
-      <label>
-        Password
-        <input
-          type="password"
-          autoComplete="current-password"
-          value={password.value}
-          onInput={(event) => {
-            password.value = event.currentTarget.value;
-          }}
-        />
-      </label>
+      <SecretField label="Password" value={password} of="current" />
       <button type="submit" class="act" disabled={sending || name.value.trim() === '' || password.value === ''}>
         {sending ? 'Asking' : label}
       </button>
