@@ -91,7 +91,8 @@ function kindProblems(act: Act, assessment: Assessment, joint: Joint, now: Insta
     case 'check answered':
     case 'point released':
     case 'point waived':
-      return checkProblems(act, joint, role);
+    case 'point refused':
+      return checkProblems(act, joint, assessment, role);
     case 'break':
     case 'break inspected':
       return breakProblems(act, assessment);

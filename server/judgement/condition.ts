@@ -52,6 +52,7 @@ export interface Condition {
     | 'check not answered'
     | 'check not in order'
     | 'hold point not released'
+    | 'hold point refused'
     | 'soak again after a break'
     | 'not inspected'
     | 'indication found'

@@ -200,6 +200,7 @@ function takeAct(
     case 'check answered':
     case 'point released':
     case 'point waived':
+    case 'point refused':
       takeCheck(state, act, who, role);
       return;
     case 'welding complete':

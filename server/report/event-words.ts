@@ -43,6 +43,7 @@ export const actWords = (act: Act, enteredAt: Instant, times: Times, units: Unit
     case 'check answered':
     case 'point released':
     case 'point waived':
+    case 'point refused':
       return `${folded(checkActText(act))}${earlier(act.happenedAt, enteredAt, times)}`;
     case 'welding complete':
     case 'post-heating':

@@ -91,7 +91,16 @@ export const pointWaivedSchema = z.strictObject({
   happenedAt,
 });
 
+/** Whoever may release it looked, and does not: the work stays held until it is released or waived. */
+export const pointRefusedSchema = z.strictObject({
+  kind: z.literal('point refused'),
+  point: nameSchema,
+  reason: textSchema.meta({ description: 'What has to be done first.' }),
+  happenedAt,
+});
+
 export type CheckAct =
   | z.infer<typeof checkAnsweredSchema>
   | z.infer<typeof pointReleasedSchema>
-  | z.infer<typeof pointWaivedSchema>;
+  | z.infer<typeof pointWaivedSchema>
+  | z.infer<typeof pointRefusedSchema>;

@@ -53,6 +53,7 @@ export const duties: { readonly [kind in DutyKind]: Duty } = {
   'check answered': { roles: [...onTheJob, 'third party'], weight: 'fact' },
   'point released': { roles: [...answering, 'third party'], weight: 'decision' },
   'point waived': { roles: [...answering, 'third party'], weight: 'decision' },
+  'point refused': { roles: [...answering, 'third party'], weight: 'decision' },
   note: { roles: anybody, weight: 'fact' },
   attach: { roles: anybody, weight: 'fact' },
   'hand-over': { roles: onTheJob, weight: 'fact' },

@@ -8,7 +8,7 @@ import { limits } from '../measure/limits.ts';
 import type { Instant } from '../measure/quantity.ts';
 import { ambientCheckShape } from './ambient-check.ts';
 import { breakInspectedSchema, breakSchema, examinationMethods, examinationResults } from './break.ts';
-import { checkAnsweredSchema, pointReleasedSchema, pointWaivedSchema } from './checks.ts';
+import { checkAnsweredSchema, pointRefusedSchema, pointReleasedSchema, pointWaivedSchema } from './checks.ts';
 import { documentBytesSchema, mediaTypeSchema, sha256Schema } from './document.ts';
 import { handOverSchema } from './hand-over.ts';
 import { handReadingSchema } from './hand-reading.ts';
@@ -54,6 +54,7 @@ export const actSchema = z
     checkAnsweredSchema,
     pointReleasedSchema,
     pointWaivedSchema,
+    pointRefusedSchema,
     /** The last arc is out. A pass that begins later takes it back, and all that was counted from it. */
     z.strictObject({ kind: z.literal('welding complete'), happenedAt }),
     z.strictObject({ kind: z.literal('post-heating'), state: z.enum(['begun', 'ended']), happenedAt }),

@@ -66,7 +66,7 @@ Columns are parted by comma, semicolon or tab, in any order. Lines that begin wi
   time    when: 2026-11-25T14:03:22+01:00, or a local date-time with the offset stated beside the file,
           or elapsed seconds or h:mm:ss from the start of the log
   kind    heat on | heat off | pass start | pass end | pass details | contact reading |
-          check answered | point released | point waived |
+          check answered | point released | point waived | point refused |
           break begun | break ended | break inspected | welding complete | post-heating begun |
           post-heating ended | cover on | cover off | heat treatment begun | testing begun |
           spot examined | note | accept | calibration | verification | adjustment | close
@@ -102,7 +102,7 @@ Further columns, as the kinds need them:
   corrections  calibration: celsius:added:U:k for each point and | between them, as in
                100:-0.4:0.8:2 | 200:-0.6:0.8:2; U and added in kelvin
   reference, reference celsius  verification: beside which instrument, and what that read
-  item         check answered, point released, point waived: its id in the procedure; the words go into text
+  item         check answered, point released, waived or refused: its id in the procedure; the words go into text
   result       check answered: in order | not in order | not applicable.
                verification: within its limit | outside its limit
   text         note, accept and adjustment: the words. close: a closing statement. break begun: why.

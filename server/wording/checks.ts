@@ -1,6 +1,6 @@
 /** Checks before welding and points of inspection in words. */
 import type { Finding } from '../judgement/assessment.ts';
-import type { CheckStatus, PointStatus } from '../judgement/checks/check-status.ts';
+import type { CheckStatus, PointStatus, Refusal } from '../judgement/checks/check-status.ts';
 import type { FindingKind } from '../judgement/finding-kind.ts';
 import type { Instant } from '../measure/quantity.ts';
 import type { CheckAct, Point } from '../weld/checks.ts';
@@ -16,6 +16,8 @@ export const checkActText = (act: CheckAct): string => {
       return `Point ${act.point} released${act.note === undefined ? '' : `. ${act.note}`}`;
     case 'point waived':
       return `Point ${act.point} waived. ${act.reason}`;
+    case 'point refused':
+      return `Point ${act.point} looked at and not released. ${act.reason}`;
   }
 };
 
@@ -33,13 +35,20 @@ export const answerLine = ({ answered, role, weight }: CheckStatus, when: (at: I
   return `${answer}, ${who}${by === undefined ? '' : `, ${by}`}, ${when(at)}${note === undefined ? '' : `: ${note}`}${photo === undefined ? '' : ` (photo ${photo.slice(0, 12)})`}`;
 };
 
-export const releaseLine = ({ given, passedAt, ...point }: PointStatus, when: (at: Instant) => string): string => {
+export const releaseLine = (
+  { given, refused, passedAt, ...point }: PointStatus,
+  when: (at: Instant) => string,
+): string => {
   const what = pointText(point);
   const past = passedAt === undefined ? '' : `; passed without it ${when(passedAt)}`;
+  if (refused !== undefined) return `${what}: not released by ${byText(refused, when)}: ${refused.reason}${past}`;
   if (given === undefined) return `${what}: not yet${past}`;
-  const { state, who, role, note, at } = given;
-  return `${what}: ${state} by ${who}${role === undefined ? '' : `, ${role}`}, ${when(at)}${note === undefined ? '' : `: ${note}`}${past}`;
+  const { state, note } = given;
+  return `${what}: ${state} by ${byText(given, when)}${note === undefined ? '' : `: ${note}`}${past}`;
 };
+
+const byText = ({ who, role, at }: Omit<Refusal, 'reason'>, when: (at: Instant) => string): string =>
+  `${who}${role === undefined ? '' : `, ${role}`}, ${when(at)}`;
 
 /** Name and text of each check and point: for screen and paper. */
 export const checkLines = (

@@ -87,6 +87,7 @@ export const conditionText = (condition: Condition, assessment: Assessment): str
       return `Checks before welding not answered: ${listText(missing)}`;
     case 'check not in order':
       return `Not in order before welding: ${listText(missing)}`;
+    case 'hold point refused':
     case 'hold point not released':
       return `Hold point not released: ${listText(missing)}`;
     case 'ambient check not made':

@@ -31,6 +31,7 @@ const entries: { readonly [kind in DutyKind]: string } = {
   'check answered': 'answering a check before welding',
   'point released': 'releasing a point of inspection',
   'point waived': 'doing without a point of inspection',
+  'point refused': 'not releasing a point of inspection',
   note: 'a note',
   attach: 'attaching a document',
   'hand-over': 'handing over the shift',

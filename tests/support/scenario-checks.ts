@@ -17,7 +17,7 @@ export function checksOf(header: Map<string, string[]>): object {
   return { ...(checks === undefined ? {} : { checks }), ...(points === undefined ? {} : { points }) };
 }
 
-/** "answer dry in order", "answer dry not in order", "release H1", "waive H1". Undefined for the verbs of other acts. */
+/** "answer dry in order", "answer dry not in order", "release H1", "waive H1", "refuse H1". Undefined for the verbs of other acts. */
 export function checkActOf(verb: string, [name, ...rest]: readonly string[]): Act | undefined {
   if (verb === 'answer') {
     const answer = rest.join(' ') as 'in order' | 'not in order' | 'not applicable';
@@ -25,5 +25,6 @@ export function checkActOf(verb: string, [name, ...rest]: readonly string[]): Ac
   }
   if (verb === 'release') return { kind: 'point released', point: name! };
   if (verb === 'waive') return { kind: 'point waived', point: name!, reason: 'nobody could come' };
+  if (verb === 'refuse') return { kind: 'point refused', point: name!, reason: 'grind the toe first' };
   return undefined;
 }

@@ -25,8 +25,19 @@ export interface GivenRelease {
   readonly at: Instant;
 }
 
+/** Whoever may release it looked, and did not. */
+export interface Refusal {
+  readonly who: string;
+  readonly role?: string;
+  /** What has to be done first. */
+  readonly reason: string;
+  readonly at: Instant;
+}
+
 export interface PointStatus extends Point {
   readonly given?: GivenRelease;
+  /** Not released, and nothing since. */
+  readonly refused?: Refusal;
   /** The work went on past it without. */
   readonly passedAt?: Instant;
 }

@@ -24,6 +24,11 @@ export function takeCheck(state: State, act: CheckAct, who: string, role: string
   }
   const point = pointsOf(state).find(({ id }) => id === act.point);
   if (!counts(point?.role, role)) return;
+  if (act.kind === 'point refused') {
+    if (state.checks.given[act.point] === undefined) state.checks.refused[act.point] = { ...by, reason: act.reason };
+    return;
+  }
+  delete state.checks.refused[act.point];
   const words = act.kind === 'point waived' ? act.reason : act.note;
   state.checks.given[act.point] = {
     state: act.kind === 'point waived' ? 'waived' : 'released',
@@ -59,9 +64,11 @@ function holding(state: State): Condition[] {
   if (due.length === 0) return [];
   const id = 'hold points';
   const open = due.filter((each) => state.checks.given[each.id] === undefined);
-  return open.length === 0
-    ? [{ id, state: 'met', reason: 'ok' }]
-    : [{ id, state: 'not met', reason: 'hold point not released', missing: open.map(nameOf) }];
+  if (open.length === 0) return [{ id, state: 'met', reason: 'ok' }];
+  const reason = open.some((each) => state.checks.refused[each.id] !== undefined)
+    ? 'hold point refused'
+    : 'hold point not released';
+  return [{ id, state: 'not met', reason, missing: open.map((each) => standing(state, each)) }];
 }
 
 /** A pass begins: what was not answered or not in order, and the points that it goes past. */
@@ -96,10 +103,11 @@ export const checksStatus = (state: State): CheckStatus[] =>
 export const pointsStatus = (state: State): PointStatus[] =>
   pointsOf(state).map((each) => {
     const { given, passed } = state.checks;
-    const [release, passedAt] = [given[each.id], passed[each.id]];
+    const [release, passedAt, refused] = [given[each.id], passed[each.id], state.checks.refused[each.id]];
     return {
       ...each,
       ...(release === undefined ? {} : { given: release }),
+      ...(refused === undefined ? {} : { refused }),
       ...(passedAt === undefined ? {} : { passedAt }),
     };
   });
@@ -109,7 +117,7 @@ function goPast(state: State, points: readonly Point[], detail: { readonly pass?
     if (state.checks.given[point.id] !== undefined || state.checks.passed[point.id] !== undefined) continue;
     state.checks.passed[point.id] = state.now;
     const kind = point.kind === 'hold' ? 'hold point not released' : 'witness point passed';
-    note(state, kind, state.now, { item: nameOf(point), ...detail });
+    note(state, kind, state.now, { item: standing(state, point), ...detail });
   }
 }
 
@@ -137,3 +145,8 @@ const nextPass = ({ passes }: State): string =>
 
 const textsOf = (checks: readonly Check[]): string[] => checks.map(({ text }) => text);
 const nameOf = ({ id, text }: Point): string => (text === undefined ? id : `${id}, ${text}`);
+/** With what was said by whoever did not release it. */
+const standing = ({ checks }: State, point: Point): string => {
+  const refused = checks.refused[point.id];
+  return refused === undefined ? nameOf(point) : `${nameOf(point)} (not released by ${refused.who}: ${refused.reason})`;
+};

@@ -288,6 +288,6 @@ const isCheckDue = ({ ambientCheck, phase, heat }: LiveJoint['assessment']): boo
 function checksOpen({ checks = [], points = [], conditions }: LiveJoint['assessment']): number | undefined {
   if (checks.length + points.length === 0) return undefined;
   const open = checks.filter(({ answered }) => answered === undefined || answered.answer === 'not in order');
-  const held = conditions.find(({ reason }) => reason === 'hold point not released')?.missing ?? [];
+  const held = conditions.find(({ id, state }) => id === 'hold points' && state === 'not met')?.missing ?? [];
   return open.length + held.length;
 }

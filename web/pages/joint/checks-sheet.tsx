@@ -67,7 +67,7 @@ export function ChecksSheet({ live, stay, back }: SheetProps & { readonly stay: 
             `point ${point.id}`,
             point.text ?? begun(pointText(point)),
             releaseLine(point, when),
-            point.given === undefined ? 'unjudged' : 'met',
+            pointGlyph(point),
             () => <ReleaseForm live={live} done={doneWith(`point ${point.id}`)} back={leave} point={point} />,
           ),
         )}
@@ -87,6 +87,11 @@ export function ChecksSheet({ live, stay, back }: SheetProps & { readonly stay: 
 const glyphOf = ({ answered }: CheckStatus): GlyphName => {
   if (answered === undefined) return 'unjudged';
   return answered.answer === 'not in order' ? 'unmet' : 'met';
+};
+
+const pointGlyph = ({ given, refused }: PointStatus): GlyphName => {
+  if (refused !== undefined) return 'unmet';
+  return given === undefined ? 'unjudged' : 'met';
 };
 
 function AnswerForm({ live, done, back, check }: SheetProps & { readonly check: CheckStatus }) {
@@ -178,37 +183,37 @@ async function keepPhoto(
 
 function ReleaseForm({ live, done, back, point }: SheetProps & { readonly point: PointStatus }) {
   const sheet = useSheet('checks', live, done, { of: point.id, draft: { state: 'released', note: '' } });
-  const isWaived = sheet.draft.state === 'waived';
+  const state = sheet.draft.state ?? 'released';
   const submit = async (): Promise<void> => {
     const note = (sheet.draft.note ?? '').trim();
-    if (isWaived && note === '') return sheet.tell({ note: 'Why is it done without?' });
-    await sheet.send(
-      isWaived
-        ? { kind: 'point waived', point: point.id, reason: note }
-        : { kind: 'point released', point: point.id, ...(note === '' ? {} : { note }) },
-    );
+    if (state === 'released')
+      return void (await sheet.send({ kind: 'point released', point: point.id, ...(note === '' ? {} : { note }) }));
+    if (note === '')
+      return sheet.tell({ note: state === 'waived' ? 'Why is it done without?' : 'What has to be done first?' });
+    await sheet.send({ kind: state === 'waived' ? 'point waived' : 'point refused', point: point.id, reason: note });
   };
   return (
     <SheetFrame
       title={point.text ?? point.id}
       sheet={sheet}
       back={back}
-      action={isWaived ? 'Record that it is waived' : 'Release'}
+      action={pointActions[state] ?? 'Release'}
       submit={() => void submit()}
     >
       <p class="hint">{begun(pointText(point))}.</p>
       <ChoiceField
         label="The point is"
-        value={sheet.draft.state ?? 'released'}
+        value={state}
         choices={[
           { value: 'released', text: 'Released' },
+          { value: 'refused', text: 'Not released' },
           { value: 'waived', text: 'Waived' },
         ]}
         onValue={(value) => sheet.set('state', value)}
       />
       <TextField
-        label={isWaived ? 'Reason' : 'Note'}
-        optional={!isWaived}
+        label={state === 'released' ? 'Note' : state === 'waived' ? 'Reason' : 'What has to be done first'}
+        optional={state === 'released'}
         value={sheet.draft.note ?? ''}
         problem={sheet.problems.note}
         onValue={(value) => sheet.set('note', value)}
@@ -217,3 +222,9 @@ function ReleaseForm({ live, done, back, point }: SheetProps & { readonly point:
     </SheetFrame>
   );
 }
+
+const pointActions: Readonly<Record<string, string>> = {
+  released: 'Release',
+  refused: 'Record that it is not released',
+  waived: 'Record that it is waived',
+};

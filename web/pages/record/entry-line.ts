@@ -77,6 +77,7 @@ export const entryLine = ({ at, kind, body }: TimelineEvent, units: UnitSystem, 
       case 'check answered':
       case 'point released':
       case 'point waived':
+      case 'point refused':
         return checkActText({ kind, ...said } as CheckAct);
       case 'welding complete':
       case 'post-heating':
