@@ -12,6 +12,7 @@ import type { LogMapping } from '../wire/log-file.ts';
 import type { LogProblem } from '../wire/log-problem.ts';
 import { type LogSet, type NamedLog, readLogs } from '../wire/log-set.ts';
 import { elapsedEpoch } from '../wire/log-time.ts';
+import { openLog } from '../wire/workbook-source.ts';
 import { readArguments, refuse } from './arguments.ts';
 import { type Command, exitStatus, type Terminal } from './command.ts';
 import { readJointFile } from './joint-file.ts';
@@ -22,7 +23,7 @@ const help = `judge JOINT.json LOG... [--events EVENTS.csv] [--report OUT.pdf] [
 
 Judges recorded logs by the same rules as a live station. Several logs of one job are joined in order of time.
 
-LOG: a table in text, one row a time; comma, semicolon or tab, in any usual encoding. Lines above the header and rows
+LOG: a table, one row a time: text with comma, semicolon or tab in any usual encoding, or a workbook (.xlsx). Lines above the header and rows
 of units are passed over and told. Empty, - or NaN is no reading. Each column but the time is a probe of the joint: by
 its header, or as --column says. What can be read in two ways is asked for by name and never guessed:
 
@@ -109,7 +110,7 @@ async function readLogFiles(
   for (const path of paths) {
     const bytes = await readBytes(path, terminal);
     if (bytes === undefined) return undefined;
-    logs.push({ name: path, source: bytes });
+    logs.push({ name: path, source: await openLog(bytes, mapping) });
   }
   const set = readLogs(logs, mapping);
   let isUnfit = tell(paths.join(', '), set.problems, terminal);

@@ -1,11 +1,12 @@
 /** What the command line says of how logs are to be read. */
 import { limits } from '../measure/limits.ts';
 import type { Instant } from '../measure/quantity.ts';
+import { type Delimiter, delimiterNames, delimiters } from '../wire/csv-records.ts';
 import { dateOrders } from '../wire/log-date.ts';
 import type { LogMapping } from '../wire/log-file.ts';
 import { decimalMarks } from '../wire/log-numbers.ts';
 import type { LogProblem, LogQuestionKind } from '../wire/log-problem.ts';
-import { clockForms, noZone, numberedTimes, offsetMinutesOf } from '../wire/log-time.ts';
+import { clockForms, elapsedUnits, noZone, numberedTimes, offsetMinutesOf } from '../wire/log-time.ts';
 import { temperatureUnits } from '../wire/log-units.ts';
 import { zoneClock } from '../wire/log-zone.ts';
 
@@ -15,7 +16,11 @@ export const logOptions = {
   'time-column': { type: 'string' },
   'date-column': { type: 'string' },
   'header-line': { type: 'string' },
+  delimiter: { type: 'string' },
+  sheet: { type: 'string' },
   unit: { type: 'string' },
+  'column-unit': { type: 'string', multiple: true },
+  'time-unit': { type: 'string' },
   decimal: { type: 'string' },
   order: { type: 'string' },
   numbers: { type: 'string' },
@@ -32,7 +37,11 @@ export const logOptionsHelp = `  --column HEADER=PROBE   which probe a column is
   --time-column HEADER    which column holds the time
   --date-column HEADER    which column holds the date, where it stands apart
   --header-line NUMBER    the line of the column names, where it is not found
+  --delimiter KIND        what parts the columns, where it is not found: tab, semicolon or comma
+  --sheet NAME            of a workbook, where several sheets hold readings
   --unit C|F|K            unit of the columns that state none
+  --column-unit HEADER=F  unit of one column, whatever the file says; may be given several times
+  --time-unit UNIT        what plain numbers of elapsed time count: ms, s, min or h, whatever the file says
   --decimal "." or ","    the decimal mark, where the numbers can be read in two ways
   --order ORDER           of dates that can be read in two ways: ${dateOrders.map((each) => `"${each}"`).join(', ')}
   --numbers KIND          what plain numbers of the time column are: ${numberedTimes.map((each) => `"${each}"`).join(', ')}
@@ -54,25 +63,39 @@ type Given = { readonly [Name in keyof typeof logOptions]?: Stated<(typeof logOp
 export function logMappingOf(given: Given): Omit<LogMapping, 'probes'> | string {
   const times = timesOf(given);
   if (typeof times === 'string') return times;
-  const columns = columnsOf(given.column);
+  const columns = pairsOf('column', given.column, 'PROBE');
   if (typeof columns === 'string') return columns;
+  const units = pairsOf('column-unit', given['column-unit'], 'C, =F or =K');
+  if (typeof units === 'string') return units;
+  const notUnit = Object.values(units ?? {}).find((each) => !(temperatureUnits as readonly string[]).includes(each));
+  if (notUnit !== undefined) return `--column-unit wants HEADER=C, =F or =K, found "${notUnit}"`;
   const headerLine = given['header-line'] === undefined ? undefined : Number(given['header-line']);
   if (headerLine !== undefined && !(Number.isInteger(headerLine) && headerLine > 0)) {
     return '--header-line wants the number of a line, from 1';
   }
+  const delimiter = given.delimiter === undefined ? undefined : delimiterNamed(given.delimiter);
+  if (delimiter === undefined && given.delimiter !== undefined) return '--delimiter wants tab, semicolon or comma';
   const chosen = chosenOf(given);
   if (typeof chosen === 'string') return chosen;
+  const { 'time-unit': timeUnit, ...forms } = chosen;
   return {
     ...times,
-    ...chosen,
+    ...forms,
     columns,
+    units: units as LogMapping['units'],
+    timeUnit,
     headerLine,
+    delimiter,
+    sheet: given.sheet,
     leaveOut: given['leave-out'],
     timeColumn: given['time-column'],
     dateColumn: given['date-column'],
     leaveOutRows: given['leave-out-rows'],
   };
 }
+
+const delimiterNamed = (text: string): Delimiter | undefined =>
+  delimiters.find((each) => delimiterNames[each] === text.toLowerCase() || each === text);
 
 /** How an answer to a question of the reader is given here. */
 export const optionHint = ({ question }: LogProblem): string =>
@@ -96,6 +119,7 @@ const choices = {
   order: dateOrders,
   numbers: numberedTimes,
   clock: clockForms,
+  'time-unit': elapsedUnits,
 } as const;
 type Chosen = { readonly [K in keyof typeof choices]?: (typeof choices)[K][number] };
 
@@ -131,15 +155,19 @@ function timesOf(given: Given): Pick<LogMapping, 'start' | 'offsetMinutes' | 'zo
   };
 }
 
-function columnsOf(given: readonly string[] | undefined): Record<string, string> | undefined | string {
+function pairsOf(
+  option: string,
+  given: readonly string[] | undefined,
+  right: string,
+): Record<string, string> | undefined | string {
   if (given === undefined) return undefined;
-  const columns: Record<string, string> = {};
+  const pairs: Record<string, string> = {};
   for (const each of given) {
-    const [header, ...probe] = each.split('=');
-    if (!header || probe.length === 0) return `--column wants HEADER=PROBE, found "${each}"`;
-    columns[header.trim()] = probe.join('=').trim();
+    const [header, ...rest] = each.split('=');
+    if (!header || rest.length === 0) return `--${option} wants HEADER=${right}, found "${each}"`;
+    pairs[header.trim()] = rest.join('=').trim();
   }
-  return columns;
+  return pairs;
 }
 
 export const tooManyLogs = (count: number): string | undefined =>

@@ -9,9 +9,10 @@ import type { Instant } from '../measure/quantity.ts';
 import type { LogsAsked } from '../screen/logs-view.ts';
 import { problems } from '../weld/problems.ts';
 import { readJoint } from '../weld/read-joint.ts';
+import { delimiters } from '../wire/csv-records.ts';
 import { dateOrders } from '../wire/log-date.ts';
 import { decimalMarks } from '../wire/log-numbers.ts';
-import { clockForms, numberedTimes } from '../wire/log-time.ts';
+import { clockForms, elapsedUnits, numberedTimes } from '../wire/log-time.ts';
 import { temperatureUnits } from '../wire/log-units.ts';
 import type { LogsErrand } from './logs.ts';
 
@@ -65,10 +66,14 @@ const saidSchema = z
     day: z.iso.date(),
     start: z.iso.datetime({ offset: true }),
     leaveOutRows: z.boolean(),
+    delimiter: z.enum(delimiters),
+    sheet: z.string().max(limits.nameMaximum),
     headerLine: z.int().min(1).max(limits.logMaximum),
     timeColumn: z.string().max(limits.textMaximum),
     dateColumn: z.string().max(limits.textMaximum),
     /** Header of a column to the probe that it is; the rest are left out. */
+    units: z.record(z.string().max(limits.textMaximum), z.enum(temperatureUnits)),
+    timeUnit: z.enum(elapsedUnits),
     columns: z.record(z.string().max(limits.textMaximum), z.string().max(limits.nameMaximum)),
   })
   .partial();

@@ -10,12 +10,21 @@ import type { Joint } from '../weld/joint.ts';
 import { type ActInput, readEvents } from '../wire/events-file.ts';
 import { type Imported, importedInputs } from '../wire/imported-inputs.ts';
 import type { LogMapping } from '../wire/log-file.ts';
-import { type LogSet, readLogs } from '../wire/log-set.ts';
+import { type LogSet, type NamedLog, readLogs } from '../wire/log-set.ts';
+import { openLog } from '../wire/workbook-source.ts';
+
+/** What a person says of how a log is read. */
+export type LogSaid = Omit<LogMapping, 'probes'>;
 
 export interface LogsErrand {
   readonly joint: Joint;
-  readonly logs: readonly { readonly name: string; readonly bytes: Uint8Array }[];
-  readonly mapping: Omit<LogMapping, 'probes'>;
+  readonly logs: readonly {
+    readonly name: string;
+    readonly bytes: Uint8Array;
+    /** What holds for this file in place of what holds for all. */
+    readonly own?: LogSaid;
+  }[];
+  readonly mapping: LogSaid;
   readonly events: readonly string[];
 }
 
@@ -26,16 +35,16 @@ interface Read {
   readonly imported?: Imported;
 }
 
-export const viewLogs = (errand: LogsErrand, program: Program): LogsView => {
-  const { view, imported } = readErrand(errand, program);
+export const viewLogs = async (errand: LogsErrand, program: Program): Promise<LogsView> => {
+  const { view, imported } = await readErrand(errand, program);
   if (imported === undefined) return view;
   const { assessment } = judgeAll({ [Symbol.iterator]: () => importedInputs(imported)[Symbol.iterator]() });
   return { ...view, assessment };
 };
 
 /** Throws with words where the logs cannot be read as they are. */
-export const reportLogs = (errand: LogsErrand, program: Program, zone: string): Promise<Uint8Array> => {
-  const { imported } = readErrand(errand, program);
+export const reportLogs = async (errand: LogsErrand, program: Program, zone: string): Promise<Uint8Array> => {
+  const { imported } = await readErrand(errand, program);
   if (imported === undefined) throw new Error('the logs cannot be read as they are; answer what is asked first');
   return importedReport(imported, program, zone);
 };
@@ -59,8 +68,11 @@ export const importedReport = (imported: Imported, program: Program, zone: strin
   return renderPdf(pages(facts));
 };
 
-const readErrand = ({ joint, logs, mapping, events }: LogsErrand, program: Program): Read => {
-  const named = logs.map(({ name, bytes }) => ({ name, source: bytes }));
+const readErrand = async ({ joint, logs, mapping, events }: LogsErrand, program: Program): Promise<Read> => {
+  const named: NamedLog[] = [];
+  for (const { name, bytes, own = {} } of logs) {
+    named.push({ name, source: await openLog(bytes, { ...mapping, ...own }), own });
+  }
   const set = readLogs(named, { ...mapping, probes: joint.probes });
   const { start, offsetMinutes, zone } = mapping;
   const read = events.map((text) => readEvents(text, { joint, start, offsetMinutes, zone }));

@@ -62,7 +62,9 @@ export const limits = {
   logFilesMaximum: 32,
   /** A workbook, bytes, and all that is in it unpacked. */
   workbookMaximum: 30_000_000,
-  workbookUnpackedMaximum: 300_000_000,
+  workbookUnpackedMaximum: 150_000_000,
+  /** Rows times columns that one sheet spans. */
+  workbookCellsMaximum: 8_000_000,
   /** Problems, and remarks, that are told of one imported file; the rest is counted. */
   importProblemsMaximum: 100,
   /** Lines of one log that hold no reading and are listed; the rest is counted. */

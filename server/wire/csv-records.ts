@@ -8,6 +8,7 @@ import { limits } from '../measure/limits.ts';
 
 export const delimiters = ['\t', ';', ','] as const;
 export type Delimiter = (typeof delimiters)[number];
+export const delimiterNames: Readonly<Record<Delimiter, string>> = { '\t': 'tab', ';': 'semicolon', ',': 'comma' };
 
 export interface CsvRecord {
   /** Line of the file on which it begins, from 1. */

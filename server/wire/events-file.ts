@@ -16,8 +16,10 @@ import { actOf, eventColumns } from './event-act.ts';
 import type { EventFields } from './event-fields.ts';
 import { passColumnByField } from './event-pass.ts';
 import { type LogProblem, Problems } from './log-problem.ts';
+import { isOldWorkbook } from './log-source.ts';
 import { readTime, type TimeOptions } from './log-time.ts';
 import { encodingOf } from './text-encoding.ts';
+import { isZip } from './workbook-parts.ts';
 
 export type ActInput = Extract<Input, { readonly type: 'act' }>;
 
@@ -129,6 +131,9 @@ function* eventLines(bytes: Uint8Array, problems: Problems): Generator<EventLine
     return problems.add({
       message: `the events file has ${bytes.length} bytes; at most ${limits.eventsMaximum} are read`,
     });
+  }
+  if (isZip(bytes) || isOldWorkbook(bytes)) {
+    return problems.add({ message: 'the events file is a workbook; save the sheet as CSV' });
   }
   const encoding = encodingOf(bytes);
   const records = csvRecords(bytes, delimiterOf(bytes, encoding) ?? ',', encoding);

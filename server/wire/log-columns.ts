@@ -17,10 +17,14 @@ export interface ColumnMapping {
   readonly leaveOut?: readonly string[] | undefined;
   /** Header of the time column. Absent: the one column that is headed as a time, or else the first. */
   readonly timeColumn?: string | undefined;
-  /** Header of the column of dates, where they stand apart. Absent: the one that is headed as a date beside a time. */
+  /** Header of the column of dates, where they stand apart; empty: there is none. Absent: the one that is headed as a date beside a time. */
   readonly dateColumn?: string | undefined;
   /** Unit of the columns that state none. */
   readonly unit?: TemperatureUnit | undefined;
+  /** Header of a column to its unit, whatever stands in the file. */
+  readonly units?: Readonly<Record<string, TemperatureUnit>> | undefined;
+  /** What plain numbers of the time column count, whatever stands in the file. */
+  readonly timeUnit?: ElapsedUnit | undefined;
   /** Whether this is one of several logs of the job, which need not have all the probes. */
   readonly isPart?: boolean | undefined;
 }
@@ -74,11 +78,11 @@ export const columnsOf = (
   const probes = mapping.probes.flatMap((probe): ProbeColumn[] => {
     const index = named.get(probe.id);
     if (index === undefined) return [];
-    const unit = unitOfColumn(layout, index, mapping.unit);
+    const unit = mapping.units?.[header[index] ?? ''] ?? unitOfColumn(layout, index, mapping.unit);
     if (typeof unit === 'object') problems.push(unit);
     return [{ probe, index, header: header[index] ?? '', unit: typeof unit === 'object' ? 'C' : unit }];
   });
-  const time = timeUnitOf(layout, timeIndex);
+  const time = mapping.timeUnit ?? timeUnitOf(layout, timeIndex);
   if (typeof time === 'object') problems.push(time);
   const timeUnit = typeof time === 'object' ? undefined : time;
   return {
@@ -217,7 +221,7 @@ const timeIndexOf = (header: readonly string[]): number => {
 
 /** Undefined: no dates stand apart. -1: the column that was named is not there. */
 const dateIndexOf = (header: readonly string[], timeIndex: number, named: string | undefined): number | undefined => {
-  if (named !== undefined) return indexOf(header, named);
+  if (named !== undefined) return named === '' ? undefined : indexOf(header, named);
   const dates = indexesOf(header, dateName).filter((index) => index !== timeIndex);
   return dates.length === 1 ? dates[0] : undefined;
 };

@@ -55,6 +55,8 @@ export const readingOf = (
 export const timeText = (fields: readonly string[], { timeIndex, dateIndex }: Columns): string => {
   const time = fields[timeIndex] ?? '';
   const date = dateIndex === undefined ? '' : (fields[dateIndex] ?? '');
+  // A workbook may keep the whole instant in the cell of which it shows the time only.
+  if (date !== '' && readDate(time)?.hasTime === true) return time;
   return (date === '' ? time : `${date} ${time}`).trim().replaceAll(/\s+/g, ' ');
 };
 

@@ -12,7 +12,7 @@ import type { Scan } from '../weld/scan.ts';
 import { firstRecordsOf, layoutOf } from './log-layout.ts';
 import type { LogProblem } from './log-problem.ts';
 import { type LogGuess, type LogMapping, shapeOf } from './log-shape.ts';
-import { type LogSource, textSource } from './log-source.ts';
+import { type LogSource, textSource, type Unread } from './log-source.ts';
 import { survey } from './log-survey.ts';
 import type { TimeForm } from './log-time.ts';
 
@@ -38,9 +38,9 @@ export interface Log {
   readonly timeForm?: TimeForm;
 }
 
-export const readLog = (from: string | Uint8Array | LogSource, mapping: LogMapping): Log => {
+export const readLog = (from: string | Uint8Array | LogSource | Unread, mapping: LogMapping): Log => {
   const source = typeof from === 'string' || from instanceof Uint8Array ? textSource(from) : from;
-  if (typeof source === 'string') return unfit([{ message: source }]);
+  if ('problem' in source) return unfit([source.problem]);
   const names = [...Object.keys(mapping.columns ?? {}), ...mapping.probes.map(({ id }) => id)];
   if (mapping.timeColumn !== undefined) names.push(mapping.timeColumn);
   const cut = source.delimiters

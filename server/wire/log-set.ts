@@ -8,11 +8,11 @@ import type { Scan } from '../weld/scan.ts';
 import { type Log, type LogMapping, readLog } from './log-file.ts';
 import type { LogProblem } from './log-problem.ts';
 import { logBoard } from './log-rows.ts';
-import type { LogSource } from './log-source.ts';
+import type { LogSource, Unread } from './log-source.ts';
 
 export interface NamedLog {
   readonly name: string;
-  readonly source: string | Uint8Array | LogSource;
+  readonly source: string | Uint8Array | LogSource | Unread;
   /** What holds for this file in place of what holds for all. */
   readonly own?: Partial<LogMapping>;
 }

@@ -6,7 +6,7 @@ import type { Layout } from './log-layout.ts';
 import type { DecimalMark } from './log-numbers.ts';
 import type { LogProblem } from './log-problem.ts';
 import type { LogSource } from './log-source.ts';
-import { noZone, type TimeOptions } from './log-time.ts';
+import { type ElapsedUnit, noZone, type TimeOptions } from './log-time.ts';
 import type { TemperatureUnit } from './log-units.ts';
 import { zoneClock } from './log-zone.ts';
 
@@ -17,6 +17,8 @@ export interface LogMapping
   /** Absent: found out from the file. */
   readonly delimiter?: Delimiter | undefined;
   readonly headerLine?: number | undefined;
+  /** Of a workbook, where several sheets hold readings. */
+  readonly sheet?: string | undefined;
   /** Rows that cannot be read are left out, and listed, instead of making the log unfit. */
   readonly leaveOutRows?: boolean | undefined;
 }
@@ -32,6 +34,7 @@ export interface Shape {
 /** What is shown of how a log was read. */
 export interface LogGuess {
   readonly written: string;
+  readonly sheet?: { readonly name: string; readonly choices: readonly string[] };
   readonly delimiter: Delimiter;
   readonly headerLine: number;
   readonly header: readonly string[];
@@ -41,6 +44,8 @@ export interface LogGuess {
   readonly leftOut: readonly string[];
   readonly decimal: DecimalMark;
   readonly time: Reading['time'];
+  /** What plain numbers of the time column count, where that is elapsed time. */
+  readonly timeUnit?: ElapsedUnit;
 }
 
 export const shapeOf = (
@@ -60,6 +65,7 @@ export const shapeOf = (
     shape: { source, layout, columns, mapping, reading: found.reading },
     guess: {
       written: source.written,
+      ...(source.sheet === undefined ? {} : { sheet: source.sheet }),
       delimiter: layout.delimiter,
       headerLine: layout.headerLine,
       header: layout.header,
@@ -69,6 +75,7 @@ export const shapeOf = (
       leftOut: columns.leftOut,
       decimal: found.reading.decimal,
       time: found.reading.time,
+      ...(found.reading.time.numbers === 'elapsed' ? { timeUnit: columns.timeUnit ?? 's' } : {}),
     },
     problems: [...problems, ...found.problems, ...zone],
   };

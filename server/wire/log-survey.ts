@@ -55,6 +55,7 @@ const tellAbove = ({ source, layout, columns, mapping }: Shape, remarks: Problem
   if (source.encoding === 'windows-1252') {
     remarks.add({ message: 'the log is not UTF-8; it was read as Windows-1252' });
   }
+  for (const message of source.remarks ?? []) remarks.add({ message });
   if (columns.leftOut.length > 0) {
     remarks.add({ line: layout.headerLine, message: `left out: ${columns.leftOut.join(', ')}` });
   }
@@ -88,9 +89,10 @@ interface Row {
 }
 
 const walkOf = (shape: Shape, watcher: Watcher) => {
-  const { layout, columns, mapping, reading } = shape;
+  const { source, layout, columns, mapping, reading } = shape;
   const { start, offsetMinutes, zone, day } = mapping;
-  const options = { start, offsetMinutes, zone, day, ...reading.time, decimal: reading.decimal };
+  const { from1904 } = source;
+  const options = { start, offsetMinutes, zone, day, from1904, ...reading.time, decimal: reading.decimal };
   const rows = new LogRows(layout.header.length, columns, options, watcher);
   return { rows: rowsOf(shape, rows, watcher), timeline: rows.timeline };
 };

@@ -21,12 +21,15 @@ export interface TimeOptions {
   /** In which order dates are written that have several readings. */
   readonly order?: DateOrder | undefined;
   readonly numbers?: NumberedTime | undefined;
+  /** Days of a spreadsheet count from 1904-01-01. */
+  readonly from1904?: boolean | undefined;
   readonly clock?: ClockForm | undefined;
   /** The day on which times of day begin, on a line where local time counts like UTC. */
   readonly day?: number | undefined;
 }
 
-export type ElapsedUnit = 'ms' | 's' | 'min' | 'h';
+export const elapsedUnits = ['ms', 's', 'min', 'h'] as const;
+export type ElapsedUnit = (typeof elapsedUnits)[number];
 
 /** What a plain number of the time column is: elapsed time, days as spreadsheets count them, or seconds (or milliseconds) since 1970. */
 export const numberedTimes = ['elapsed', 'spreadsheet days', 'unix seconds', 'unix milliseconds'] as const;
@@ -93,6 +96,7 @@ export const offsetMinutesOf = (text: string): number | undefined => {
 
 /** 1899-12-30, from which spreadsheets count their days (from March 1900 on; their 1900 has a day too many). */
 const spreadsheetEpoch = Date.UTC(1899, 11, 30);
+const spreadsheetEpoch1904 = Date.UTC(1904, 0, 1);
 
 const millisecondsPer: Readonly<Record<ElapsedUnit, number>> = { ms: 1, s: 1000, min: 60_000, h: 3_600_000 };
 
@@ -185,7 +189,12 @@ const atNumber = (text: string, value: number, options: TimeOptions): TimeRead =
       return elapsedAt(value * millisecondsPer[options.unit ?? 's'], options);
     case 'spreadsheet days':
       // Days kept as a binary fraction miss a second by less than this; instruments do not write finer into one.
-      return ofLocal(text, Math.round((spreadsheetEpoch + value * 86_400_000) / 10) * 10, options);
+      return ofLocal(
+        text,
+        Math.round(((options.from1904 === true ? spreadsheetEpoch1904 : spreadsheetEpoch) + value * 86_400_000) / 10) *
+          10,
+        options,
+      );
     case 'unix seconds':
       return { ok: true, at: Math.round(value * 1000) as Instant, form: 'stamped' };
     case 'unix milliseconds':

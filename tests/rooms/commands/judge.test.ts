@@ -7,6 +7,7 @@ import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
 import { judge } from '../../../server/commands/judge.ts';
 import { demonstrationLog, kept } from '../../support/demonstration-log.ts';
+import { workbookOf } from '../../support/workbook.ts';
 
 const data = fileURLToPath(new URL('../../../demo-data/', import.meta.url));
 const joint = join(data, 'demonstration-joint.json');
@@ -160,5 +161,17 @@ describe('bad input', () => {
     );
     expect(answer.status).toBe(3);
     expect(answer.err).toMatch(/events\.csv: line 4/);
+  });
+
+  it('asks which sheet of a workbook, and reads the one that is named', async () => {
+    const sheet = (name: string): string =>
+      `sheet ${name}\n1: Elapsed (s) | zone A (°C) | far side (°C)\n2: 0 | 20 | 20\n3: 10 | 21 | 20\n`;
+    const file = join(mkdtempSync(join(tmpdir(), 'judge-test-')), 'log.xlsx');
+    writeFileSync(file, workbookOf(`${sheet('early')}${sheet('late')}`));
+    const asked = await run(joint, file);
+    expect(asked.status).toBe(3);
+    expect(asked.err).toMatch(/several sheets hold readings: early, late; say which \(--sheet\)/);
+    // It has two of the joint's probes only, which is told of the sheet that was named.
+    expect((await run(joint, file, '--sheet', 'late')).err).toMatch(/line 1: no column is mapped to probes/);
   });
 });

@@ -15,24 +15,24 @@ const log = (written: string) => [{ name: 'log.csv', bytes: new TextEncoder().en
 const unitless = text.replaceAll(' (°C)', '');
 
 describe('logs on the page', () => {
-  it('are judged with what was done', () => {
-    const view = viewLogs({ joint, logs: log(text), mapping: {}, events: [events] }, program);
+  it('are judged with what was done', async () => {
+    const view = await viewLogs({ joint, logs: log(text), mapping: {}, events: [events] }, program);
     expect(view.problems).toEqual([]);
     expect(view.assessment).toMatchObject({ verdict: 'complies', source: { kind: 'imported' } });
   });
 
-  it('are not judged while something has to be asked', () => {
-    const view = viewLogs({ joint, logs: log(unitless), mapping: {}, events: [] }, program);
+  it('are not judged while something has to be asked', async () => {
+    const view = await viewLogs({ joint, logs: log(unitless), mapping: {}, events: [] }, program);
     expect(view.assessment).toBeUndefined();
     expect([...questionsOf(view, {}).open.keys()]).toEqual(['unit']);
-    const answered = viewLogs({ joint, logs: log(unitless), mapping: { unit: 'C' }, events: [] }, program);
+    const answered = await viewLogs({ joint, logs: log(unitless), mapping: { unit: 'C' }, events: [] }, program);
     expect(answered.assessment?.verdict).toBe('cannot-be-judged');
     expect(questionsOf(answered, { unit: 'C' })).toMatchObject({ answered: ['unit'] });
   });
 
-  it('show which column was taken for which probe', () => {
+  it('show which column was taken for which probe', async () => {
     const renamed = text.replace('zone A (°C)', 'Channel 1 (°C)');
-    const view = viewLogs({ joint, logs: log(renamed), mapping: {}, events: [] }, program);
+    const view = await viewLogs({ joint, logs: log(renamed), mapping: {}, events: [] }, program);
     expect([...questionsOf(view, {}).open.keys()]).toEqual(['columns']);
     expect(columnRows(view.files).slice(0, 2)).toEqual([
       { column: 'Channel 1 (°C)', probe: '' },
@@ -40,15 +40,15 @@ describe('logs on the page', () => {
     ]);
   });
 
-  it('take acts that were typed on the page by the rules of an events file', () => {
+  it('take acts that were typed on the page by the rules of an events file', async () => {
     const row = { time: '60', kind: 'heat on', who: 'K. "Kit" Heater', pass: '', passKind: 'root', side: 'A' };
     const pass = { ...row, time: '5760', kind: 'pass start', pass: '1' };
-    const view = viewLogs({ joint, logs: log(text), mapping: {}, events: [actsText([row, pass])] }, program);
+    const view = await viewLogs({ joint, logs: log(text), mapping: {}, events: [actsText([row, pass])] }, program);
     expect(view.problems).toEqual([]);
     expect(view.assessment?.passes.map(({ pass, startedAt }) => [pass, startedAt % 86_400_000])).toEqual([
       ['1', 5_760_000],
     ]);
-    const wrong = viewLogs(
+    const wrong = await viewLogs(
       { joint, logs: log(text), mapping: {}, events: [actsText([{ ...pass, pass: '' }])] },
       program,
     );

@@ -1,19 +1,8 @@
-/**
- * Awkward logs, as loggers and spreadsheets write them, each with its right reading in a text beside it:
- *
- *   given KEY VALUE   what a person says of the file
- *   probes A B        the joint's probes, all of type K; T1 and T2 where nothing is said
- *   reads TIME V V    a row: instant, or seconds from the start with a plus; degrees, none or beyond
- *   skipped 1 2       lines that are listed as no readings; absent: none
- *   remark WORDS      words of a remark
- *   asks KIND         the one thing that has to be asked before anything is read
- *   refused WORDS     words of the problem
- */
+/** Awkward logs, as loggers and spreadsheets write them, each with its right reading in a text beside it (log-reading.ts). */
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import type { Probe } from '../../../server/weld/probe.ts';
-import { type Log, type LogMapping, readLog } from '../../../server/wire/log-file.ts';
-import { elapsedEpoch, offsetMinutesOf } from '../../../server/wire/log-time.ts';
+import { readLog } from '../../../server/wire/log-file.ts';
+import { logReading } from '../../support/log-reading.ts';
 
 const folder = new URL('./logs/', import.meta.url);
 const names = readdirSync(folder);
@@ -26,59 +15,9 @@ describe('the awkward logs', () => {
   });
 
   it.each(readings)('%s', (name) => {
-    const expected = linesOf(name);
-    const said = (key: string): readonly string[] => expected.flatMap(([of, rest]) => (of === key ? [rest] : []));
-    const log = read(name, mappingOf(said('given'), said('probes')[0] ?? 'T1 T2'));
-
-    const asked = log.problems.map(({ question }) => question?.asks ?? 'nothing');
-    expect([...new Set(asked)], JSON.stringify(log.problems)).toEqual(
-      said('refused').length > 0 ? asked : said('asks'),
-    );
-    for (const words of said('refused')) expect(log.problems.map(({ message }) => message).join('\n')).toContain(words);
-    if (log.problems.length > 0) return;
-
-    expect(rowsOf(log)).toEqual(said('reads'));
-    expect(log.skipped.map(({ line }) => line).join(' ')).toBe(said('skipped').join(' '));
-    const remarks = log.remarks.map(({ message }) => message);
-    for (const words of said('remark')) expect(remarks.join('\n')).toContain(words);
-    expect(remarks.length, remarks.join('\n')).toBe(said('remark').length);
+    const { mapping, holds } = logReading(readFileSync(new URL(name, folder), 'utf8'));
+    const base = name.replace('.reading.txt', '.');
+    const file = names.find((each) => each.startsWith(base) && each !== name)!;
+    holds(readLog(readFileSync(new URL(file, folder)), mapping));
   });
 });
-
-const linesOf = (name: string): readonly (readonly [string, string])[] =>
-  readFileSync(new URL(name, folder), 'utf8')
-    .split('\n')
-    .filter((line) => line !== '' && !line.startsWith('#'))
-    .map((line) => [line.split(' ')[0]!, line.slice(line.indexOf(' ') + 1)] as const);
-
-function read(reading: string, mapping: LogMapping): Log {
-  const base = reading.replace('.reading.txt', '.');
-  const file = names.find((name) => name.startsWith(base) && name !== reading)!;
-  return readLog(readFileSync(new URL(file, folder)), mapping);
-}
-
-function mappingOf(given: readonly string[], probes: string): LogMapping {
-  const told = Object.fromEntries(
-    given.map((each) => [each.split(' ')[0], each.includes(' ') ? each.slice(each.indexOf(' ') + 1) : 'true']),
-  );
-  return {
-    ...told,
-    probes: probes.split(' ').map((id): Probe => ({ id, board: 'log', channel: 1, thermocouple: 'K', use: 'spare' })),
-    leaveOut: told.leaveOut?.split('|'),
-    leaveOutRows: told.leaveOutRows === 'true',
-    ...(told.offset === undefined ? {} : { offsetMinutes: offsetMinutesOf(told.offset) }),
-    ...(told.day === undefined ? {} : { day: Date.parse(told.day) }),
-  };
-}
-
-const rowsOf = ({ scans, timeForm }: Log): readonly string[] =>
-  [...scans].map(({ measuredAt, values }) => {
-    const time =
-      timeForm === 'elapsed'
-        ? `+${(measuredAt - elapsedEpoch) / 1000}`
-        : new Date(measuredAt).toISOString().replace('.000Z', 'Z');
-    const cells = values.map(({ quality, temperature }) =>
-      quality === 'good' ? `${temperature! / 1000}` : quality === 'out of range' ? 'beyond' : 'none',
-    );
-    return [time, ...cells].join(' ');
-  });

@@ -65,7 +65,7 @@ function Choosing() {
         }}
       >
         <label class="field">
-          Log files: CSV, TSV or text; drop them here or choose them
+          Log files: CSV, TSV, text or workbooks (.xlsx); drop them here or choose them
           <input type="file" multiple onChange={(event) => void chooseLogs([...(event.currentTarget.files ?? [])])} />
         </label>
         {files.value.length > 0 && (

@@ -10,6 +10,7 @@ const words: Readonly<Record<string, string>> = {
   order: 'The order in which dates are written',
   numbers: 'What the numbers of the time column are',
   clock: 'What these times are',
+  sheet: 'The sheet of the workbook',
 };
 const choiceNames: Readonly<Record<string, string>> = {
   C: 'degrees Celsius',
