@@ -8,7 +8,7 @@ import type {
   SectionStatus,
   ThroughStatus,
 } from '../judgement/inside/section-status.ts';
-import type { Milliseconds } from '../measure/quantity.ts';
+import type { Instant, Milliseconds } from '../measure/quantity.ts';
 import type { UnitSystem } from '../measure/units.ts';
 import type { FarSide } from '../weld/part.ts';
 import { lengthText } from './length.ts';
@@ -103,8 +103,17 @@ const tooNearText = (part: string, thickness: number | undefined, units: UnitSys
 export const farSideText = (far: FarSide): string => (far === 'unknown' ? 'not known, counted as a draught' : far);
 
 /** The hold through the thickness in a sentence. */
-export const throughText = (through: ThroughStatus): string =>
-  `${holdText(through)}${through.asked ? '' : ' The procedure does not ask for it.'}`;
+export const throughText = (through: ThroughStatus): string => asAsked(holdText(through), through);
+
+/** The same once welding is over, when a part has to cool: what counts then is when it was warm. */
+export const throughAfterText = (through: ThroughStatus, when: (at: Instant) => string): string => {
+  const { firstDoneAt, voidedBy } = through;
+  if (firstDoneAt === undefined || voidedBy !== 'below minimum') return throughText(through);
+  return asAsked(`Warm through and held first at ${when(firstDoneAt)}; cooled since.`, through);
+};
+
+const asAsked = (text: string, { asked }: ThroughStatus): string =>
+  `${text}${asked ? '' : ' The procedure does not ask for it.'}`;
 
 const holdText = ({ state, done, required, voidedBy, pausedNear }: ThroughStatus): string => {
   const of = `${durationText(done)} of ${durationText(required)}`;

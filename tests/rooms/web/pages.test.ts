@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { after, type Instant } from '../../../server/measure/quantity.ts';
 import type { JointSummary } from '../../../server/screen/contract.ts';
+import { verdictHeadline } from '../../../server/wording/words.ts';
 import { bound } from '../../../web/format/bound.ts';
 import { numberText } from '../../../web/format/number.ts';
 import { ageText, clockText, nearClockText, zoneText } from '../../../web/format/time.ts';
@@ -103,6 +104,13 @@ describe('overview', () => {
     run.judge.advance(after(now, 10_000));
     const [row] = overviewRows([{ id: 'x', title: 'x', assessment: run.judge.assess() }]);
     expect(row!.need).not.toBe('ready');
+  });
+
+  test('a closed joint is told by its verdict, and its temperature is no longer watched', () => {
+    const assessment = { ...momentOf(girderScript, 55).live.assessment, phase: 'closed' as const };
+    const [row] = overviewRows([{ id: 'x', title: 'x', assessment }]);
+    expect(row).toMatchObject({ need: 'closed', word: 'Closed', sentence: verdictHeadline(assessment.verdict) });
+    expect(row).not.toHaveProperty('coldest');
   });
 });
 

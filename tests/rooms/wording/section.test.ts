@@ -8,7 +8,7 @@ import type {
   SectionStatus,
   ThroughStatus,
 } from '../../../server/judgement/inside/section-status.ts';
-import { type MilliCelsius, milliCelsius, milliseconds, minutes } from '../../../server/measure/quantity.ts';
+import { instant, type MilliCelsius, milliCelsius, milliseconds, minutes } from '../../../server/measure/quantity.ts';
 import { conditionText } from '../../../server/wording/condition.ts';
 import {
   betweenText,
@@ -18,6 +18,7 @@ import {
   outlookText,
   reasonText,
   sectionText,
+  throughAfterText,
   throughText,
 } from '../../../server/wording/section.ts';
 import { boundedText } from '../../../server/wording/temperature.ts';
@@ -153,6 +154,16 @@ describe('the hold through the thickness', () => {
     expect(throughText({ ...running, state: 'not judged', asked: false })).toBe(
       'Not judged. The procedure does not ask for it.',
     );
+  });
+
+  it('tells of a part that was warm before it was welded, and has cooled as it has to, when it was warm', () => {
+    const at = (minute: number) => `minute ${minute}`;
+    const cooled: ThroughStatus = { ...running, state: 'voided', voidedBy: 'below minimum' };
+    expect(throughAfterText({ ...cooled, firstDoneAt: instant(7) }, at)).toBe(
+      'Warm through and held first at minute 7; cooled since.',
+    );
+    expect(throughAfterText(cooled, at)).toMatch(/fell below the minimum/);
+    expect(throughAfterText({ ...cooled, voidedBy: 'gap', firstDoneAt: instant(7) }, at)).toMatch(/were missing/);
   });
 });
 

@@ -11,7 +11,7 @@ export function Closed({ live }: { readonly live: LiveJoint }) {
   const told = assessment.findings.filter((finding) => finding.severity !== 'remark').length;
   const decided = deviationCountText(deviationsOf(assessment.findings));
   return (
-    <section class="sheet closed" aria-labelledby="closed-heading">
+    <section class="sheet what-was-found" aria-labelledby="closed-heading">
       <h2 id="closed-heading">What was found</h2>
       <p>{verdictText(assessment)}</p>
       {unsettled !== undefined && <p class="notice loud">{unsettled}.</p>}

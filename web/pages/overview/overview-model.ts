@@ -10,13 +10,15 @@ import {
   isRinging,
 } from '../../../server/judgement/alarm-rules.ts';
 import type { Alarm, Assessment } from '../../../server/judgement/assessment.ts';
+import { deviationsOf } from '../../../server/judgement/people/deviations.ts';
 import { leastNow } from '../../../server/judgement/phases/least-now.ts';
 import { isBeforeHeat } from '../../../server/judgement/phases/phase-kind.ts';
 import type { JointSummary } from '../../../server/screen/contract.ts';
 import { alarmText } from '../../../server/wording/alarm.ts';
+import { deviationCountText } from '../../../server/wording/deviation.ts';
 import { readinessSentence } from '../../../server/wording/readiness.ts';
 import { ofLimitText } from '../../../server/wording/temperature.ts';
-import { phaseText, sourceMark } from '../../../server/wording/words.ts';
+import { phaseText, sourceMark, verdictHeadline } from '../../../server/wording/words.ts';
 
 /** alarm, outside: someone is needed now. silent: nobody knows. The rest in the order of how soon someone will be. */
 export type Need = 'alarm' | 'outside' | 'silent' | 'answer' | 'waiting' | 'ready' | 'running' | 'planned' | 'closed';
@@ -28,7 +30,8 @@ export interface OverviewRow {
   /** One or two words: what the row is about. */
   readonly word: string;
   readonly sentence: string;
-  readonly coldest: string;
+  /** Absent where nothing is watched any more. */
+  readonly coldest?: string;
   /** Of the most urgent alarm that rings. */
   readonly priority?: AlarmPriority;
   readonly mark?: string;
@@ -63,10 +66,14 @@ function row({ id, title, assessment }: JointSummary): OverviewRow {
     need,
     word: wordOf(need, assessment),
     sentence: sentenceOf(need, assessment),
-    coldest:
-      coldest === undefined
-        ? 'no reading'
-        : ofLimitText(coldest.temperature, least === 'none' ? undefined : least, requirement.units),
+    ...(need === 'closed'
+      ? {}
+      : {
+          coldest:
+            coldest === undefined
+              ? 'no reading'
+              : ofLimitText(coldest.temperature, least === 'none' ? undefined : least, requirement.units),
+        }),
     ...(first === undefined || need !== 'alarm' ? {} : { priority: alarmPriority(first) }),
     ...(mark === undefined ? {} : { mark }),
   };
@@ -130,6 +137,10 @@ const sentenceOf = (need: Need, assessment: Assessment): string => {
   if (need === 'silent') {
     const silent = assessment.probes.filter((probe) => probe.required && !probe.fresh).map((probe) => probe.probe);
     return `No fresh reading at ${silent.slice(0, 4).join(', ')}${silent.length > 4 ? ` and ${silent.length - 4} more` : ''}`;
+  }
+  if (need === 'closed') {
+    const decided = deviationCountText(deviationsOf(assessment.findings));
+    return `${verdictHeadline(assessment.verdict)}${decided === '' ? '' : `; deviations: ${decided}`}`;
   }
   return readinessSentence(assessment);
 };

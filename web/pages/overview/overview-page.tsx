@@ -69,7 +69,7 @@ export function OverviewPage() {
       )}
       <StationAlarms of={state.value} blind={blind} />
       <Signals />
-      <p>
+      <p class="below-wall">
         <a href={judgeAddress}>Judge logs of another instrument</a>
       </p>
     </section>
@@ -101,9 +101,11 @@ function WallRow({ row, blind }: { readonly row: OverviewRow; readonly blind: bo
           {row.mark !== undefined && <span class="tag">{row.mark}</span>}
         </span>
         <span class="wall-sentence">{bound(row.sentence)}</span>
-        <span class="wall-coldest">
-          <span class="wall-small">coldest</span> {bound(row.coldest)}
-        </span>
+        {row.coldest !== undefined && (
+          <span class="wall-coldest">
+            <span class="wall-small">coldest</span> {bound(row.coldest)}
+          </span>
+        )}
       </a>
     </li>
   );

@@ -1,9 +1,10 @@
 /** Heat through the thickness of every part of a joint, all on one scale. */
 import { isBeforeHeat } from '../../../server/judgement/phases/phase-kind.ts';
 import { governingSoakText } from '../../../server/wording/governing-soak.ts';
-import { fallText, throughText } from '../../../server/wording/section.ts';
+import { fallText, throughAfterText, throughText } from '../../../server/wording/section.ts';
 import { limitText } from '../../../server/wording/temperature.ts';
 import type { LiveJoint } from '../../feed/live-joint.ts';
+import { dayClockText } from '../../format/time.ts';
 import type { ProbeRow } from '../../state/probe-rows.ts';
 import { correctAddress } from '../../state/route.ts';
 import { ColourKey } from './map.tsx';
@@ -24,6 +25,10 @@ export function ThroughThickness({
   const { sections, throughThickness, limits, requirement } = assessment;
   const { units } = requirement;
   const closed = assessment.phase === 'closed';
+  const through =
+    closed || assessment.after !== undefined
+      ? throughAfterText(throughThickness, (at) => dayClockText(at))
+      : throughText(throughThickness);
   // Until the heat goes on, a cold face that stays cold is no forecast: the plan tells more.
   const ahead = isBeforeHeat(assessment.phase) || outlook === undefined ? [] : outlook.sections;
   const minimum = limits.preheatMinimum;
@@ -45,7 +50,7 @@ export function ThroughThickness({
     <section class="sheet" aria-labelledby="through-heading">
       <div class="sheet-head">
         <h2 id="through-heading">Through the thickness</h2>
-        {!(closed && throughThickness.state === 'not begun') && <p class="aside">{throughText(throughThickness)}</p>}
+        {!(closed && throughThickness.state === 'not begun') && <p class="aside">{through}</p>}
       </div>
       {governing !== undefined && <p class="through-governs">{governing}</p>}
       {!closed && outlook?.breakByTrend !== undefined && (
