@@ -1,6 +1,7 @@
 /** Every command of the command line; a new one is one file and one line here. */
 import type { Command } from './command.ts';
 import { emulate } from './emulate.ts';
+import { find } from './find.ts';
 import { judge } from './judge.ts';
 import { key } from './key.ts';
 import { packageCommand } from './package.ts';
@@ -8,6 +9,7 @@ import { people } from './people.ts';
 import { requirement } from './requirement.ts';
 import { schema } from './schema.ts';
 import { serve } from './serve.ts';
+import { statistics } from './statistics.ts';
 import { verify } from './verify.ts';
 
 export const commands: readonly Command[] = [
@@ -18,6 +20,8 @@ export const commands: readonly Command[] = [
   verify,
   packageCommand,
   key,
+  find,
+  statistics,
   emulate,
   schema,
 ];

@@ -8,6 +8,7 @@ import { sealBeside } from '../record/key-file.ts';
 import { openRecordReadOnly } from '../record/read.ts';
 import { readArguments, refuse } from './arguments.ts';
 import { type Command, exitStatus } from './command.ts';
+import { isZone } from './zone.ts';
 
 const help = `package RECORD JOINT [--out FILE] [--zone ZONE] [--force]
 
@@ -65,13 +66,4 @@ export const packageCommand: Command = {
       return exitStatus.failed;
     }
   },
-};
-
-const isZone = (zone: string): boolean => {
-  try {
-    new Intl.DateTimeFormat('en', { timeZone: zone });
-    return true;
-  } catch {
-    return false;
-  }
 };

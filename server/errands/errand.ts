@@ -6,6 +6,8 @@ import { measuredOverTime } from '../judgement/measuring/over-time.ts';
 import { inputOf } from '../ledger/item.ts';
 import type { HistoryView } from '../measure/history.ts';
 import type { Instant } from '../measure/quantity.ts';
+import type { Statistics } from '../past/statistics.ts';
+import type { FoundView } from '../past/view.ts';
 import type { Program } from '../program.ts';
 import { longestPeriod } from '../record/periods.ts';
 import type { RecordReader } from '../record/read.ts';
@@ -25,6 +27,7 @@ import { arrival, type Input } from '../weld/entry.ts';
 import type { Joint } from '../weld/joint.ts';
 import type { Scan } from '../weld/scan.ts';
 import { type LogsErrand, reportLogs, viewLogs } from './logs.ts';
+import { type CardsToKeep, type PastErrand, type PastOutcome, runPast } from './past.ts';
 
 export type Errand =
   | {
@@ -43,7 +46,8 @@ export type Errand =
   | ({ readonly kind: 'report of logs'; readonly zone: string } & LogsErrand)
   | { readonly kind: 'paper'; readonly joint: string; readonly paper: PaperKind; readonly address: string }
   | { readonly kind: 'package'; readonly joint: string; readonly zone: string }
-  | { readonly kind: 'csv'; readonly of: TableKind; readonly joint: string; readonly zone: string };
+  | { readonly kind: 'csv'; readonly of: TableKind; readonly joint: string; readonly zone: string }
+  | PastErrand;
 
 /** Tables that a joint's record is given out as. */
 export type TableKind = 'readings' | 'passes';
@@ -62,14 +66,16 @@ export type Outcome<E extends Errand> = E extends { kind: 'history' }
       ? Judged
       : E extends { kind: 'fold anew' }
         ? JudgeMemory
-        : Uint8Array;
+        : E extends PastErrand
+          ? PastOutcome<E>
+          : Uint8Array;
 
 export async function run(
   errand: Errand,
   reader: RecordReader,
   program: Program,
   seal?: (bytes: Uint8Array) => Uint8Array,
-): Promise<HistoryView | Judged | JudgeMemory | LogsView | Uint8Array> {
+): Promise<HistoryView | Judged | JudgeMemory | LogsView | FoundView | Statistics | CardsToKeep | Uint8Array> {
   switch (errand.kind) {
     case 'history':
       return thinJudgedCourses(
@@ -101,6 +107,12 @@ export async function run(
       return csvOf(reader, errand);
     case 'package':
       return packageOf(reader, errand, program, seal);
+    case 'find':
+    case 'found as CSV':
+    case 'statistics':
+    case 'statistics as CSV':
+    case 'cards to keep':
+      return runPast(errand, reader, program);
   }
 }
 

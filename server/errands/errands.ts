@@ -1,4 +1,4 @@
-/** Sends errands to threads beside the trip: one for what a screen waits for, one for paper. */
+/** Sends errands to threads beside the trip: one for what a screen waits for, one for paper, one that knows all past joints. */
 import { Worker } from 'node:worker_threads';
 import type { Errand, Outcome } from './errand.ts';
 
@@ -12,10 +12,11 @@ export interface Errands {
 export function createErrands(folder: string, program = besideThis()): Errands {
   const quick = createThread(folder, program);
   const paper = createThread(folder, program);
+  const past = createThread(folder, program);
   return {
-    run: (errand) => (slow.has(errand.kind) ? paper : quick).run(errand),
+    run: (errand) => (ofPast.has(errand.kind) ? past : slow.has(errand.kind) ? paper : quick).run(errand),
     close: async () => {
-      await Promise.all([quick.close(), paper.close()]);
+      await Promise.all([quick.close(), paper.close(), past.close()]);
     },
   };
 }
@@ -31,6 +32,15 @@ const slow: ReadonlySet<Errand['kind']> = new Set<Errand['kind']>([
   'logs',
   'report of logs',
   'fold anew',
+]);
+
+/** By the thread that holds the cards of all joints in memory. */
+const ofPast: ReadonlySet<Errand['kind']> = new Set<Errand['kind']>([
+  'find',
+  'found as CSV',
+  'statistics',
+  'statistics as CSV',
+  'cards to keep',
 ]);
 
 interface Waiting {

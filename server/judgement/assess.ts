@@ -3,7 +3,7 @@ import type { Instant, Millikelvin } from '../measure/quantity.ts';
 import { afterStatus, isWeldingComplete } from './after/after-welding.ts';
 import { ambientStatus } from './ambient/check.ts';
 import { arcStatus } from './arc-watch.ts';
-import type { Assessment, Verdict } from './assessment.ts';
+import type { Assessment } from './assessment.ts';
 import { breaksStatus } from './breaks/after-break.ts';
 import { checksStatus, pointsStatus } from './checks/checks.ts';
 import { sectionStatus } from './inside/section-view.ts';
@@ -32,6 +32,7 @@ import {
 } from './state.ts';
 import { shown, struckPasses } from './struck-passes.ts';
 import { trendPerMinute } from './trend.ts';
+import { verdictFrom } from './verdict-from.ts';
 
 export function assess(state: State): Assessment {
   const list = conditions(state);
@@ -77,7 +78,7 @@ export function assess(state: State): Assessment {
     findings: state.findings.map((each) => withDisposition(state, each)),
     alarms: state.alarms.map((each) => withShelving(state, each)),
     shelvings: [...state.shelvings],
-    verdict: verdictOf(state),
+    verdict: verdictFrom(state.findings, hasBegunWelding(state)),
     scope: scopeOf(state),
     ...(state.minimumFirstReachedAt === undefined ? {} : { minimumFirstReachedAt: state.minimumFirstReachedAt }),
   };
@@ -130,13 +131,6 @@ const shownOf = ({ temperature, correction, standardUncertainty }: GoodReading) 
     ? {}
     : { expandedUncertainty: (expandedFactor * standardUncertainty) as Millikelvin }),
 });
-
-/** One nonconformity is enough against; without one, anything not judged keeps it open; no pass, nothing to comply. */
-function verdictOf(state: State): Verdict {
-  if (state.findings.some((each) => each.severity === 'nonconformity')) return 'does-not-comply';
-  if (state.findings.some((each) => each.severity === 'not judged')) return 'cannot-be-judged';
-  return hasBegunWelding(state) ? 'complies' : 'cannot-be-judged';
-}
 
 const throughScope = ({ limits }: State): string[] =>
   limits.throughThicknessHold === undefined ? [] : ['minimum through the thickness'];

@@ -97,6 +97,12 @@ export const limits = {
   headsPerEntryMaximum: 1_000,
   /** Gaps in time that are listed one by one; more are counted. */
   gapsListedMaximum: 1_000,
+  /** Cards of closed joints that are kept in one commit, beside the readings. */
+  cardsPerCommitMaximum: 50,
+  /** Joints that one answer to a search tells; the rest is counted, and asked for next. */
+  foundMaximum: 200,
+  /** Closed joints that stand in the list of joints, the newest; the others are searched for. */
+  closedListedMaximum: 12,
   /** Scans in one sealed block. */
   scansPerBlockMaximum: 20_000,
   /** First and longest pause between tries to open a port, milliseconds. */

@@ -7,13 +7,14 @@ import { type Course, decodeCourses } from '../ledger/courses-read.ts';
 import { readEnvelope } from '../ledger/envelope.ts';
 import { noHash } from '../ledger/hash.ts';
 import { signatureText } from '../ledger/head-text.ts';
-import { type CommittedEntry, type CommittedItem, inputOf } from '../ledger/item.ts';
+import { type CommittedEntry, type CommittedItem, inputOf, proceduresChain, stationChain } from '../ledger/item.ts';
 import { fingerprintOf } from '../ledger/keys.ts';
 import type { StoredRow } from '../ledger/verify.ts';
 import { limits } from '../measure/limits.ts';
 import type { Instant } from '../measure/quantity.ts';
 import type { Input } from '../weld/entry.ts';
 import { committedEntry } from './batch.ts';
+import { type GrownChain, grownSince, type KeptCard, keptCards, newestEntry } from './cards.ts';
 import { type Database, type Disk, snapshot } from './database.ts';
 import { openFolderToRead } from './folder.ts';
 import type { ChainHead, SignedHead } from './head.ts';
@@ -33,6 +34,10 @@ export interface RecordReader {
   /** Position of the newest scan or entry of the whole record; 0 when there is none. */
   position(): number;
   chains(): readonly ChainHead[];
+  /** Those that are open, and of the others the newest. */
+  newestChains(closed: number): readonly ChainHead[];
+  /** First entries that came after the position and hold the text. */
+  openingsSince(position: number, holding: string): readonly CommittedEntry[];
   head(chain: string): ChainHead;
   /** The head of a chain that has entries, as it is carried out of the house. */
   signedHead(chain: string): SignedHead;
@@ -48,6 +53,12 @@ export interface RecordReader {
   /** Entries up to the head as they are stored, believed in nothing. */
   stored(chain: string): Iterable<StoredRow>;
   document(sha256: string): KeptDocument | undefined;
+  /** Chains with anything newer than the position. */
+  grownSince(position: number): readonly GrownChain[];
+  /** Number of the newest entry of the chain that is no block. */
+  newestEntry(chain: string): number;
+  /** What was drawn out of closed joints by the program of that name. */
+  cards(made: string): readonly KeptCard[];
   close(): void;
 }
 
@@ -58,6 +69,26 @@ export const openRecordReadOnly = (folder: string, disk: Disk = sqliteDisk): Rec
 export const readerOf = (database: Database): RecordReader => ({
   position: () => Number(meta(database, 'position') ?? 0),
   chains: () => database.all<HeadRow>(`SELECT ${headColumns} FROM chains ORDER BY chain`).map(headOf),
+  newestChains: (closed) =>
+    database
+      .all<HeadRow>(
+        `SELECT ${headColumns} FROM chains WHERE open = 1 OR chain IN
+         (SELECT chain FROM chains WHERE open = 0 AND chain NOT IN (?, ?) ORDER BY position DESC LIMIT ?) ORDER BY chain`,
+        stationChain,
+        proceduresChain,
+        closed,
+      )
+      .map(headOf),
+  openingsSince: (position, holding) =>
+    database
+      .all<{ position: number; hash: string; bytes: Uint8Array }>(
+        `SELECT e.position, e.hash, e.bytes FROM chains c JOIN entries e ON e.chain = c.chain AND e.seq = 1
+         WHERE c.position > ? AND e.position > ? AND instr(e.bytes, ?) > 0`,
+        position,
+        position,
+        new TextEncoder().encode(holding),
+      )
+      .map((row) => committedEntry(row.position, row.hash, row.bytes)),
   head: (chain) => {
     const row = database.get<HeadRow>(`SELECT ${headColumns} FROM chains WHERE chain = ?`, chain);
     return row === undefined ? { chain, seq: 0, hash: noHash, position: 0, open: false, journalled: 0 } : headOf(row);
@@ -79,6 +110,9 @@ export const readerOf = (database: Database): RecordReader => ({
     );
     return row === undefined ? undefined : { sha256, mediaType: row.media_type, bytes: row.bytes };
   },
+  grownSince: (position) => grownSince(database, position),
+  newestEntry: (chain) => newestEntry(database, chain),
+  cards: (made) => keptCards(database, made),
   close: () => database.close(),
 });
 

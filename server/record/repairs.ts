@@ -1,6 +1,5 @@
 /** The repairs of a joint: joints of the same record whose opening names it. */
-import { inputOf, isJointChain } from '../ledger/item.ts';
-import type { Joint } from '../weld/joint.ts';
+import { type CommittedEntry, inputOf, isJointChain } from '../ledger/item.ts';
 import type { RecordReader } from './read.ts';
 
 export interface Repair {
@@ -9,30 +8,34 @@ export interface Repair {
   readonly state: 'open' | 'closed';
 }
 
-/** What a chain was opened with never changes, so that it is read once for each reader. */
-const opened = new WeakMap<RecordReader, Map<string, Pick<Joint, 'title' | 'repairOf'> | undefined>>();
-
-export function repairsOf(reader: RecordReader, joint: string): readonly Repair[] {
-  const known = opened.get(reader) ?? new Map<string, Pick<Joint, 'title' | 'repairOf'> | undefined>();
-  opened.set(reader, known);
-  return reader
-    .chains()
-    .filter(({ chain }) => isJointChain(chain) && chain !== joint)
-    .flatMap(({ chain, open }): Repair[] => {
-      if (!known.has(chain)) known.set(chain, openedWith(reader, chain));
-      const found = known.get(chain);
-      if (found?.repairOf?.joint !== joint) return [];
-      return [{ id: chain, title: found.title, state: open ? 'open' : 'closed' }];
-    });
+interface Opened {
+  readonly id: string;
+  readonly title: string;
+  readonly mends: string;
 }
 
-function openedWith(reader: RecordReader, chain: string): Pick<Joint, 'title' | 'repairOf'> | undefined {
-  for (const entry of reader.entries(chain)) {
-    const input = inputOf(entry);
-    if (input?.type === 'station' && input.event.kind === 'opened') {
-      const { title, repairOf } = input.event.joint;
-      return { title, ...(repairOf === undefined ? {} : { repairOf }) };
-    }
+/** What a chain was opened with never changes: each is looked at once for each reader, and most say that they mend nothing. */
+const known = new WeakMap<RepairReader, { upTo: number; readonly repairs: Map<string, Opened> }>();
+
+export type RepairReader = Pick<RecordReader, 'position' | 'openingsSince' | 'head'>;
+
+export function repairsOf(reader: RepairReader, joint: string): readonly Repair[] {
+  const seen = known.get(reader) ?? { upTo: -1, repairs: new Map<string, Opened>() };
+  known.set(reader, seen);
+  const position = reader.position();
+  for (const entry of reader.openingsSince(seen.upTo, '"repairOf":')) {
+    const opened = openedOf(entry);
+    if (opened !== undefined) seen.repairs.set(opened.id, opened);
   }
-  return undefined;
+  seen.upTo = position;
+  return [...seen.repairs.values()]
+    .filter(({ mends }) => mends === joint)
+    .map(({ id, title }) => ({ id, title, state: reader.head(id).open ? 'open' : 'closed' }));
+}
+
+function openedOf(entry: CommittedEntry): Opened | undefined {
+  const input = isJointChain(entry.chain) ? inputOf(entry) : undefined;
+  if (input?.type !== 'station' || input.event.kind !== 'opened') return undefined;
+  const { title, repairOf } = input.event.joint;
+  return repairOf === undefined ? undefined : { id: entry.chain, title, mends: repairOf.joint };
 }

@@ -8,6 +8,7 @@ import { type CommittedItem, type Item, stationChain } from '../ledger/item.ts';
 import { limits } from '../measure/limits.ts';
 import type { Instant } from '../measure/quantity.ts';
 import { Batch } from './batch.ts';
+import { addCardTable, type KeptCard, writeCards } from './cards.ts';
 import { type Database, type Disk, transact } from './database.ts';
 import { RecordRefusal, wordsOf } from './failure.ts';
 import { openFolder, openFolderToRead } from './folder.ts';
@@ -51,6 +52,8 @@ export interface RecordStore extends RecordReader {
   onCommit(listener: CommitListener): () => void;
   /** Keeps the document once and answers its SHA-256. */
   putDocument(bytes: Uint8Array, mediaType: string): string;
+  /** Keeps what was drawn out of closed joints, under the name of the program that drew it. */
+  keepCards(made: string, cards: readonly KeptCard[]): void;
   /** Another key signs from here on. Its entry is signed by the key before it. */
   changeKey(next: Signer, reason: string): void;
 }
@@ -106,6 +109,12 @@ const storeOf = (database: Database, reader: RecordReader, options: RecordOption
       return () => listeners.delete(listener);
     },
     putDocument: (bytes, mediaType) => putDocument(database, transactions, bytes, mediaType, options.now()),
+    keepCards: (made, cards) => {
+      transactions.write(() => {
+        addCardTable(database);
+        writeCards(database, made, cards);
+      });
+    },
     changeKey: (next, reason) => handOverKey(transactions, options.now(), next, reason),
     close: () => {
       if (closed) return;

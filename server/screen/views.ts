@@ -5,6 +5,7 @@ import { limits } from '../measure/limits.ts';
 import type { Instant } from '../measure/quantity.ts';
 import type { KeptRevision } from '../weld/procedure-act.ts';
 import type { AlarmEvent, HeadView, JointState, JointSummary, StationView, TimelineEvent } from './contract.ts';
+import { zoneOf } from './zone-of.ts';
 
 export interface ViewSource {
   station(): StationView;
@@ -139,13 +140,3 @@ export function viewRouter(source: ViewSource): Router {
 /** Undefined where it is not given, NaN where it is not a whole number. */
 const whole = (text: unknown): number | undefined =>
   text === undefined ? undefined : typeof text === 'string' && /^\d{1,16}$/.test(text) ? Number(text) : Number.NaN;
-
-/** A zone that this system does not know is answered in UTC rather than not at all. */
-function zoneOf(asked: unknown): string {
-  if (typeof asked !== 'string') return 'UTC';
-  try {
-    return new Intl.DateTimeFormat('en', { timeZone: asked }).resolvedOptions().timeZone;
-  } catch {
-    return 'UTC';
-  }
-}

@@ -22,6 +22,7 @@ import { RecordFailure } from '../record/failure.ts';
 import { signerBeside } from '../record/key-file.ts';
 import { openRecord, type RecordStore } from '../record/store.ts';
 import { createLive } from '../screen/live.ts';
+import { pastRouter } from '../screen/past-router.ts';
 import { viewRouter } from '../screen/views.ts';
 import { type BoardSignal, createSignals, type Signals } from '../signal/signals.ts';
 import { boardsOf } from '../trip/boards.ts';
@@ -30,6 +31,7 @@ import type { WireEvent } from '../wire/event.ts';
 import { portIdentity } from '../wire/port-identity.ts';
 import { type Link, openLink } from '../wire/serial-link.ts';
 import type { StationOptions } from './options.ts';
+import { keepPastCards, pastViews } from './past.ts';
 import { stationViews } from './views.ts';
 
 export interface Station {
@@ -95,7 +97,7 @@ export async function startStation(options: StationOptions): Promise<Station> {
     const desk = deskRouter({
       now: pipeline.now,
       joint: (id) => pipeline.run(id),
-      isTaken: (id) => !isJointChain(id) || record.chains().some((each) => each.chain === id),
+      isTaken: (id) => !isJointChain(id) || record.head(id).seq > 0,
       openJoints: () => record.chains().filter((each) => each.open).length,
       actor: signOn.actor,
       counterSigner: signOn.counterSigner,
@@ -113,7 +115,14 @@ export async function startStation(options: StationOptions): Promise<Station> {
     let closing = false;
     const app = createDoor({
       webFolder: options.webFolder,
-      routers: [desk, signOnRouter(signOn), adminRouter(signOn), logs, viewRouter(views)],
+      routers: [
+        desk,
+        signOnRouter(signOn),
+        adminRouter(signOn),
+        logs,
+        pastRouter(pastViews(errands.run)),
+        viewRouter(views),
+      ],
       onFailure: (cause) => {
         // What closing itself breaks off is no failure.
         if (closing) return;
@@ -131,6 +140,7 @@ export async function startStation(options: StationOptions): Promise<Station> {
       isAllowed: isSameOrigin,
     });
     pipeline.onStep(live.step);
+    const forgetCards = keepPastCards(record, errands.run);
     if (signals !== undefined) pipeline.onStep(signals.step);
     pipeline.onRecordingChange(() => {
       const because = pipeline.notRecordingBecause();
@@ -167,6 +177,7 @@ export async function startStation(options: StationOptions): Promise<Station> {
       send: (port, frame) => links.get(port)?.send(frame) ?? false,
       async close() {
         closing = true;
+        forgetCards();
         signals?.close();
         await Promise.all([...links.values()].map((link) => link.close()));
         pipeline.close();

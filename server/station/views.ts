@@ -5,6 +5,7 @@ import type { Conclusion } from '../judgement/conclusions.ts';
 import { signedHeadText } from '../ledger/head-text.ts';
 import { inputOf, isJointChain, proceduresChain } from '../ledger/item.ts';
 import { keptRevisions } from '../ledger/procedures.ts';
+import { limits } from '../measure/limits.ts';
 import type { Instant } from '../measure/quantity.ts';
 import type { Pipeline } from '../pipeline.ts';
 import { wiringProblems } from '../reading/wiring.ts';
@@ -36,7 +37,7 @@ export function stationViews({ options, record, pipeline, links, linkEvents, sig
   /** A closed joint does not change: it is judged once. */
   const closed = new Map<string, Promise<Judged>>();
 
-  const known = (id: string): boolean => isJointChain(id) && record.chains().some((each) => each.chain === id);
+  const known = (id: string): boolean => isJointChain(id) && record.head(id).seq > 0;
 
   const judged = async (id: string): Promise<Judged> => {
     const run = pipeline.run(id);
@@ -100,7 +101,7 @@ export function stationViews({ options, record, pipeline, links, linkEvents, sig
     joints: () =>
       Promise.all(
         record
-          .chains()
+          .newestChains(limits.closedListedMaximum)
           .filter(({ chain }) => isJointChain(chain))
           .map(async ({ chain }) => {
             const { joint, assessment } = await judged(chain);

@@ -9,11 +9,13 @@ import { onTestFinished } from 'vitest';
 import type { ActorOf, Signer } from '../../server/desk/actor.ts';
 import { type DeskStation, deskRouter } from '../../server/desk/router.ts';
 import { createDoor, isSameOrigin } from '../../server/door/door.ts';
-import { run as runErrand } from '../../server/errands/errand.ts';
+import { type Errand, run as runErrand } from '../../server/errands/errand.ts';
 import { isJointChain } from '../../server/ledger/item.ts';
 import { RecordFailure } from '../../server/record/failure.ts';
 import { createLive, type Live } from '../../server/screen/live.ts';
+import { pastRouter } from '../../server/screen/past-router.ts';
 import { viewRouter } from '../../server/screen/views.ts';
+import { pastViews } from '../../server/station/past.ts';
 import { documentsOf } from '../../server/station/station.ts';
 import { stationViews } from '../../server/station/views.ts';
 import { signedBy } from '../../server/weld/signed.ts';
@@ -63,17 +65,19 @@ export async function httpBench(
       },
     }),
   });
+  const errand = (asked: Errand) =>
+    runErrand(asked, bench.record, { name: 'test', version: '1', rules: 'test' }) as never;
   const views = stationViews({
     options: {} as never,
     record: bench.record,
     pipeline: bench.pipeline,
     links: new Map(),
     linkEvents: new Map(),
-    errand: (errand) => runErrand(errand, bench.record, { name: 'test', version: '1', rules: 'test' }) as never,
+    errand,
   });
   const app = createDoor({
     webFolder,
-    routers: [desk, viewRouter(views), ...more],
+    routers: [desk, pastRouter(pastViews(errand)), viewRouter(views), ...more],
     onFailure: (cause) => failures.push(cause),
   });
   const http = createServer(app);

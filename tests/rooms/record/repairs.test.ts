@@ -1,11 +1,13 @@
 /** A joint finds its repairs in the record by what they were opened with, and says of each whether it is open. */
 import { expect, test } from 'vitest';
+import type { EntryItem } from '../../../server/ledger/item.ts';
 import { repairsOf } from '../../../server/record/repairs.ts';
 import { modelText } from '../../../server/report/page-model.ts';
 import { pages } from '../../../server/report/pages.ts';
 import { type Joint, jointSchema } from '../../../server/weld/joint.ts';
 import { problems } from '../../../server/weld/problems.ts';
 import { unsettledText } from '../../../server/wording/repair.ts';
+import { act, bench, opened } from '../../support/record.ts';
 import { reportFacts } from '../../support/report-fixture.ts';
 import { fixtureJoint } from '../../support/report-joint.ts';
 import { everyField } from '../web/every-field.ts';
@@ -42,22 +44,25 @@ test('the paper of the repair names its joint and its background, that of the jo
 });
 
 test('the record tells which joints mend which', () => {
-  const joints: Record<string, Joint> = {
-    'seam-4': fixtureJoint(),
-    'seam-4-r1': { ...fixtureJoint(), title: 'first', repairOf: { ...background, joint: 'seam-4' } } as Joint,
-    'seam-5-r1': { ...fixtureJoint(), title: 'other', repairOf: { ...background, joint: 'seam-5' } } as Joint,
+  const made = bench();
+  const openedAs = (n: number, changes: Partial<Joint>): EntryItem => {
+    const entry = opened(n, changes.id);
+    const { joint, ...event } = entry.body as { joint: Joint };
+    return { ...entry, body: { ...event, joint: { ...joint, ...changes } } };
   };
-  let asked = 0;
-  const reader = {
-    chains: () =>
-      ['station', 'Procedures', ...Object.keys(joints)].map((chain) => ({ chain, open: chain !== 'seam-4' })),
-    entries: (chain: string) => {
-      asked += 1;
-      const body = { kind: 'opened', joint: joints[chain] };
-      return [{ type: 'entry', chain, at: 1, who: 'station', class: 'input', kind: 'opened', body }];
-    },
-  } as unknown as Parameters<typeof repairsOf>[0];
-  expect(repairsOf(reader, 'seam-4')).toEqual([{ id: 'seam-4-r1', title: 'first', state: 'open' }]);
-  expect(repairsOf(reader, 'seam-4-r1')).toEqual([]);
-  expect(asked, 'what a chain was opened with is read once').toBe(3);
+  made.store.commit([
+    openedAs(1, { id: 'seam-4' }),
+    openedAs(2, { id: 'seam-4-r1', title: 'first', repairOf: { ...background, joint: 'seam-4' } }),
+    openedAs(3, { id: 'seam-5-r1', title: 'other', repairOf: { ...background, joint: 'seam-5' } }),
+  ]);
+  expect(repairsOf(made.store, 'seam-4')).toEqual([{ id: 'seam-4-r1', title: 'first', state: 'open' }]);
+  expect(repairsOf(made.store, 'seam-4-r1')).toEqual([]);
+  made.store.commit([
+    openedAs(4, { id: 'seam-4-r2', title: 'second', repairOf: { ...background, joint: 'seam-4' } }),
+    act(5, { kind: 'close' }, 'seam-4-r1'),
+  ]);
+  expect(repairsOf(made.store, 'seam-4').map(({ id, state }) => [id, state])).toEqual([
+    ['seam-4-r1', 'closed'],
+    ['seam-4-r2', 'open'],
+  ]);
 });
