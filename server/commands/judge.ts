@@ -1,11 +1,14 @@
 /** `judge JOINT.json LOG...`: the same fold as a live station, over imported logs. */
 import { readFile, stat, writeFile } from 'node:fs/promises';
-import { importedReport } from '../errands/logs.ts';
+import { importedFiles, type NamedBytes, wholeJob } from '../errands/keep-logs.ts';
+import { importedReport, keptBefore } from '../errands/logs.ts';
 import type { Assessment } from '../judgement/assessment.ts';
 import { judgeAll } from '../judgement/judge.ts';
 import { limits } from '../measure/limits.ts';
 import { type Program, readProgram } from '../program.ts';
+import type { ImportedFile } from '../weld/imported.ts';
 import type { Joint } from '../weld/joint.ts';
+import { readJoint } from '../weld/read-joint.ts';
 import { type ActInput, eventsFileHelp, readEvents } from '../wire/events-file.ts';
 import { type Imported, importedInputs } from '../wire/imported-inputs.ts';
 import type { LogMapping } from '../wire/log-file.ts';
@@ -17,9 +20,10 @@ import { readArguments, refuse } from './arguments.ts';
 import { type Command, exitStatus, type Terminal } from './command.ts';
 import { readJointFile } from './joint-file.ts';
 import { judgeAnswer, judgeText, timeOut } from './judge-answer.ts';
+import { type Keeping, keepHelp, keepIn, keepingOf, keepOptions, withRecord } from './keep-logs.ts';
 import { logMappingOf, logOptions, logOptionsHelp, optionHint, tooManyLogs } from './log-options.ts';
 
-const help = `judge JOINT.json LOG... [--events EVENTS.csv] [--report OUT.pdf] [--json]
+const help = `judge JOINT.json LOG... [--events EVENTS.csv] [--report OUT.pdf] [--json] [--keep RECORD]
 
 Judges recorded logs by the same rules as a live station. Several logs of one job are joined in order of time.
 
@@ -31,6 +35,7 @@ ${logOptionsHelp}
 
   --events EVENTS.csv     what was done: heat, passes, contact readings. Without it passes and soak are not judged
   --report OUT.pdf        also write the report
+${keepHelp}
   --json                  the answer as JSON. Times are elapsed seconds or UTC, as the log has them
   --help                  this page
 
@@ -40,6 +45,7 @@ ${eventsFileHelp}`;
 
 const options = {
   ...logOptions,
+  ...keepOptions,
   events: { type: 'string' },
   report: { type: 'string' },
   json: { type: 'boolean' },
@@ -59,30 +65,36 @@ export const judge: Command = {
     }
     const mapping = tooManyLogs(logPaths.length) ?? logMappingOf(values);
     if (typeof mapping === 'string') return refuse(judge, mapping, terminal);
+    const keeping = keepingOf(values);
+    if (typeof keeping === 'string') return refuse(judge, keeping, terminal);
 
-    const joint = await readJointFile(jointPath, terminal);
-    if (joint === undefined) return exitStatus.failed;
+    const entered = await readJointFile(jointPath, terminal);
+    if (entered === undefined) return exitStatus.failed;
+    const joint = keeping?.as === undefined ? entered : namedAnew(entered, keeping.as);
+    if (typeof joint === 'string') return refuse(judge, joint, terminal);
     const logs = await readLogFiles(logPaths, { ...mapping, probes: joint.probes }, terminal);
     if (logs === undefined) return exitStatus.failed;
-    const acts = await readActs(values.events, { ...mapping, joint }, terminal);
-    if (acts === undefined) return exitStatus.failed;
+    const events = await readActs(values.events, { ...mapping, joint }, terminal);
+    if (events === undefined) return exitStatus.failed;
 
     const program = readProgram();
     const isDated = mapping.start !== undefined;
     const imported = {
       joint,
-      logs,
-      acts,
+      logs: logs.set,
+      acts: events.acts,
       isDated,
       rules: program.rules,
       station: 'command line',
       openedBy: 'imported',
     };
-    const { assessment } = judgeAll({ [Symbol.iterator]: () => importedInputs(imported)[Symbol.iterator]() });
-    if (values.report !== undefined && !(await report(values.report, imported, program, terminal)))
+    const files = importedFiles(imported, mapping, logs.files, events.files);
+    const assessment = judged(imported, files, keeping, program, terminal);
+    if (assessment === undefined) return exitStatus.failed;
+    if (values.report !== undefined && !(await report(values.report, { imported, files }, program, terminal)))
       return exitStatus.failed;
 
-    const time = timeOut(logs.timeForm === 'elapsed' ? 'elapsed' : 'dated', mapping.start ?? elapsedEpoch);
+    const time = timeOut(logs.set.timeForm === 'elapsed' ? 'elapsed' : 'dated', mapping.start ?? elapsedEpoch);
     const withEvents = values.events !== undefined;
     terminal.out(
       values.json === true
@@ -92,6 +104,33 @@ export const judge: Command = {
     return statusOf(assessment);
   },
 };
+
+/** Kept first where it is to be kept: nothing is told of a record that there is none of. Undefined if it could not be. */
+function judged(
+  imported: Imported,
+  files: readonly ImportedFile[],
+  keeping: Keeping | undefined,
+  program: Program,
+  terminal: Terminal,
+): Assessment | undefined {
+  if (keeping === undefined)
+    return judgeAll({ [Symbol.iterator]: () => importedInputs(imported)[Symbol.iterator]() }).assessment;
+  const { job, assessment } = wholeJob(imported, files, keeping.keeper);
+  const wrong = withRecord(keeping, program, (record) => {
+    for (const { message } of keptBefore(files, record)) terminal.err(message);
+    return keepIn(record, job, keeping.keeper);
+  });
+  if (wrong !== undefined) terminal.err(`judge: not kept: ${wrong}`);
+  else terminal.err(`Kept in ${keeping.folder} as joint ${job.chain}, imported and closed.`);
+  return wrong === undefined ? assessment : undefined;
+}
+
+function namedAnew(joint: Joint, id: string): Joint | string {
+  const read = readJoint({ ...joint, id });
+  return 'problems' in read
+    ? `--keep-as: ${read.problems.map(({ found, allowed }) => `found ${found}; allowed is ${allowed}`).join('; ')}`
+    : read.joint;
+}
 
 const statusOf = ({ verdict }: Assessment): number =>
   verdict === 'complies'
@@ -105,11 +144,13 @@ async function readLogFiles(
   paths: readonly string[],
   mapping: LogMapping,
   terminal: Terminal,
-): Promise<LogSet | undefined> {
+): Promise<{ readonly set: LogSet; readonly files: readonly NamedBytes[] } | undefined> {
   const logs: NamedLog[] = [];
+  const files: NamedBytes[] = [];
   for (const path of paths) {
     const bytes = await readBytes(path, terminal);
     if (bytes === undefined) return undefined;
+    files.push({ name: path, bytes });
     logs.push({ name: path, source: await openLog(bytes, mapping) });
   }
   const set = readLogs(logs, mapping);
@@ -122,24 +163,29 @@ async function readLogFiles(
     }
   }
   tell(paths.join(', '), set.files.length > 1 ? set.remarks : [], terminal);
-  return isUnfit || set.firstAt === undefined ? undefined : set;
+  return isUnfit || set.firstAt === undefined ? undefined : { set, files };
 }
 
 async function readActs(
   path: string | undefined,
   read: Omit<LogMapping, 'probes'> & { readonly joint: Joint },
   terminal: Terminal,
-): Promise<readonly ActInput[] | undefined> {
-  if (path === undefined) return [];
+): Promise<{ readonly acts: readonly ActInput[]; readonly files: readonly NamedBytes[] } | undefined> {
+  if (path === undefined) return { acts: [], files: [] };
   const bytes = await readBytes(path, terminal);
   if (bytes === undefined) return undefined;
   const { acts, problems } = readEvents(bytes, read);
-  return tell(path, problems, terminal) ? undefined : acts;
+  return tell(path, problems, terminal) ? undefined : { acts, files: [{ name: path, bytes }] };
 }
 
-async function report(path: string, imported: Imported, program: Program, terminal: Terminal): Promise<boolean> {
+async function report(
+  path: string,
+  { imported, files }: { readonly imported: Imported; readonly files: readonly ImportedFile[] },
+  program: Program,
+  terminal: Terminal,
+): Promise<boolean> {
   try {
-    await writeFile(path, await importedReport(imported, program, 'UTC'));
+    await writeFile(path, await importedReport(imported, files, program, 'UTC'));
     return true;
   } catch (cause) {
     terminal.err(`judge: the report could not be written to ${path}: ${(cause as Error).message}`);

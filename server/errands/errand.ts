@@ -26,7 +26,9 @@ import type { LogsView } from '../screen/logs-view.ts';
 import { arrival, type Input } from '../weld/entry.ts';
 import type { Joint } from '../weld/joint.ts';
 import type { Scan } from '../weld/scan.ts';
-import { type LogsErrand, reportLogs, viewLogs } from './logs.ts';
+import type { Signed } from '../weld/signed.ts';
+import type { WholeJob } from './keep-logs.ts';
+import { keepLogs, type LogsErrand, reportLogs, viewLogs } from './logs.ts';
 import { type CardsToKeep, type PastErrand, type PastOutcome, runPast } from './past.ts';
 
 export type Errand =
@@ -44,6 +46,7 @@ export type Errand =
   | { readonly kind: 'pdf' | 'hand-over'; readonly joint: string; readonly zone: string }
   | ({ readonly kind: 'logs' } & LogsErrand)
   | ({ readonly kind: 'report of logs'; readonly zone: string } & LogsErrand)
+  | ({ readonly kind: 'keep logs'; readonly keeper: Signed } & LogsErrand)
   | { readonly kind: 'paper'; readonly joint: string; readonly paper: PaperKind; readonly address: string }
   | { readonly kind: 'package'; readonly joint: string; readonly zone: string }
   | { readonly kind: 'csv'; readonly of: TableKind; readonly joint: string; readonly zone: string }
@@ -62,20 +65,24 @@ export type Outcome<E extends Errand> = E extends { kind: 'history' }
   ? HistoryView
   : E extends { kind: 'logs' }
     ? LogsView
-    : E extends { kind: 'judge' }
-      ? Judged
-      : E extends { kind: 'fold anew' }
-        ? JudgeMemory
-        : E extends PastErrand
-          ? PastOutcome<E>
-          : Uint8Array;
+    : E extends { kind: 'keep logs' }
+      ? LogsView | WholeJob
+      : E extends { kind: 'judge' }
+        ? Judged
+        : E extends { kind: 'fold anew' }
+          ? JudgeMemory
+          : E extends PastErrand
+            ? PastOutcome<E>
+            : Uint8Array;
 
 export async function run(
   errand: Errand,
   reader: RecordReader,
   program: Program,
   seal?: (bytes: Uint8Array) => Uint8Array,
-): Promise<HistoryView | Judged | JudgeMemory | LogsView | FoundView | Statistics | CardsToKeep | Uint8Array> {
+): Promise<
+  HistoryView | Judged | JudgeMemory | LogsView | WholeJob | FoundView | Statistics | CardsToKeep | Uint8Array
+> {
   switch (errand.kind) {
     case 'history':
       return thinJudgedCourses(
@@ -87,9 +94,11 @@ export async function run(
         },
       );
     case 'logs':
-      return viewLogs(errand, program);
+      return viewLogs(errand, program, reader);
     case 'report of logs':
       return reportLogs(errand, program, errand.zone);
+    case 'keep logs':
+      return keepLogs(errand, program, reader);
     case 'judge':
       return judged(reader, errand.joint);
     case 'fold anew':

@@ -31,6 +31,7 @@ const slow: ReadonlySet<Errand['kind']> = new Set<Errand['kind']>([
   'package',
   'logs',
   'report of logs',
+  'keep logs',
   'fold anew',
 ]);
 

@@ -232,6 +232,7 @@ function takeStation(state: State, event: StationEvent): void {
       return;
     case 'source':
     case 'opened':
+    case 'imported file':
     case 'board':
     case 'link':
     case 'hole':

@@ -4,6 +4,7 @@
  */
 import type { Instant } from '../measure/quantity.ts';
 import { type Act, actSchema, type Input, type StationEvent } from '../weld/entry.ts';
+import type { ImportedAct } from '../weld/imported.ts';
 import type { Scan } from '../weld/scan.ts';
 import { type Signed, signedOf } from '../weld/signed.ts';
 
@@ -47,6 +48,7 @@ export type CommittedItem = CommittedScan | CommittedEntry;
 /** Every kind of station event; the compiler refuses this list when one is missing. */
 const stationKinds: Readonly<Record<StationEvent['kind'], true>> = {
   opened: true,
+  'imported file': true,
   source: true,
   period: true,
   board: true,
@@ -56,6 +58,49 @@ const stationKinds: Readonly<Record<StationEvent['kind'], true>> = {
   station: true,
 };
 const actKinds: ReadonlySet<string> = new Set(actSchema.options.map((option) => option.shape.kind.value));
+
+const importedActKind: ImportedAct['kind'] = 'imported act';
+const actOfImported = ({ loggedAt: at, who, role, act }: ImportedAct): Input => ({
+  type: 'act',
+  at,
+  who,
+  ...(role === undefined ? {} : { role }),
+  act,
+});
+const loggedAtOf = (event: StationEvent): Instant | undefined => ('loggedAt' in event ? event.loggedAt : undefined);
+
+/** An input of a job that is kept from its logs: written now, by whoever keeps it, with the time that it has by the log. */
+export const importedItem = (
+  chain: string,
+  at: Instant,
+  by: Signed,
+  input: Exclude<Input, { type: 'scan' }>,
+): EntryItem => {
+  const common = { type: 'entry', chain, at, ...signedOf(by), class: 'input' } as const;
+  if (input.type === 'station')
+    return { ...common, kind: input.event.kind, body: { ...input.event, loggedAt: input.at } };
+  const { who, role, act } = input;
+  const body: ImportedAct = {
+    kind: importedActKind,
+    loggedAt: input.at,
+    who,
+    ...(role === undefined ? {} : { role }),
+    act,
+  };
+  return { ...common, kind: body.kind, body };
+};
+
+/** Whether the body is of a job that is kept from its logs, with the time that it has by them. */
+export const isImported = (body: unknown): boolean => typeof body === 'object' && body !== null && 'loggedAt' in body;
+
+interface IsClosing {
+  readonly class: EntryClass;
+  readonly kind: string;
+  readonly body: unknown;
+}
+/** Whether nothing more comes to the chain after the entry. */
+export const isClosing = ({ class: of, kind, body }: IsClosing): boolean =>
+  of === 'input' && (kind === 'close' || (kind === importedActKind && (body as ImportedAct).act.kind === 'close'));
 
 /** An input of the judge as an item of a chain. */
 export const itemOf = (chain: string, input: Input): Item => {
@@ -69,7 +114,11 @@ export const itemOf = (chain: string, input: Input): Item => {
 export const inputOf = (item: Item): Input | undefined => {
   if (item.type === 'scan') return { type: 'scan', scan: item.scan };
   if (item.class !== 'input') return undefined;
-  if (Object.hasOwn(stationKinds, item.kind)) return { type: 'station', at: item.at, event: item.body as StationEvent };
+  if (item.kind === importedActKind) return actOfImported(item.body as ImportedAct);
+  if (Object.hasOwn(stationKinds, item.kind)) {
+    const event = item.body as StationEvent;
+    return { type: 'station', at: loggedAtOf(event) ?? item.at, event };
+  }
   if (!actKinds.has(item.kind)) {
     throw new Error(
       `The record holds an input of the kind "${item.kind}" in ${item.chain}, which this program does not know. ` +

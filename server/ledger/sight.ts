@@ -5,6 +5,7 @@
 import { limits } from '../measure/limits.ts';
 import type { Instant } from '../measure/quantity.ts';
 import type { Act, Source, StationEvent } from '../weld/entry.ts';
+import type { ImportedAct } from '../weld/imported.ts';
 import type { Joint } from '../weld/joint.ts';
 import type { Proof } from '../weld/person.ts';
 import type { ProcedureAct } from '../weld/procedure-act.ts';
@@ -12,7 +13,7 @@ import type { Scan } from '../weld/scan.ts';
 import { type BlockBody, blockKind, isFilled, openBlock } from './block.ts';
 import { Coverage, type Gaps } from './coverage.ts';
 import type { Envelope } from './envelope.ts';
-import { stationName } from './item.ts';
+import { isClosing, stationName } from './item.ts';
 import { bindingFault, revisionHash } from './procedures.ts';
 import type { Head } from './verify.ts';
 
@@ -114,7 +115,7 @@ export class Sight {
       if (envelope.kind === 'heads') this.seeHeads(envelope.body as { readonly heads: readonly NotedHead[] });
     } else if (envelope.class === 'conclusion') {
       if (envelope.kind === 'verdict') this.verdict = (envelope.body as { readonly verdict?: string }).verdict;
-    } else return this.seeInput(envelope, envelope.body as Act | ProcedureAct | StationEvent);
+    } else return this.seeInput(envelope, envelope.body as Act | ImportedAct | ProcedureAct | StationEvent);
     return undefined;
   }
 
@@ -148,7 +149,7 @@ export class Sight {
     }
   }
 
-  private seeInput(envelope: Envelope, body: Act | ProcedureAct | StationEvent): string | undefined {
+  private seeInput(envelope: Envelope, body: Act | ImportedAct | ProcedureAct | StationEvent): string | undefined {
     if (envelope.who !== stationName) {
       const how = envelope.proof ?? 'not stated';
       this.names[how] = (this.names[how] ?? 0) + 1;
@@ -180,8 +181,9 @@ export class Sight {
       case 'note':
         if (body.document !== undefined) this.attached.add(body.document);
         break;
+      case 'imported act':
       case 'close':
-        this.closedAt = envelope.at;
+        if (isClosing(envelope)) this.closedAt = envelope.at;
         break;
       default:
     }

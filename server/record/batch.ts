@@ -4,7 +4,7 @@
  * runs inside a transaction that the store has begun.
  */
 import { deflateRawSync } from 'node:zlib';
-import { blockKind, sealBlock } from '../ledger/block.ts';
+import { blockKind, isFilled, type SealedBlock, sealBlock } from '../ledger/block.ts';
 import { linkEntry, readEnvelope } from '../ledger/envelope.ts';
 import { headBytes } from '../ledger/head-text.ts';
 import {
@@ -14,6 +14,7 @@ import {
   type EntryClass,
   type EntryItem,
   type Item,
+  isClosing,
   type ScanItem,
   stationChain,
   stationName,
@@ -65,23 +66,37 @@ export class Batch {
     if (state.journalled === 0) return false;
     const waiting = this.waitingOf(state);
     const scans = waiting.map((item) => item.scan);
-    const { body, packed } = sealBlock(scans, deflateRawSync);
-    this.link(state, { at: at ?? scans.at(-1)!.arrivedAt, who: stationName, class: 'block', kind: blockKind, body });
-    if (!('scans' in body)) throw new Error('a block of journalled scans cannot be empty');
-    this.database.run(
-      'INSERT INTO blocks (chain, seq, measured_from, measured_to, positions, packed) VALUES (?, ?, ?, ?, ?, ?)',
-      chain,
-      state.seq,
-      body.measuredFrom,
-      body.measuredTo,
-      encodePositions(waiting.map((item) => item.position)),
-      packed,
-    );
+    const sealed = sealBlock(scans, deflateRawSync);
+    const positions = waiting.map((item) => item.position);
+    this.putBlock(state, at ?? scans.at(-1)!.arrivedAt, sealed, positions);
     this.database.run('DELETE FROM journal WHERE chain = ?', chain);
     this.waiting.delete(chain);
     state.journalled = 0;
     state.journalled_bytes = 0;
     return true;
+  }
+
+  /** Scans that were sealed before they came here, as those of a log that is kept. */
+  addBlock(chain: string, at: Instant, sealed: SealedBlock): void {
+    this.seal(chain);
+    const state = this.states.of(chain);
+    const positions = Array.from({ length: sealed.body.count }, () => ++this.position);
+    state.position = this.position;
+    this.putBlock(state, at, sealed, positions);
+  }
+
+  private putBlock(state: ChainState, at: Instant, { body, packed }: SealedBlock, positions: readonly number[]): void {
+    this.link(state, { at, who: stationName, class: 'block', kind: blockKind, body });
+    if (!isFilled(body)) throw new Error('a block of scans cannot be empty');
+    this.database.run(
+      'INSERT INTO blocks (chain, seq, measured_from, measured_to, positions, packed) VALUES (?, ?, ?, ?, ?, ?)',
+      state.chain,
+      state.seq,
+      body.measuredFrom,
+      body.measuredTo,
+      encodePositions(positions),
+      packed,
+    );
   }
 
   /** An entry that the record writes itself; it has no position of its own. */
@@ -164,7 +179,7 @@ export class Batch {
     const body = item.class === 'conclusion' ? settle(item.body) : item.body;
     const bytes = this.link(state, { ...item, body });
     if (item.class === 'input' && item.kind === 'opened') state.open = 1;
-    if (item.class === 'input' && item.kind === 'close') state.open = 0;
+    if (isClosing(item)) state.open = 0;
     return committedEntry(state.position, state.hash, bytes);
   }
 

@@ -13,6 +13,7 @@ import type { StoredRow } from '../ledger/verify.ts';
 import { limits } from '../measure/limits.ts';
 import type { Instant } from '../measure/quantity.ts';
 import type { Input } from '../weld/entry.ts';
+import type { ImportedFile } from '../weld/imported.ts';
 import { committedEntry } from './batch.ts';
 import { type GrownChain, grownSince, type KeptCard, keptCards, newestEntry } from './cards.ts';
 import { type Database, type Disk, snapshot } from './database.ts';
@@ -29,6 +30,11 @@ export interface KeptDocument {
   readonly sha256: string;
   readonly mediaType: string;
   readonly bytes: Uint8Array;
+}
+export interface KeptImport {
+  readonly chain: string;
+  readonly at: Instant;
+  readonly file: ImportedFile;
 }
 export interface RecordReader {
   /** Position of the newest scan or entry of the whole record; 0 when there is none. */
@@ -59,6 +65,8 @@ export interface RecordReader {
   newestEntry(chain: string): number;
   /** What was drawn out of closed joints by the program of that name. */
   cards(made: string): readonly KeptCard[];
+  /** Every file that a joint was made from, each with that joint's chain. */
+  importedFiles(): readonly KeptImport[];
   close(): void;
 }
 
@@ -113,6 +121,13 @@ export const readerOf = (database: Database): RecordReader => ({
   grownSince: (position) => grownSince(database, position),
   newestEntry: (chain) => newestEntry(database, chain),
   cards: (made) => keptCards(database, made),
+  importedFiles: () =>
+    database
+      .all<{ position: number; hash: string; bytes: Uint8Array }>(
+        "SELECT position, hash, bytes FROM entries WHERE kind = 'imported file' ORDER BY position, seq",
+      )
+      .map(({ position, hash, bytes }) => committedEntry(position, hash, bytes))
+      .map(({ chain, at, body }) => ({ chain, at, file: body as ImportedFile })),
   close: () => database.close(),
 });
 

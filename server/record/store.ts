@@ -2,9 +2,10 @@
  * The record: what is committed here is kept, and nothing is shown that is not. One writer; every call is
  * synchronous, so that the order of calls is the order of the record. Time is handed in.
  */
+import type { SealedBlock } from '../ledger/block.ts';
 import { CanonicalFailure } from '../ledger/canonical.ts';
 import { sha256Hex } from '../ledger/hash.ts';
-import { type CommittedItem, type Item, stationChain } from '../ledger/item.ts';
+import { type CommittedItem, type EntryItem, type Item, stationChain } from '../ledger/item.ts';
 import { limits } from '../measure/limits.ts';
 import type { Instant } from '../measure/quantity.ts';
 import { Batch } from './batch.ts';
@@ -37,6 +38,8 @@ export interface Committed {
   /** Heads of the chains that were written to. */
   readonly heads: readonly ChainHead[];
 }
+/** An entry, or scans that were sealed elsewhere. */
+export type WholeItem = EntryItem | { readonly type: 'block'; readonly at: Instant; readonly sealed: SealedBlock };
 export type CommitListener = (items: readonly CommittedItem[], position: number) => void;
 
 export interface RecordStore extends RecordReader {
@@ -46,6 +49,11 @@ export interface RecordStore extends RecordReader {
    * in again after a RecordFailure, whatever its `kept` says: it is never recorded twice.
    */
   commit(items: readonly Item[]): Committed;
+  /**
+   * A whole chain at once, as of a job that is kept from its logs: all of it or nothing. Throws like commit, and
+   * CanonicalFailure where there is such a chain.
+   */
+  keepWhole(chain: string, items: readonly WholeItem[]): ChainHead;
   /** Seals what has waited, proves being awake, notes heads. To be called about once a second. */
   sealDue(now: Instant): Sealed;
   /** Called after every commit, in order. Returns the function that ends it. It must neither throw nor commit. */
@@ -103,6 +111,7 @@ const storeOf = (database: Database, reader: RecordReader, options: RecordOption
   return {
     ...reader,
     commit: (items) => commit(transactions, reader, items),
+    keepWhole: (chain, items) => keepWhole(transactions, reader, chain, items),
     sealDue: (now) => sealDue(database, transactions, now),
     onCommit: (listener) => {
       listeners.add(listener);
@@ -143,6 +152,25 @@ const commit = (transactions: Transactions, reader: RecordReader, items: readonl
     for (const item of items) open.add(item);
   }, items);
   return { items: batch.items, position: batch.position, heads: batch.heads() };
+};
+
+const keepWhole = (
+  transactions: Transactions,
+  reader: RecordReader,
+  chain: string,
+  items: readonly WholeItem[],
+): ChainHead => {
+  if (items.length > limits.commitItemsMaximum) {
+    throw new CanonicalFailure('items', `${items.length} entries; one job takes at most ${limits.commitItemsMaximum}`);
+  }
+  transactions.write((batch) => {
+    if (reader.head(chain).seq > 0) throw new CanonicalFailure('chain', `there is one called "${chain}"`);
+    for (const item of items) {
+      if (item.type === 'block') batch.addBlock(chain, item.at, item.sealed);
+      else batch.add(item);
+    }
+  }, items);
+  return reader.head(chain);
 };
 
 /** The program that writes from here on, and its rules, where they are not those that wrote before. */

@@ -106,6 +106,8 @@ export const stationWords = (event: StationEvent): string => {
   switch (event.kind) {
     case 'opened':
       return `Record opened by ${event.openedBy}. ${sourceText(event.source)}`;
+    case 'imported file':
+      return `Read from the file ${event.name} (SHA-256 begins ${event.sha256.slice(0, 12)}), see Imported files`;
     case 'source':
       return sourceText(event.source);
     case 'period':

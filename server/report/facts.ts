@@ -12,6 +12,7 @@ import type { SignedHead } from '../record/head.ts';
 import type { Repair } from '../record/repairs.ts';
 import type { Input, Source } from '../weld/entry.ts';
 import type { Joint } from '../weld/joint.ts';
+import type { Signed } from '../weld/signed.ts';
 
 export interface ReportFacts {
   /** As last revised. */
@@ -74,6 +75,8 @@ export interface DifferenceCause {
 export interface TimelineEntry {
   readonly seq: number;
   readonly input: Exclude<Input, { type: 'scan' }>;
+  /** Of a job that is kept from its logs: when it was written and by whom; the input has the time that it has by the log. */
+  readonly kept?: { readonly at: Instant; readonly by: Signed };
 }
 
 export interface KeptDocument {

@@ -6,7 +6,7 @@ import type { Assessment, Finding, Verdict } from '../judgement/assessment.ts';
 import type { Conclusion } from '../judgement/conclusions.ts';
 import { judgeAll } from '../judgement/judge.ts';
 import { measuredOverTime } from '../judgement/measuring/over-time.ts';
-import { type CommittedEntry, inputOf } from '../ledger/item.ts';
+import { type CommittedEntry, inputOf, isImported } from '../ledger/item.ts';
 import { limits } from '../measure/limits.ts';
 import type { Instant } from '../measure/quantity.ts';
 import type { SignedHead } from '../record/head.ts';
@@ -16,6 +16,7 @@ import { type Repair, repairsOf } from '../record/repairs.ts';
 import { thinJudged } from '../record/thin-judged.ts';
 import { arrival, type Input, type StationEvent } from '../weld/entry.ts';
 import type { Scan } from '../weld/scan.ts';
+import { signedOf } from '../weld/signed.ts';
 import type { KeptDocument, RecordedConclusion, RecordedVerdict, ReportFacts, TimelineEntry } from './facts.ts';
 
 export interface Gathering {
@@ -97,7 +98,9 @@ export function gather(from: Gathering): ReportFacts {
 
 export function timelineEntry(entry: CommittedEntry): TimelineEntry[] {
   const input = inputOf(entry);
-  return input === undefined || input.type === 'scan' ? [] : [{ seq: entry.seq, input }];
+  if (input === undefined || input.type === 'scan') return [];
+  const kept = isImported(entry.body) ? { kept: { at: entry.at, by: signedOf(entry) } } : {};
+  return [{ seq: entry.seq, input, ...kept }];
 }
 
 function spanOf(inputs: Iterable<Input>) {

@@ -22,6 +22,7 @@ import { eventsSection } from './sections/events.ts';
 import { findingsSection } from './sections/findings.ts';
 import { differenceBlocks, firstPage } from './sections/first-page.ts';
 import { handReadingsSection } from './sections/hand-readings.ts';
+import { importedSection } from './sections/imported.ts';
 import { notGivenSection } from './sections/not-given.ts';
 import { passesSection } from './sections/passes.ts';
 import { probesSection } from './sections/probes.ts';
@@ -55,6 +56,7 @@ export function pages(facts: ReportFacts): PageModel {
     above: differenceBlocks(facts, times),
     sections: [
       firstPage(facts, times),
+      ...importedSection(facts, times),
       ...repairSection(facts),
       requirementSection(facts),
       ...procedureSection(facts, times),

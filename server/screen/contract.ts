@@ -165,6 +165,8 @@ export interface TimelineEvent {
   /** Kind of entry as in weld/entry.ts: 'heat', 'pass start', 'link', 'note', ... */
   readonly kind: string;
   readonly body: unknown;
+  /** Of a job that is kept from its logs: when the entry was written and by whom. Time and person above are those of the log. */
+  readonly kept?: { readonly at: Instant; readonly who: string; readonly role?: string; readonly proof?: Proof };
 }
 
 export interface AlarmEvent {

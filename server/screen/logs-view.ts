@@ -1,6 +1,7 @@
 /** What the page of logs is answered: how each file was read, what has to be asked, and the judgement once nothing has. */
 import type { Assessment } from '../judgement/assessment.ts';
 import type { Instant } from '../measure/quantity.ts';
+import type { LogRead } from '../weld/imported.ts';
 
 export interface LogLine {
   readonly line?: number;
@@ -25,12 +26,16 @@ export interface LogFileView {
     readonly dateColumn?: string | undefined;
     readonly probes: readonly { readonly probe: string; readonly column: string; readonly unit: string }[];
     readonly decimal: string;
+    readonly sheet?: { readonly name: string; readonly choices: readonly string[] };
+    readonly timeUnit?: string;
     readonly time: {
       readonly order?: string | undefined;
       readonly numbers?: string | undefined;
       readonly clock?: string | undefined;
     };
   };
+  /** The same as it is kept and told in words. */
+  readonly read?: LogRead;
   readonly problems: readonly LogLine[];
   readonly remarks: readonly LogLine[];
   readonly skipped: readonly LogLine[];
@@ -50,8 +55,20 @@ export interface LogsView {
 export interface LogsAsked {
   /** The text of a joint file. */
   readonly joint: unknown;
-  readonly files: readonly { readonly id: string; readonly name: string }[];
+  readonly files: readonly {
+    readonly id: string;
+    readonly name: string;
+    /** What holds for this file in place of what holds for all. */
+    readonly said?: Readonly<Record<string, unknown>>;
+  }[];
   readonly said: Readonly<Record<string, unknown>>;
-  /** Events files, as text. */
-  readonly events: readonly string[];
+  /** Events files, as text; without a name what was typed. */
+  readonly events: readonly { readonly name?: string; readonly text: string }[];
+}
+
+/** The logs are to be kept as the record of a joint. */
+export interface LogsKept extends LogsAsked {
+  /** Name that the joint has in the record, which no other has. */
+  readonly id: string;
+  readonly who: unknown;
 }

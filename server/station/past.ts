@@ -1,5 +1,6 @@
 /** Searching and counting at a station: by errand, and what was drawn out of closed joints is kept in the record, a few at a time. */
 import type { Errand, Outcome } from '../errands/errand.ts';
+import { isClosing } from '../ledger/item.ts';
 import { RecordFailure } from '../record/failure.ts';
 import type { RecordStore } from '../record/store.ts';
 import type { PastSource } from '../screen/past-router.ts';
@@ -43,7 +44,7 @@ export function keepPastCards(record: RecordStore, run: Run): () => void {
       });
   };
   const forget = record.onCommit((items) => {
-    if (items.some((item) => item.type === 'entry' && item.class === 'input' && item.kind === 'close')) ask();
+    if (items.some((item) => item.type === 'entry' && isClosing(item))) ask();
   });
   ask();
   return () => {

@@ -30,6 +30,7 @@ import { signedBy } from '../weld/signed.ts';
 import type { WireEvent } from '../wire/event.ts';
 import { portIdentity } from '../wire/port-identity.ts';
 import { type Link, openLink } from '../wire/serial-link.ts';
+import { keepJob } from './keep-job.ts';
 import type { StationOptions } from './options.ts';
 import { keepPastCards, pastViews } from './past.ts';
 import { stationViews } from './views.ts';
@@ -94,10 +95,11 @@ export async function startStation(options: StationOptions): Promise<Station> {
       errand: errands.run,
     });
 
+    const isTaken = (id: string): boolean => !isJointChain(id) || record.head(id).seq > 0;
     const desk = deskRouter({
       now: pipeline.now,
       joint: (id) => pipeline.run(id),
-      isTaken: (id) => !isJointChain(id) || record.head(id).seq > 0,
+      isTaken,
       openJoints: () => record.chains().filter((each) => each.open).length,
       actor: signOn.actor,
       counterSigner: signOn.counterSigner,
@@ -111,6 +113,12 @@ export async function startStation(options: StationOptions): Promise<Station> {
       view: (errand) => errands.run({ kind: 'logs', ...errand }),
       report: (errand, zone) => errands.run({ kind: 'report of logs', zone, ...errand }),
       newId: randomUUID,
+      isTaken,
+      actor: signOn.actor,
+      async keep(errand, keeper) {
+        const job = await errands.run({ kind: 'keep logs', keeper, ...errand });
+        return keepJob(record, job, pipeline, keeper);
+      },
     });
     let closing = false;
     const app = createDoor({

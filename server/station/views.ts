@@ -3,7 +3,7 @@
 import type { Errand, Judged, Outcome } from '../errands/errand.ts';
 import type { Conclusion } from '../judgement/conclusions.ts';
 import { signedHeadText } from '../ledger/head-text.ts';
-import { inputOf, isJointChain, proceduresChain } from '../ledger/item.ts';
+import { type CommittedEntry, inputOf, isImported, isJointChain, proceduresChain } from '../ledger/item.ts';
 import { keptRevisions } from '../ledger/procedures.ts';
 import { limits } from '../measure/limits.ts';
 import type { Instant } from '../measure/quantity.ts';
@@ -11,8 +11,9 @@ import type { Pipeline } from '../pipeline.ts';
 import { wiringProblems } from '../reading/wiring.ts';
 import type { RecordReader } from '../record/read.ts';
 import { repairsOf } from '../record/repairs.ts';
-import type { JointState, LinkView, SignalView, StationView } from '../screen/contract.ts';
+import type { JointState, LinkView, SignalView, StationView, TimelineEvent } from '../screen/contract.ts';
 import type { ViewSource } from '../screen/views.ts';
+import { arrival } from '../weld/entry.ts';
 import type { Joint } from '../weld/joint.ts';
 import { bindingOf, type KeptRevision } from '../weld/procedure-act.ts';
 import { signedOf } from '../weld/signed.ts';
@@ -115,13 +116,7 @@ export function stationViews({ options, record, pipeline, links, linkEvents, sig
       const probes = joint.probes.map((probe) => probe.id);
       return errand({ kind: 'history', joint: id, probes, ...span, points });
     },
-    timeline: async (id) =>
-      [...record.entries(id)].flatMap((entry) => {
-        const input = inputOf(entry);
-        return input === undefined
-          ? []
-          : [{ at: entry.at, seq: entry.seq, ...signedOf(entry), kind: entry.kind, body: entry.body }];
-      }),
+    timeline: async (id) => [...record.entries(id)].flatMap((entry) => eventOf(entry)),
     alarms: async (id) =>
       [...record.conclusions(id)].flatMap(({ at, body }) => {
         const said = body as Conclusion;
@@ -145,8 +140,20 @@ export function stationViews({ options, record, pipeline, links, linkEvents, sig
   };
 }
 
+/** Of a job that is kept from its logs by their time, and with who did it there. */
+function eventOf(entry: CommittedEntry): TimelineEvent[] {
+  const input = inputOf(entry);
+  if (input === undefined || input.type === 'scan') return [];
+  const { seq, kind, body } = entry;
+  if (!isImported(body)) return [{ at: entry.at, seq, ...signedOf(entry), kind, body }];
+  const kept = { at: entry.at, ...signedOf(entry) };
+  return input.type === 'act'
+    ? [{ at: input.at, seq, ...signedOf(input), kind: input.act.kind, body: input.act, kept }]
+    : [{ at: input.at, seq, ...signedOf(entry), kind, body, kept }];
+}
+
 function openedAt(record: RecordReader, id: string): Instant {
-  for (const entry of record.entries(id)) return entry.at;
+  for (const input of record.inputs(id)) return arrival(input);
   return 0 as Instant;
 }
 

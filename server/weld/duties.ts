@@ -18,8 +18,8 @@ export interface Duty {
   readonly needsRole?: true;
 }
 
-/** Entering a joint and keeping procedures are no acts on a joint, and stand in the table all the same. */
-export type DutyKind = Act['kind'] | ProcedureAct['kind'] | 'open';
+/** Entering a joint, keeping the logs of one and keeping procedures are no acts on a joint, and stand in the table all the same. */
+export type DutyKind = Act['kind'] | ProcedureAct['kind'] | 'open' | 'import';
 
 const onTheJob: readonly Role[] = ['welder', 'heater operator', 'inspector', 'coordinator'];
 const answering: readonly Role[] = ['inspector', 'coordinator'];
@@ -27,6 +27,8 @@ const anybody: readonly Role[] = [...onTheJob, 'third party', 'administrator'];
 
 export const duties: { readonly [kind in DutyKind]: Duty } = {
   open: { roles: onTheJob, weight: 'fact' },
+  // A job that was measured elsewhere becomes a closed record.
+  import: { roles: answering, weight: 'fact' },
   procedure: { roles: answering, weight: 'decision' },
   'withdraw procedure': { roles: answering, weight: 'decision' },
   revise: { roles: answering, weight: 'fact' },

@@ -14,6 +14,7 @@ import { handOverSchema } from './hand-over.ts';
 import { handReadingSchema } from './hand-reading.ts';
 import { happenedAt } from './happened-at.ts';
 import type { Hole } from './hole.ts';
+import type { ImportedFile } from './imported.ts';
 import { correctionsSchema, daySchema } from './instrument.ts';
 import { type Joint, jointSchema } from './joint.ts';
 import {
@@ -175,7 +176,10 @@ export type StationEvent =
       /** Version of this program and SHA-256 of the rules that judged, where known. */
       readonly rules: string;
       readonly station: string;
+      /** Of a job that is kept from its logs: from when on it is judged, which lies before it was kept. */
+      readonly loggedAt?: Instant;
     }
+  | ImportedFile
   | { readonly kind: 'source'; readonly source: Source }
   | { readonly kind: 'period'; readonly board: string; readonly periodMilliseconds: number }
   | {

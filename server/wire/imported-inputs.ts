@@ -8,7 +8,7 @@ import type { LogSet } from './log-set.ts';
 
 export interface Imported {
   readonly joint: Joint;
-  readonly logs: Pick<LogSet, 'scans' | 'firstAt' | 'periodMilliseconds' | 'timeForm' | 'files'>;
+  readonly logs: Pick<LogSet, 'scans' | 'firstAt' | 'lastAt' | 'periodMilliseconds' | 'timeForm' | 'files'>;
   readonly acts: readonly ActInput[];
   /** Elapsed times have a beginning that somebody stated. */
   readonly isDated: boolean;

@@ -10,6 +10,7 @@ export const entryText = (kind: DutyKind): string => entries[kind];
 
 const entries: { readonly [kind in DutyKind]: string } = {
   open: 'entering a joint',
+  import: 'keeping logs as a record',
   procedure: 'recording a procedure',
   'withdraw procedure': 'withdrawing a procedure',
   revise: 'correcting a joint',

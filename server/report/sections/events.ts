@@ -1,6 +1,8 @@
 /** Notes and events in the order of the chain: who entered what, and what the station itself wrote. */
 
+import type { Instant } from '../../measure/quantity.ts';
 import type { UnitSystem } from '../../measure/units.ts';
+import type { Signed } from '../../weld/signed.ts';
 import { signedText } from '../../wording/signed.ts';
 import { actWords, stationWords } from '../event-words.ts';
 import type { ReportFacts, TimelineEntry } from '../facts.ts';
@@ -25,7 +27,21 @@ export const eventsSection = ({ timeline, assessment }: ReportFacts, times: Time
   ],
 });
 
-const row = ({ seq, input }: TimelineEntry, times: Times, units: UnitSystem): string[] =>
+const row = ({ seq, input, kept }: TimelineEntry, times: Times, units: UnitSystem): string[] =>
   input.type === 'act'
-    ? [`${seq}`, times.when(input.at), signedText(input), actWords(input.act, input.at, times, units)]
-    : [`${seq}`, times.when(input.at), 'station', stationWords(input.event)];
+    ? [`${seq}`, whenOf(input.at, kept, times), whoOf(input, kept), actWords(input.act, input.at, times, units)]
+    : [
+        `${seq}`,
+        whenOf(input.at, kept, times),
+        kept === undefined ? 'station' : signedText(kept.by),
+        stationWords(input.event),
+      ];
+
+/** Of a job that is kept from its logs the time is that of the log; all of it was entered when it was kept. */
+const whenOf = (at: Instant, kept: TimelineEntry['kept'], times: Times): string =>
+  kept === undefined ? times.when(at) : `${times.when(at)} by the log`;
+
+const whoOf = (input: Signed, kept: TimelineEntry['kept']): string =>
+  kept === undefined || kept.by.who === input.who
+    ? signedText(input)
+    : `${input.who}, as told by ${signedText(kept.by)}`;

@@ -76,8 +76,10 @@ const causeText = (cause: DifferenceCause | undefined): string => {
   return `${causes[kind]}${detail === undefined ? '' : ` (${detail})`}.`;
 };
 
-const whatRows = ({ joint, station, openedBy, openedAt, closedAt, lastAt }: ReportFacts, times: Times) => {
+const whatRows = (facts: ReportFacts, times: Times) => {
+  const { joint, station, openedBy, openedAt, closedAt, lastAt } = facts;
   const { procedure } = joint;
+  const kept = facts.timeline[0]?.kept;
   return [
     ['Joint', `${joint.title} (${joint.id})`],
     ...(joint.workshop === undefined ? [] : [['Workshop', joint.workshop] as const]),
@@ -91,12 +93,17 @@ const whatRows = ({ joint, station, openedBy, openedAt, closedAt, lastAt }: Repo
     ['Heating', heatingText(joint)],
     ['Behind', behindText(joint)],
     ['Procedure', procedure === undefined ? 'none bound' : `${procedure.id}, revision ${procedure.revision}`],
-    ['Recorded', `from ${times.full(openedAt)}, opened by ${openedBy}, at ${station}`],
+    [
+      'Recorded',
+      kept === undefined
+        ? `from ${times.full(openedAt)}, opened by ${openedBy}, at ${station}`
+        : `on ${times.full(kept.at)} from files, by ${openedBy}; by their clock from ${times.full(openedAt)}`,
+    ],
     [
       'Until',
       closedAt === undefined
         ? `${times.full(lastAt)}; the record is still open`
-        : `${times.full(closedAt)}, when it was closed`,
+        : `${times.full(closedAt)}, ${kept === undefined ? 'when it was closed' : 'by their clock, when it was closed'}`,
     ],
   ] as const;
 };

@@ -16,7 +16,7 @@ const unitless = text.replaceAll(' (°C)', '');
 
 describe('logs on the page', () => {
   it('are judged with what was done', async () => {
-    const view = await viewLogs({ joint, logs: log(text), mapping: {}, events: [events] }, program);
+    const view = await viewLogs({ joint, logs: log(text), mapping: {}, events: [{ text: events }] }, program);
     expect(view.problems).toEqual([]);
     expect(view.assessment).toMatchObject({ verdict: 'complies', source: { kind: 'imported' } });
   });
@@ -43,13 +43,16 @@ describe('logs on the page', () => {
   it('take acts that were typed on the page by the rules of an events file', async () => {
     const row = { time: '60', kind: 'heat on', who: 'K. "Kit" Heater', pass: '', passKind: 'root', side: 'A' };
     const pass = { ...row, time: '5760', kind: 'pass start', pass: '1' };
-    const view = await viewLogs({ joint, logs: log(text), mapping: {}, events: [actsText([row, pass])] }, program);
+    const view = await viewLogs(
+      { joint, logs: log(text), mapping: {}, events: [{ text: actsText([row, pass]) }] },
+      program,
+    );
     expect(view.problems).toEqual([]);
     expect(view.assessment?.passes.map(({ pass, startedAt }) => [pass, startedAt % 86_400_000])).toEqual([
       ['1', 5_760_000],
     ]);
     const wrong = await viewLogs(
-      { joint, logs: log(text), mapping: {}, events: [actsText([{ ...pass, pass: '' }])] },
+      { joint, logs: log(text), mapping: {}, events: [{ text: actsText([{ ...pass, pass: '' }]) }] },
       program,
     );
     expect(wrong.assessment).toBeUndefined();

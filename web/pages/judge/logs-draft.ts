@@ -114,9 +114,9 @@ const question = () =>
     ? undefined
     : { joint: joint.value.value, files: files.value, said: said.value, events: events() };
 
-const events = (): readonly string[] => [
-  ...(acts.value.length === 0 ? [] : [actsText(acts.value)]),
-  ...(eventsFile.value === undefined ? [] : [eventsFile.value.text]),
+const events = (): readonly { readonly name?: string; readonly text: string }[] => [
+  ...(acts.value.length === 0 ? [] : [{ text: actsText(acts.value) }]),
+  ...(eventsFile.value === undefined ? [] : [eventsFile.value]),
 ];
 
 /** As an events file has them, so that acts of the page and of a file are read by the same rules. */

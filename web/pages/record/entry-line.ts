@@ -10,6 +10,7 @@ import type { CheckAct } from '../../../server/weld/checks.ts';
 import type { AfterAct, StationEvent } from '../../../server/weld/entry.ts';
 import type { HandOverAct } from '../../../server/weld/hand-over.ts';
 import type { Bound } from '../../../server/weld/hand-reading.ts';
+import type { ImportedFile } from '../../../server/weld/imported.ts';
 import { type HandKind, handKinds } from '../../../server/weld/instrument.ts';
 import type { PassCorrectionAct, PassDetails } from '../../../server/weld/pass-acts.ts';
 import type { Qualification } from '../../../server/weld/qualification.ts';
@@ -21,6 +22,7 @@ import { checkActText } from '../../../server/wording/checks.ts';
 import { findingKeyText } from '../../../server/wording/finding.ts';
 import { handOverActText } from '../../../server/wording/hand-over.ts';
 import { holeText } from '../../../server/wording/hole.ts';
+import { importedFileText } from '../../../server/wording/imported.ts';
 import {
   handKindText,
   type InstrumentAct,
@@ -46,6 +48,8 @@ export const entryLine = ({ at, kind, body }: TimelineEvent, units: UnitSystem, 
     switch (kind) {
       case 'opened':
         return 'Opened with the joint as entered';
+      case 'imported file':
+        return importedFileText(body as ImportedFile, (when) => clockText(when, zone));
       case 'heat':
         return `Heat ${text('state')}`;
       case 'pass start':

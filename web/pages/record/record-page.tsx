@@ -99,11 +99,16 @@ export function RecordPage({ joint }: { readonly joint: string }) {
                   <td class="number">{entry.seq}</td>
                   <td class="when">
                     {clockText(entry.at)}
+                    {entry.kept !== undefined && <span class="place">by the log</span>}
                     <span class="place">{dayText(entry.at)}</span>
                   </td>
                   <td>
                     {nameText(entry)}
-                    <span class="place">{proofText(entry.proof)}</span>
+                    <span class="place">
+                      {entry.kept === undefined
+                        ? proofText(entry.proof)
+                        : `kept from a log by ${nameText(entry.kept)}, ${dayText(entry.kept.at)} ${clockText(entry.kept.at)}`}
+                    </span>
                   </td>
                   <td>
                     {entryLine(entry, state.value === undefined ? 'metric' : unitsOf(state.value.joint))}
