@@ -41,6 +41,10 @@ function Page() {
       return <HandingOver />;
     case 'judge logs':
       return <JudgingLogs />;
+    case 'past':
+      return <Past view="found" />;
+    case 'past counts':
+      return <Past view="counts" />;
     case 'people':
       return <People />;
     case 'repair joint':
@@ -76,6 +80,12 @@ function JudgingLogs() {
   const page = useLoaded(() => import('./pages/judge/judge-page.tsx'));
   if (page === 'loading' || page === 'failed') return <NotLoaded state={page} />;
   return <page.JudgePage />;
+}
+
+function Past({ view }: { readonly view: 'found' | 'counts' }) {
+  const page = useLoaded(() => import('./pages/past/past-page.tsx'));
+  if (page === 'loading' || page === 'failed') return <NotLoaded state={page} />;
+  return <page.PastPage view={view} />;
 }
 
 function People() {

@@ -1,7 +1,5 @@
 /** What is asked of the record, as it comes from an address or a command line: text by name, checked, each refusal with what is allowed. */
 import { z } from 'zod';
-import type { FindingKind } from '../judgement/finding-kind.ts';
-import { severities } from '../judgement/rules.ts';
 import { limits } from '../measure/limits.ts';
 import { isDay } from '../weld/day.ts';
 import { sourceKinds } from '../weld/entry.ts';
@@ -9,13 +7,11 @@ import { roles } from '../weld/person.ts';
 import { type Problem, problems } from '../weld/problems.ts';
 import { wordFields } from './card-words.ts';
 import { dayBegins, dayEnds } from './days.ts';
+import { findingKinds, verdicts } from './kinds.ts';
 import type { Asked } from './search.ts';
 
 const words = z.string().trim().max(limits.nameMaximum);
 const day = z.string().refine(isDay, 'a day, as 2026-11-25');
-
-export const verdicts = ['complies', 'does-not-comply', 'cannot-be-judged'] as const;
-export const findingKinds = Object.keys(severities).sort() as FindingKind[];
 
 const askedSchema = z
   .strictObject({

@@ -18,7 +18,8 @@ export function cardWords(
     joint: [chain, ...stated([title, drawing, workshop, repairOf && `repair of ${repairOf.joint}`])],
     part: stated(parts.flatMap(({ id, grade }) => [id, grade])),
     heat: stated(parts.flatMap(({ analyses }) => analyses.flatMap(({ heat, certificate }) => [heat, certificate]))),
-    procedure: procedure === undefined ? [] : stated([`${procedure.id} ${procedure.revision}`, procedure.title]),
+    procedure:
+      procedure === undefined ? [] : stated([`${procedure.id} revision ${procedure.revision}`, procedure.title]),
     person: people.map(({ name }) => name),
     other: stated([
       joint.jointType,

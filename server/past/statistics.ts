@@ -79,7 +79,7 @@ function ofSource(source: SourceKind, cards: readonly Card[], period: PeriodKind
     notRead: cards.filter(({ notRead }) => notRead !== undefined).length,
     verdicts: verdictsOf(closed),
     byProcedure: rows(closed, ({ procedure }) => [
-      procedure === undefined ? 'no procedure' : `${procedure.id} ${procedure.revision}`,
+      procedure === undefined ? 'no procedure' : `${procedure.id} revision ${procedure.revision}`,
     ]),
     bySteel: rows(closed, ({ grades }) => (grades.length === 0 ? ['not stated'] : grades)),
     byHeat: rows(closed, ({ heats }) => (heats.length === 0 ? ['not stated'] : heats)),

@@ -13,7 +13,9 @@ const who = { name: 'Runa Teld' };
 describe.skipIf(noBrowser)('pages that everyone can use', () => {
   const browser = useBrowser();
 
-  test('joints, new joint, one joint live with an alarm, its record', { timeout: testPatience }, async () => {
+  test('joints, new joint, one joint live with an alarm, its record, past joints and counts', {
+    timeout: testPatience,
+  }, async () => {
     const { address, board, station, play } = await openWorkshop(joint, { hot: true });
     const opened = station.pipeline.open(joint, who.name);
     await play(minutes(2));
@@ -44,6 +46,15 @@ describe.skipIf(noBrowser)('pages that everyone can use', () => {
       await page.getByRole('link', { name: 'All entries' }).click();
       await page.getByRole('cell', { name: 'Note: Pads moved by a hand.' }).waitFor();
       await examine(page, `record, ${colorScheme}`);
+      await page.goto(`${address}#/past`);
+      await page.getByLabel('Words').fill('runa BASE pla');
+      await page.getByText('1 joint found. 1 joint was looked through.').waitFor();
+      await page.getByText('Found in joint, drawing, workshop').waitFor();
+      await examine(page, `past joints, ${colorScheme}`);
+      await page.getByRole('link', { name: 'Count', exact: true }).click();
+      await page.getByRole('cell', { name: 'Open circuit' }).waitFor();
+      await examine(page, `counts, ${colorScheme}`);
+      await page.getByRole('button', { name: 'Ask for all again' }).click();
     }
   });
 });

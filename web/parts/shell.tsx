@@ -4,7 +4,14 @@ import type { ComponentChildren } from 'preact';
 import { blindBounds } from '../feed/bounds.ts';
 import { clockText, zoneText } from '../format/time.ts';
 import { person, signsOn } from '../state/person.ts';
-import { newJointAddress, overviewAddress, peopleAddress, proceduresAddress, route } from '../state/route.ts';
+import {
+  newJointAddress,
+  overviewAddress,
+  pastAddress,
+  peopleAddress,
+  proceduresAddress,
+  route,
+} from '../state/route.ts';
 import { asking, askWho, doneAsking, signOn } from '../state/sign-on.ts';
 import { contact, serverSecond } from '../state/station.ts';
 import { chooseTheme, theme, themes } from '../state/theme.ts';
@@ -39,6 +46,9 @@ export function Shell({ children }: { readonly children: ComponentChildren }) {
             aria-current={['procedures', 'procedure', 'new revision'].includes(page) ? 'page' : undefined}
           >
             Procedures
+          </a>
+          <a href={pastAddress} aria-current={page === 'past' || page === 'past counts' ? 'page' : undefined}>
+            Past
           </a>
           {signOn.value?.who?.roles.includes('administrator') === true && (
             <a href={peopleAddress} aria-current={page === 'people' ? 'page' : undefined}>

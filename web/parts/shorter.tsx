@@ -1,11 +1,15 @@
-/** A long list shows its last members first, and all of them on demand: a joint may have two thousand passes. */
+/** A long list shows a few of its members, and all of them on demand: a joint may have two thousand passes. */
 import { useSignal } from '@preact/signals';
 import type { ComponentChild } from 'preact';
 
 const shortLength = 20;
 
 /** The members to show, and the button that shows the rest, where there is a rest. */
-export const useShorter = <T,>(list: readonly T[], what: string): readonly [readonly T[], ComponentChild] => {
+export const useShorter = <T,>(
+  list: readonly T[],
+  what: string,
+  few: 'the last' | 'the first' = 'the last',
+): readonly [readonly T[], ComponentChild] => {
   const all = useSignal(false);
   if (all.value || list.length <= shortLength) return [list, null];
   const button = (
@@ -19,5 +23,5 @@ export const useShorter = <T,>(list: readonly T[], what: string): readonly [read
       Show all {list.length} {what}
     </button>
   );
-  return [list.slice(-shortLength), button];
+  return [few === 'the last' ? list.slice(-shortLength) : list.slice(0, shortLength), button];
 };

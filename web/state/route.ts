@@ -10,6 +10,8 @@ export type Route =
   | { readonly page: 'people' }
   | { readonly page: 'hand-over' }
   | { readonly page: 'judge logs' }
+  | { readonly page: 'past' }
+  | { readonly page: 'past counts' }
   | { readonly page: 'joint'; readonly joint: string }
   | { readonly page: 'correct joint'; readonly joint: string }
   | { readonly page: 'repair joint'; readonly joint: string }
@@ -34,6 +36,10 @@ export const readRoute = (hash: string): Route => {
   if (first === 'new' && joint === undefined) return { page: 'new joint' };
   if (first === 'hand-over' && joint === undefined) return { page: 'hand-over' };
   if (first === 'judge' && joint === undefined) return { page: 'judge logs' };
+  if (first === 'past' && parts.length <= 2) {
+    if (joint === undefined) return { page: 'past' };
+    if (joint === 'counts') return { page: 'past counts' };
+  }
   if (first === 'people' && joint === undefined) return { page: 'people' };
   if (first === 'procedures' && parts.length <= 3) {
     if (joint === undefined) return { page: 'procedures' };
@@ -54,6 +60,8 @@ export const overviewAddress = '#/';
 export const newJointAddress = '#/new';
 export const handOverAddress = '#/hand-over';
 export const judgeAddress = '#/judge';
+export const pastAddress = '#/past';
+export const pastCountsAddress = '#/past/counts';
 export const peopleAddress = '#/people';
 export const jointAddress = (joint: string): string => `#/joint/${encodeURIComponent(joint)}`;
 export const recordAddress = (joint: string): string => `${jointAddress(joint)}/record`;

@@ -9,7 +9,7 @@ import { Glyph, type GlyphName } from '../../parts/glyph.tsx';
 import { Signals } from '../../parts/signals.tsx';
 import { useTitle } from '../../parts/title.ts';
 import { isListCurrent, joints, watchJoints } from '../../state/joints.ts';
-import { handOverAddress, jointAddress, judgeAddress, newJointAddress } from '../../state/route.ts';
+import { handOverAddress, jointAddress, judgeAddress, newJointAddress, pastAddress } from '../../state/route.ts';
 import { type Need, type OverviewRow, overviewRows } from './overview-model.ts';
 
 const glyphs: Readonly<Record<Need, GlyphName>> = {
@@ -69,7 +69,8 @@ export function OverviewPage() {
       )}
       <StationAlarms of={state.value} blind={blind} />
       <Signals />
-      <p class="below-wall">
+      <p class="below-wall row wrap">
+        <a href={pastAddress}>Find past joints, and counts over them</a>
         <a href={judgeAddress}>Judge logs of another instrument</a>
       </p>
     </section>
