@@ -266,7 +266,7 @@ export function createPipeline({ store, clock, rules, station, foldBeside }: Pip
     now: time.now,
     wire(event) {
       const at = time.now();
-      enqueue({ at, make: () => intake.ofWire(event, at), reading: event.type === 'sample' });
+      enqueue({ at, make: () => intake.ofWire(event, at), reading: event.type === 'sample' || event.type === 'told' });
     },
     portIdentified(port, identity) {
       const at = time.now();

@@ -8,26 +8,27 @@ import type { Terminal } from './command.ts';
 
 /** The joint, or undefined once the terminal has been told why not. */
 export async function readJointFile(path: string, terminal: Terminal): Promise<Joint | undefined> {
-  const text = await readText(path, terminal);
+  const text = await readText(path, 'joint', terminal);
   if (text === undefined) return undefined;
   const result = readJoint(text);
   if ('joint' in result) return result.joint;
-  terminal.err(problemLines(path, result.problems));
+  terminal.err(problemLines(path, 'joint', result.problems));
   terminal.err('The format in full: npm run -s ledger -- schema joint');
   return undefined;
 }
 
-const problemLines = (path: string, problems: readonly Problem[]): string =>
+export const problemLines = (path: string, what: string, problems: readonly Problem[]): string =>
   [
-    `${path}: not a joint that can be used; ${problems.length === 1 ? 'one problem' : `${problems.length} problems`}.`,
+    `${path}: not a ${what} that can be used; ${problems.length === 1 ? 'one problem' : `${problems.length} problems`}.`,
     ...problems.map(({ field, found, allowed }) => `  ${field}\n    found:   ${found}\n    allowed: ${allowed}`),
   ].join('\n');
 
-async function readText(path: string, terminal: Terminal): Promise<string | undefined> {
+/** Undefined once the terminal has been told why not. */
+export async function readText(path: string, what: string, terminal: Terminal): Promise<string | undefined> {
   try {
     const { size } = await stat(path);
     if (size > limits.bodyMaximum) {
-      terminal.err(`${path}: ${size} bytes; a joint file has at most ${limits.bodyMaximum}. Is this the right file?`);
+      terminal.err(`${path}: ${size} bytes; a ${what} file has at most ${limits.bodyMaximum}. Is this the right file?`);
       return undefined;
     }
     return await readFile(path, 'utf8');

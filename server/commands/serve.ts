@@ -8,18 +8,22 @@ import { createDemonstration, history } from '../station/demonstration.ts';
 import { machineClock } from '../station/machine-clock.ts';
 import { workShift } from '../station/shift/shift.ts';
 import { type Station, startStation } from '../station/station.ts';
+import type { Connection } from '../weld/connection/connection.ts';
 import { serialPortOpener } from '../wire/serial-port.ts';
 import { cautions } from '../wording/cautions.ts';
 import { readArguments, refuse } from './arguments.ts';
 import { type Command, exitStatus, type Terminal } from './command.ts';
+import { readConnectionFiles } from './connection-file.ts';
 import { demonstrationJoint, shiftJoints, webFolder } from './places.ts';
 import { untilAsked } from './until-asked.ts';
 
-const help = `serve [--port PATH ...] [--data FOLDER [--begin]] [--http NUMBER] [--host ADDRESS]
-      [--signals] [--shift]
+const help = `serve [--port PATH ...] [--connect FILE ...] [--data FOLDER [--begin]] [--http NUMBER]
+      [--host ADDRESS] [--signals] [--shift]
 
-Runs a station and prints its address. Without --port it is a demonstration on a simulated board.
+Runs a station and prints its address. Without --port and --connect it is a demonstration on a simulated board.
 
+  --connect FILE  a file that says how another instrument is read: Modbus modules, lines of text, CSV files;
+                  may be given several times (firmware-protocol/INSTRUMENTS.md)
   --port PATH     serial port of a board, as /dev/ttyUSB0 or COM3; may be given several times
   --baud NUMBER   speed of the ports, 115200 if not given
   --data FOLDER   where the record is kept; needed with --port
@@ -38,6 +42,7 @@ Ends with Ctrl+C. Exit status: 0 ended as asked, 3 could not start.`;
 
 const options = {
   port: { type: 'string', multiple: true },
+  connect: { type: 'string', multiple: true },
   baud: { type: 'string' },
   data: { type: 'string' },
   begin: { type: 'boolean' },
@@ -65,11 +70,14 @@ export const serve: Command = {
       return refuse(serve, '--baud wants a speed from 300 to 4000000', terminal);
     if (ports.length > limits.boardsMaximum) return refuse(serve, `at most ${limits.boardsMaximum} ports`, terminal);
     if (new Set(ports).size !== ports.length) return refuse(serve, 'the same port is given twice', terminal);
-    if (ports.length > 0 && values.data === undefined) {
+    const connections = await readConnectionFiles(values.connect ?? [], ports, terminal);
+    if (connections === undefined) return exitStatus.failed;
+    const isReal = ports.length > 0 || connections.length > 0;
+    if (isReal && values.data === undefined) {
       return refuse(serve, 'say with --data where the record is kept (and --begin the first time)', terminal);
     }
-    if (values.shift === true && ports.length > 0)
-      return refuse(serve, '--shift plays simulated boards; leave it out with --port', terminal);
+    if (values.shift === true && isReal)
+      return refuse(serve, '--shift plays simulated boards; leave it out with --port and --connect', terminal);
     if (values.shift === true && values.data !== undefined && values.begin !== true)
       return refuse(serve, '--shift begins a new record: add --begin, or leave --data out', terminal);
     if (!existsSync(webFolder)) return refuse(serve, 'the pages are not built; run npm run build', terminal);
@@ -82,8 +90,8 @@ export const serve: Command = {
       shift: values.shift === true,
     };
     try {
-      return ports.length > 0
-        ? await serveHardware(ports, baudRate, { ...common, folder: values.data! }, terminal)
+      return isReal
+        ? await serveHardware(ports, baudRate, connections, { ...common, folder: values.data! }, terminal)
         : await serveDemonstration(common, terminal);
     } catch (cause) {
       terminal.err(`serve: ${cause instanceof Error ? cause.message : String(cause)}`);
@@ -106,12 +114,14 @@ interface Common {
 async function serveHardware(
   ports: readonly string[],
   baudRate: number,
+  connections: readonly Connection[],
   common: Common & { folder: string },
   terminal: Terminal,
 ): Promise<number> {
   const station = await startStation({
     ...common,
     ports,
+    connections,
     openPort: serialPortOpener(baudRate),
     clock: machineClock(),
     platform: process.platform,

@@ -5,7 +5,7 @@
  */
 import type { DeciMicrovolt, Instant, MilliCelsius } from '../measure/quantity.ts';
 import type { Input } from '../weld/entry.ts';
-import { qualities, type Raw, type Scan, type ScanValue } from '../weld/scan.ts';
+import { qualities, type Raw, type Scan, type ScanValue, saidBy } from '../weld/scan.ts';
 
 export interface KeptInputs {
   add(input: Input): void;
@@ -23,16 +23,20 @@ export interface PackedInputs {
   readonly rows: number;
 }
 
-/** What many scans share: the board and the names of the probes in their order. */
+/** What many scans share: the board, the names of the probes in their order, and whether the instrument's own words stand beside. */
 interface Shape {
   readonly board: string;
   readonly probes: readonly string[];
+  readonly told?: true;
 }
 
 /** Numbers of a row before its temperatures. */
 const heads = 8;
 /** Numbers of a value: its temperature or quality, and two of its raw number. */
 const width = 3;
+/** One more where words stand beside: the place of the words, or less than none. */
+const widthOf = ({ told }: Shape): number => (told === true ? width + 1 : width);
+const noWords = -1;
 /** A value without a temperature is the place of its quality and a half: temperatures are whole. */
 const half = 0.5;
 const firstLength = 1024;
@@ -51,12 +55,14 @@ export function createKeptInputs(from?: PackedInputs): KeptInputs {
   const shapeOf = (scan: Scan): number => {
     const found = shapes.findIndex((shape) => isOfShape(scan, shape));
     if (found >= 0) return found;
-    return shapes.push({ board: scan.board, probes: scan.values.map(({ probe }) => probe) }) - 1;
+    const probes = scan.values.map(({ probe }) => probe);
+    return shapes.push({ board: scan.board, probes, ...(isTold(scan) ? { told: true } : {}) }) - 1;
   };
 
   const addScan = (scan: Scan): void => {
+    const shape = shapeOf(scan);
     const row = [
-      shapeOf(scan),
+      shape,
       scan.late ? 1 : 0,
       scan.measuredAt,
       scan.arrivedAt,
@@ -68,6 +74,8 @@ export function createKeptInputs(from?: PackedInputs): KeptInputs {
     for (const { temperature, quality, raw } of scan.values) {
       row.push(temperature ?? qualities.indexOf(quality) + half);
       pushRaw(row, raw);
+      const said = saidBy(raw);
+      if (shapes[shape]!.told === true) row.push(said === undefined ? noWords : placeOf(said));
     }
     if (length + row.length > table.length) {
       const longer = new Float64Array(Math.max(2 * table.length, length + row.length));
@@ -114,7 +122,7 @@ export function createKeptInputs(from?: PackedInputs): KeptInputs {
         for (; others[next]?.beforeRow === row; next += 1) inputs.push(others[next]!.input);
         if (row === rows) break;
         const shape = shapes[table[at]!]!;
-        const end = at + heads + width * shape.probes.length;
+        const end = at + heads + widthOf(shape) * shape.probes.length;
         inputs.push({ type: 'scan', scan: scanOf(shape, table.subarray(at, end), texts) });
         at = end;
       }
@@ -123,12 +131,16 @@ export function createKeptInputs(from?: PackedInputs): KeptInputs {
   };
 }
 
-const isOfShape = ({ board, values }: Scan, shape: Shape): boolean =>
-  board === shape.board &&
-  values.length === shape.probes.length &&
-  values.every(({ probe }, index) => probe === shape.probes[index]);
+const isTold = ({ values }: Scan): boolean => values.some(({ raw }) => saidBy(raw) !== undefined);
 
-function scanOf({ board, probes }: Shape, row: Float64Array, texts: readonly string[]): Scan {
+const isOfShape = (scan: Scan, shape: Shape): boolean =>
+  scan.board === shape.board &&
+  scan.values.length === shape.probes.length &&
+  scan.values.every(({ probe }, index) => probe === shape.probes[index]) &&
+  isTold(scan) === (shape.told === true);
+
+function scanOf(shape: Shape, row: Float64Array, texts: readonly string[]): Scan {
+  const { board, probes, told } = shape;
   return {
     board,
     late: row[1] === 1,
@@ -139,8 +151,10 @@ function scanOf({ board, probes }: Shape, row: Float64Array, texts: readonly str
     ticks: row[6]!,
     inputs: row[7]!,
     values: probes.map((probe, index) => {
-      const at = heads + width * index;
-      return keptValueOf(probe, row[at]!, rawOf(row[at + 1]!, row[at + 2]!, texts));
+      const at = heads + widthOf(shape) * index;
+      const raw = rawOf(row[at + 1]!, row[at + 2]!, texts);
+      const said = told === true ? texts[row[at + width]!] : undefined;
+      return keptValueOf(probe, row[at]!, said === undefined ? raw : ({ ...raw, said } as Raw));
     }),
   };
 }

@@ -61,11 +61,12 @@ const readProbe = (found: Found, count: number): readonly ScanValue[] => {
   const form = readRuns(found.form, count, 'form');
   const temperature = readSteps(found.temperature, 'temperature') as readonly MilliCelsius[];
   const rawOf = rawReader(found);
+  const said = saidOf(found, count);
   const values: ScanValue[] = [];
   let good = 0;
   for (let index = 0; index < count; index += 1) {
     const word = qualityOf(quality[index]!);
-    const raw = rawOf(form[index]!);
+    const raw = withSaid(rawOf(form[index]!), said?.[index]);
     if (word === 'good') {
       const degrees = temperature[good++];
       if (degrees === undefined) throw new CanonicalFailure('temperature', 'a value is missing');
@@ -75,6 +76,21 @@ const readProbe = (found: Found, count: number): readonly ScanValue[] => {
   if (good !== temperature.length) throw new CanonicalFailure('temperature', 'a value too many');
   rawOf('end');
   return values;
+};
+
+/** Absent in the scans of boards; else one text a scan, empty where nothing was said. */
+const saidOf = (found: Found, count: number): readonly string[] | undefined => {
+  if (found.said === undefined) return undefined;
+  const all = list(found.said, 'said').map((each) => text(each, 'said'));
+  if (all.length !== count) throw new CanonicalFailure('said', 'not one for each scan');
+  if (all.every((each) => each === '')) throw new CanonicalFailure('said', 'says nothing');
+  return all;
+};
+
+const withSaid = (raw: Raw, said: string | undefined): Raw => {
+  if (said === undefined || said === '') return raw;
+  if (raw.form === 'text') throw new CanonicalFailure('said', 'beside the text of a log');
+  return { ...raw, said };
 };
 
 /** Takes the raw numbers from their columns one by one; 'end' asserts that none is left over. */

@@ -4,7 +4,7 @@
  * bytes. Nothing is rounded and nothing is left out: scans-read gives back the same scans.
  */
 import { limits } from '../measure/limits.ts';
-import { qualities, type Scan, type ScanValue } from '../weld/scan.ts';
+import { qualities, type Scan, type ScanValue, saidBy } from '../weld/scan.ts';
 import { CanonicalFailure, encodeCanonical } from './canonical.ts';
 import { RunsWriter, StepsWriter } from './columns.ts';
 
@@ -94,6 +94,8 @@ class ProbeWriter {
   private readonly coldJunction = new StepsWriter();
   private readonly reported = new StepsWriter();
   private readonly text: string[] = [];
+  private readonly said: string[] = [];
+  private anySaid = false;
 
   constructor(probe: string) {
     this.probe = probe;
@@ -115,6 +117,10 @@ class ProbeWriter {
       this.coldJunction.add(value.raw.coldJunction, `${field}.raw.coldJunction`);
     } else if (value.raw.form === 'temperature') this.reported.add(value.raw.reported, `${field}.raw.reported`);
     else if (value.raw.form === 'text') this.text.push(value.raw.text);
+    const said = saidBy(value.raw);
+    if (said === '') throw new CanonicalFailure(`${field}.raw.said`, 'empty; left out where there is nothing to say');
+    this.anySaid ||= said !== undefined;
+    this.said.push(said ?? '');
   }
 
   columns(): object {
@@ -127,6 +133,7 @@ class ProbeWriter {
       coldJunction: this.coldJunction.steps,
       reported: this.reported.steps,
       text: this.text,
+      ...(this.anySaid ? { said: this.said } : {}),
     };
   }
 }

@@ -116,6 +116,32 @@ export const limits = {
   /** How often a board is asked again for one hole, and how long after its last line of it, milliseconds. */
   refillTriesMaximum: 4,
   refillPatienceMilliseconds: 2_000,
+  /** Longest period of a connected instrument, milliseconds. */
+  connectionPeriodMaximum: 600_000,
+  /** Connections that one station reads. */
+  connectionsMaximum: 16,
+  /** How long a network address is waited for, milliseconds. */
+  networkOpenMilliseconds: 5_000,
+  /** One line of an instrument that prints text, characters. */
+  textLineMaximum: 1_000,
+  /** How often a folder is looked into, milliseconds; what is read of one file at once, and of its beginning, bytes. */
+  folderLookMilliseconds: 1_000,
+  folderPartMaximum: 1_000_000,
+  folderHeadMaximum: 65_536,
+  /** Files of a folder that are looked into: those written to last. */
+  folderFilesMaximum: 50,
+  /** Registers that one question asks for at most (Modbus application protocol). */
+  registersAsked: 125,
+  /** Bytes before an answer that are read past as noise, and bytes of an answer that are held. */
+  answerNoiseMaximum: 16,
+  answerHeldMaximum: 300,
+  /** How long a line that is never quiet is waited for, milliseconds. */
+  lineQuietMilliseconds: 2_000,
+  /** Tries of one question in one round, and failed rounds after which a slave is asked seldom. */
+  questionTries: 2,
+  slaveRoundsBeforeSeldom: 3,
+  /** How often a slave that does not answer is still asked, milliseconds. */
+  seldomMilliseconds: 5_000,
   /** Commands to one board that may wait to be written. */
   commandsWaitingMaximum: 64,
   /** Bytes that may wait to go into a pseudo-terminal. */

@@ -4,7 +4,7 @@
 import type { MeasuredOverTime } from '../judgement/measuring/over-time.ts';
 import type { Instant } from '../measure/quantity.ts';
 import type { Joint } from '../weld/joint.ts';
-import type { Raw, Scan, ScanValue } from '../weld/scan.ts';
+import { type Raw, type Scan, type ScanValue, saidBy } from '../weld/scan.ts';
 import { localStamp } from '../wording/time.ts';
 import { decimal, text, utc, words } from './csv-text.ts';
 
@@ -90,15 +90,17 @@ const judged = ({ probe, temperature }: ScanValue, at: Instant, measured: Measur
 
 const raw = ({ raw: from }: ScanValue): string[] => [from.form, ...numbers(from)];
 
+const said = (from: Raw): string => words(saidBy(from) ?? '');
+
 const numbers = (from: Raw): [microvolts: string, junction: string, celsius: string, text: string] => {
   switch (from.form) {
     case 'voltage':
-      return [decimal(from.deciMicrovolts, 1), decimal(from.coldJunction, 3), '', ''];
+      return [decimal(from.deciMicrovolts, 1), decimal(from.coldJunction, 3), '', said(from)];
     case 'temperature':
-      return ['', '', decimal(from.reported, 3), ''];
+      return ['', '', decimal(from.reported, 3), said(from)];
     case 'text':
       return ['', '', '', words(from.text)];
     case 'none':
-      return ['', '', '', ''];
+      return ['', '', '', said(from)];
   }
 };

@@ -113,6 +113,8 @@ export const stationWords = (event: StationEvent): string => {
     case 'period':
       return `Board ${event.board} now sends every ${event.periodMilliseconds / 1000} s`;
     case 'board':
+      if (event.connection !== undefined)
+        return `Instrument ${event.board} at ${event.port}, read by ${event.firmware}`;
       return `Board ${event.board} on ${event.port}, firmware ${event.firmware}, boot ${event.boot}${event.simulated ? ', an emulator' : ''}`;
     case 'link':
       return `Link to board ${event.board} ${event.state}: ${event.cause}`;

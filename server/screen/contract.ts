@@ -48,6 +48,10 @@ export interface LinkView {
   readonly advice?: string;
   readonly linesGood: number;
   readonly linesBad: number;
+  /** How it is read, where it is an instrument that was connected: "Modbus RTU". */
+  readonly way?: string;
+  readonly errors?: readonly { readonly what: string; readonly times: number }[];
+  readonly lastError?: string;
 }
 
 /** What lamp, horn and permission of one board are told, and whether it does so. Permission is no safety interlock. */

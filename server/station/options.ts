@@ -2,6 +2,8 @@
 import type { Clock } from '../measure/clock.ts';
 import type { Program } from '../program.ts';
 import type { Disk } from '../record/database.ts';
+import type { Connection } from '../weld/connection/connection.ts';
+import type { Outside } from '../wire/connection/open-connection.ts';
 import type { OpenPort } from '../wire/port.ts';
 
 export interface StationOptions {
@@ -13,6 +15,9 @@ export interface StationOptions {
   readonly errandProgram?: URL;
   readonly ports: readonly string[];
   readonly openPort: OpenPort;
+  /** Instruments that do not speak the lines of a board, and what reading them touches of the world. */
+  readonly connections?: readonly Connection[];
+  readonly outside?: Outside;
   readonly clock: Clock;
   readonly platform: string;
   readonly httpPort: number;

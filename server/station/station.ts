@@ -31,7 +31,9 @@ import type { WireEvent } from '../wire/event.ts';
 import { portIdentity } from '../wire/port-identity.ts';
 import { type Link, openLink } from '../wire/serial-link.ts';
 import { keepJob } from './keep-job.ts';
+import { createConnections } from './connections.ts';
 import type { StationOptions } from './options.ts';
+import { machineOutside } from './outside.ts';
 import { keepPastCards, pastViews } from './past.ts';
 import { stationViews } from './views.ts';
 
@@ -85,12 +87,29 @@ export async function startStation(options: StationOptions): Promise<Station> {
     const linkEvents = new Map<string, WireEvent & { type: 'link' }>();
     const signals = options.signals === true ? signalsOf(pipeline, links, clock) : undefined;
     opened.push(() => signals?.close());
+    const connections = createConnections({
+      clock,
+      platform: options.platform,
+      outside: options.outside ?? machineOutside(),
+      links,
+      onIdentity: (port, identity) => pipeline.portIdentified(port, identity),
+      onEvent: (event) => {
+        if (event.type === 'link') hearLink(event.port, event);
+        pipeline.wire(event);
+      },
+    });
+    const hearLink = (path: string, event: WireEvent & { type: 'link' }): void => {
+      linkEvents.set(path, event);
+      if (event.state === 'refused' || event.state === 'lost')
+        tell(`${path}: ${event.cause}${event.advice === undefined ? '' : `\n${event.advice}`}`);
+    };
     const views = stationViews({
       options,
       record,
       pipeline,
       links,
       linkEvents,
+      connections,
       signals: () => signals?.boards(),
       errand: errands.run,
     });
@@ -160,9 +179,7 @@ export async function startStation(options: StationOptions): Promise<Station> {
     for (const path of ports) {
       const onEvent = (event: WireEvent): void => {
         if (event.type === 'link') {
-          linkEvents.set(path, event);
-          if (event.state === 'refused' || event.state === 'lost')
-            tell(`${path}: ${event.cause}${event.advice === undefined ? '' : `\n${event.advice}`}`);
+          hearLink(path, event);
           if (event.state !== 'open') signals?.lost(path);
           // What stands behind the port is asked anew at each opening: another cable may be in it now.
           if (event.state === 'open')
@@ -175,6 +192,8 @@ export async function startStation(options: StationOptions): Promise<Station> {
       const { openPort, platform } = options;
       links.set(path, openLink({ path, openPort, clock, platform, onEvent, onReply }));
     }
+
+    for (const connection of options.connections ?? []) connections.open(connection);
 
     return {
       address,

@@ -14,12 +14,14 @@ import { repairsOf } from '../record/repairs.ts';
 import type { JointState, LinkView, SignalView, StationView, TimelineEvent } from '../screen/contract.ts';
 import type { ViewSource } from '../screen/views.ts';
 import { arrival } from '../weld/entry.ts';
+import { wayText } from '../weld/connection/given.ts';
 import type { Joint } from '../weld/joint.ts';
 import { bindingOf, type KeptRevision } from '../weld/procedure-act.ts';
 import { signedOf } from '../weld/signed.ts';
 import type { WireEvent } from '../wire/event.ts';
 import type { Link } from '../wire/serial-link.ts';
 import { attentionOf } from './attention.ts';
+import type { Connections } from './connections.ts';
 import type { StationOptions } from './options.ts';
 
 export interface ViewParts {
@@ -28,12 +30,22 @@ export interface ViewParts {
   readonly pipeline: Pipeline;
   readonly links: ReadonlyMap<string, Link>;
   readonly linkEvents: ReadonlyMap<string, WireEvent & { type: 'link' }>;
+  readonly connections: Pick<Connections, 'read'>;
   /** Undefined where outputs were not asked for. */
   readonly signals?: () => readonly SignalView[] | undefined;
   readonly errand: <E extends Errand>(errand: E) => Promise<Outcome<E>>;
 }
 
-export function stationViews({ options, record, pipeline, links, linkEvents, signals, errand }: ViewParts): ViewSource {
+export function stationViews({
+  options,
+  record,
+  pipeline,
+  links,
+  linkEvents,
+  connections,
+  signals,
+  errand,
+}: ViewParts): ViewSource {
   const { demonstration } = options;
   /** A closed joint does not change: it is judged once. */
   const closed = new Map<string, Promise<Judged>>();
@@ -93,7 +105,10 @@ export function stationViews({ options, record, pipeline, links, linkEvents, sig
         ...(because === undefined ? {} : { notRecordingBecause: because }),
         demonstration: demonstration !== undefined,
         ...(demonstration?.remark === undefined ? {} : { remark: demonstration.remark }),
-        links: [...links].map(([port, link]) => linkView(port, link, linkEvents.get(port), pipeline)),
+        links: [...links].map(([port, link]) => ({
+          ...linkView(port, link, linkEvents.get(port), pipeline),
+          ...readView(connections.read(port)),
+        })),
         attention: attentionOf(pipeline.runs()),
         ...(stepped === undefined ? {} : { clockStep: stepped }),
         ...(driven === undefined ? {} : { signals: driven }),
@@ -181,3 +196,14 @@ function linkView(
     linesBad,
   };
 }
+
+/** How an instrument that was connected is read, and what went wrong with it. */
+const readView = (read: ReturnType<Connections['read']>): Partial<LinkView> => {
+  if (read === undefined) return {};
+  const { errors, last } = read.counts;
+  return {
+    way: wayText(read.connection.kind),
+    ...(errors.length === 0 ? {} : { errors }),
+    ...(last === undefined ? {} : { lastError: last }),
+  };
+};

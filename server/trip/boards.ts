@@ -4,6 +4,8 @@
  * the whole joint simulated.
  */
 import type { Hello } from '../../firmware-protocol/codec/frame.ts';
+import type { Connection } from '../weld/connection/connection.ts';
+import { givenText } from '../weld/connection/given.ts';
 import type { Source } from '../weld/entry.ts';
 import type { Joint } from '../weld/joint.ts';
 
@@ -15,6 +17,8 @@ export interface PortIdentity {
 export interface Board {
   readonly hello: Hello;
   readonly port: string;
+  /** Where it is an instrument that was connected. */
+  readonly connection?: Connection;
 }
 
 export interface Boards {
@@ -37,7 +41,10 @@ export function sourceOf(boards: Boards, joint: Joint): Source | undefined {
   const doubtful = heard.find((each) => boards.identities.get(each.port)?.verified !== true);
   if (doubtful !== undefined) {
     const detail = boards.identities.get(doubtful.port)?.detail ?? 'the port has no hardware identity';
-    return { kind: 'not verified', detail: `${doubtful.hello.board}: ${detail}` };
+    return { kind: 'not verified', detail: `${named(doubtful)}: ${detail}` };
   }
-  return { kind: 'measured', detail: heard.map((each) => each.hello.board).join(', ') };
+  return { kind: 'measured', detail: heard.map(named).join(', ') };
 }
+
+const named = ({ hello, connection }: Board): string =>
+  connection === undefined ? hello.board : `${hello.board} (${givenText(connection, hello.board)})`;

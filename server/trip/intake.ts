@@ -8,6 +8,7 @@ import { type EntryItem, type Item, itemOf } from '../ledger/item.ts';
 import { assertRecordable } from '../ledger/recordable.ts';
 import type { Instant } from '../measure/quantity.ts';
 import { toScan } from '../reading/scan-of-sample.ts';
+import { scanOfTold } from '../reading/scan-of-told.ts';
 import { emptyTimeline, place, resumed, type Timeline } from '../reading/timeline.ts';
 import type { Input, NamedAct, StationEvent } from '../weld/entry.ts';
 import type { Joint } from '../weld/joint.ts';
@@ -51,15 +52,16 @@ export function createIntake(
   const runsOn = (board: string): JointRun[] => openRuns().filter((run) => boardsOf(run.joint).has(board));
 
   const ofHello = (event: WireEvent & { type: 'hello' }, at: Instant): Item[] => {
-    const { hello, port } = event;
+    const { hello, port, connection } = event;
     const { board, boot, ticks, firmware, simulated, periodMilliseconds } = hello;
     const known = boards.byId.get(board);
-    boards.byId.set(board, { hello, port });
+    boards.byId.set(board, { hello, port, ...(connection === undefined ? {} : { connection }) });
     timeline = place(timeline, { board, boot, ticks, resent: false, arrivedAt: at }).timeline;
     return runsOn(board).flatMap((run) => {
       const items = sourceItems(run, at);
       if (known?.hello.boot !== boot || known.port !== port) {
-        items.push(feed(run, stationInput(at, { kind: 'board', board, boot, firmware, simulated, port })));
+        const named = connection === undefined ? {} : { connection };
+        items.push(feed(run, stationInput(at, { kind: 'board', board, boot, firmware, simulated, port, ...named })));
       }
       if (run.periods.get(board) !== periodMilliseconds) {
         items.push(feed(run, stationInput(at, { kind: 'period', board, periodMilliseconds })));
@@ -78,6 +80,19 @@ export function createIntake(
       const { probes } = run.joint;
       const scan = toScan({ hello, sample, probes, measuredAt: placed.measuredAt, arrivedAt: at });
       return feed(run, { type: 'scan', scan });
+    });
+  };
+
+  const ofTold = ({ board, told }: WireEvent & { type: 'told' }, at: Instant): Item[] => {
+    const hello = boards.byId.get(board)?.hello;
+    if (hello === undefined) return [];
+    const { boot, ticks } = told;
+    const placed = place(timeline, { board, boot, ticks, resent: false, arrivedAt: at });
+    timeline = placed.timeline;
+    return runsOn(board).flatMap((run) => {
+      const { probes } = run.joint;
+      const scan = scanOfTold({ hello, told, probes, measuredAt: placed.measuredAt, arrivedAt: at });
+      return scan === undefined ? [] : [feed(run, { type: 'scan', scan })];
     });
   };
 
@@ -106,7 +121,15 @@ export function createIntake(
       if (board === undefined) return [];
       const { boot, firmware, simulated, periodMilliseconds } = board.hello;
       return [
-        { kind: 'board', board: id, boot, firmware, simulated, port: board.port },
+        {
+          kind: 'board',
+          board: id,
+          boot,
+          firmware,
+          simulated,
+          port: board.port,
+          ...(board.connection === undefined ? {} : { connection: board.connection }),
+        },
         { kind: 'period', board: id, periodMilliseconds },
       ];
     });
@@ -121,6 +144,8 @@ export function createIntake(
           return ofHello(event, at);
         case 'sample':
           return ofSample(event, at);
+        case 'told':
+          return ofTold(event, at);
         case 'link':
           return ofLink(event, at);
         case 'hole':

@@ -9,6 +9,7 @@ import type { Instant } from '../measure/quantity.ts';
 import { ambientCheckShape } from './ambient-check.ts';
 import { breakInspectedSchema, breakSchema, examinationMethods, examinationResults } from './break.ts';
 import { checkAnsweredSchema, pointRefusedSchema, pointReleasedSchema, pointWaivedSchema } from './checks.ts';
+import type { Connection } from './connection/connection.ts';
 import { documentBytesSchema, mediaTypeSchema, sha256Schema } from './document.ts';
 import { handOverSchema } from './hand-over.ts';
 import { handReadingSchema } from './hand-reading.ts';
@@ -189,6 +190,8 @@ export type StationEvent =
       readonly firmware: string;
       readonly simulated: boolean;
       readonly port: string;
+      /** How it is read, where it is no board but an instrument that was connected; `firmware` then says so in words. */
+      readonly connection?: Connection;
     }
   | { readonly kind: 'link'; readonly board: string; readonly state: 'lost' | 'restored'; readonly cause: string }
   | ({ readonly kind: 'hole'; readonly board: string } & Hole)

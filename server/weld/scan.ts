@@ -19,12 +19,23 @@ export const qualities = [
 ] as const;
 export type Quality = (typeof qualities)[number];
 
-/** The number as the instrument gave it: a thermocouple voltage with its cold junction, its own temperature, or text of a log. */
+/**
+ * The number as the instrument gave it: a thermocouple voltage with its cold junction, its own temperature, or text of a log.
+ * `said`: what it stood in, where that was no number of a board: registers in hexadecimal, the words of a line, or why nothing came.
+ */
 export type Raw =
-  | { readonly form: 'voltage'; readonly deciMicrovolts: DeciMicrovolt; readonly coldJunction: MilliCelsius }
-  | { readonly form: 'temperature'; readonly reported: MilliCelsius }
+  | {
+      readonly form: 'voltage';
+      readonly deciMicrovolts: DeciMicrovolt;
+      readonly coldJunction: MilliCelsius;
+      readonly said?: string;
+    }
+  | { readonly form: 'temperature'; readonly reported: MilliCelsius; readonly said?: string }
   | { readonly form: 'text'; readonly text: string }
-  | { readonly form: 'none' };
+  | { readonly form: 'none'; readonly said?: string };
+
+/** What the instrument said, as it came; undefined for the numbers of a board. */
+export const saidBy = (raw: Raw): string | undefined => (raw.form === 'text' ? undefined : raw.said);
 
 export interface ScanValue {
   readonly probe: string;

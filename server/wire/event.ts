@@ -1,10 +1,19 @@
 /** What every inlet of readings hands to the pipeline, whatever the hardware. */
 import type { Hello, Sample } from '../../firmware-protocol/codec/frame.ts';
 import type { Instant } from '../measure/quantity.ts';
+import type { Connection } from '../weld/connection/connection.ts';
 import type { Hole } from '../weld/hole.ts';
+import type { Told } from '../weld/told.ts';
 
 export type WireEvent =
-  | { readonly type: 'hello'; readonly port: string; readonly hello: Hello; readonly arrivedAt: Instant }
+  | {
+      readonly type: 'hello';
+      readonly port: string;
+      readonly hello: Hello;
+      /** Where it is no board but an instrument that was connected: the hello is made of this. */
+      readonly connection?: Connection;
+      readonly arrivedAt: Instant;
+    }
   | {
       readonly type: 'sample';
       readonly port: string;
@@ -14,6 +23,13 @@ export type WireEvent =
       readonly arrivedAt: Instant;
       /** Host monotonic milliseconds at arrival. */
       readonly arrivedMonotonic: number;
+    }
+  | {
+      readonly type: 'told';
+      readonly port: string;
+      readonly board: string;
+      readonly told: Told;
+      readonly arrivedAt: Instant;
     }
   | {
       readonly type: 'hole';

@@ -21,6 +21,8 @@ export interface LogMapping
   readonly sheet?: string | undefined;
   /** Rows that cannot be read are left out, and listed, instead of making the log unfit. */
   readonly leaveOutRows?: boolean | undefined;
+  /** Of a file that is still being written: one row is enough. */
+  readonly isGrowing?: boolean | undefined;
 }
 
 export interface Shape {

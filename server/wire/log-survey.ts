@@ -27,7 +27,7 @@ export const survey = (shape: Shape): Omit<Log, 'guess'> => {
     rows += 1;
   }
   if (rows === 0 && problems.isEmpty) problems.add({ message: 'the log has a header and no rows of readings' });
-  if (rows === 1 && problems.isEmpty) {
+  if (rows === 1 && problems.isEmpty && shape.mapping.isGrowing !== true) {
     problems.add({ message: 'the log has one row; its period cannot be told from fewer than two' });
   }
   const period = steps.median();

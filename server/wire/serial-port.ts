@@ -5,12 +5,19 @@
 import { SerialPort } from 'serialport';
 import type { OpenPort, Port, PortHandlers } from './port.ts';
 
-/** A way to open serial devices at the given speed, 8 data bits, no parity, 1 stop bit. */
+/** How characters are framed on the line; a board's are of 8 bits without parity, with 1 stop bit. */
+export interface Framing {
+  readonly dataBits?: 7 | 8;
+  readonly parity?: 'none' | 'even' | 'odd';
+  readonly stopBits?: 1 | 2;
+}
+
+/** A way to open serial devices at the given speed. */
 export const serialPortOpener =
-  (baudRate = 115_200): OpenPort =>
+  (baudRate = 115_200, { dataBits = 8, parity = 'none', stopBits = 1 }: Framing = {}): OpenPort =>
   (path, handlers) => {
     // hupcl false: closing does not drop the line that resets many boards; opening may still reset them.
-    const device = new SerialPort({ path, baudRate, autoOpen: false, hupcl: false });
+    const device = new SerialPort({ path, baudRate, dataBits, parity, stopBits, autoOpen: false, hupcl: false });
     const port = portOf(device, handlers);
     return new Promise((resolve, reject) => {
       device.open((error) => (error === null ? resolve(port) : reject(error)));

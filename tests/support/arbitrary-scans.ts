@@ -7,6 +7,8 @@ const plain = <T>(model: { [K in keyof T]: fc.Arbitrary<T[K]> }): fc.Arbitrary<T
 const integer = fc.oneof(fc.integer(), fc.integer({ min: -(2 ** 52), max: 2 ** 52 }));
 const natural = fc.oneof(fc.nat(), fc.integer({ min: 0, max: 2 ** 52 }));
 
+const said = fc.oneof(fc.constant('7FFF'), fc.string({ unit: 'binary', minLength: 1 }), fc.constant('#1'));
+
 const raw: fc.Arbitrary<Raw> = fc.oneof(
   plain({ form: fc.constant('voltage'), deciMicrovolts: integer, coldJunction: integer }) as fc.Arbitrary<Raw>,
   plain({ form: fc.constant('temperature'), reported: integer }) as fc.Arbitrary<Raw>,
@@ -15,6 +17,9 @@ const raw: fc.Arbitrary<Raw> = fc.oneof(
     text: fc.oneof(fc.string({ unit: 'binary' }), fc.constant('#1')),
   }) as fc.Arbitrary<Raw>,
   fc.constant<Raw>({ form: 'none' }),
+  plain({ form: fc.constant('voltage'), deciMicrovolts: integer, coldJunction: integer, said }) as fc.Arbitrary<Raw>,
+  plain({ form: fc.constant('temperature'), reported: integer, said }) as fc.Arbitrary<Raw>,
+  plain({ form: fc.constant('none'), said }) as fc.Arbitrary<Raw>,
 );
 
 const value = (probe: string): fc.Arbitrary<ScanValue> =>

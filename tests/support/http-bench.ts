@@ -73,6 +73,7 @@ export async function httpBench(
     pipeline: bench.pipeline,
     links: new Map(),
     linkEvents: new Map(),
+    connections: { read: () => undefined },
     errand,
   });
   const app = createDoor({

@@ -96,7 +96,7 @@ const boardTable = ({ timeline }: ReportFacts, times: Times): Block => ({
   caption: 'Instruments',
   columns: [
     { heading: 'Board', share: 4 },
-    { heading: 'Firmware', share: 4 },
+    { heading: 'Firmware, or how it is read', share: 4 },
     { heading: 'Boot', share: 2, align: 'right' },
     { heading: 'Port', share: 5 },
     { heading: 'Says of itself', share: 5 },
@@ -110,7 +110,11 @@ const boardTable = ({ timeline }: ReportFacts, times: Times): Block => ({
             input.event.firmware,
             `${input.event.boot}`,
             input.event.port,
-            input.event.simulated ? 'an emulator: not a measurement' : 'hardware',
+            input.event.connection !== undefined
+              ? 'nothing: it was connected as described'
+              : input.event.simulated
+                ? 'an emulator: not a measurement'
+                : 'hardware',
             times.when(input.at),
           ],
         ]

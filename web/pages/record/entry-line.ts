@@ -125,6 +125,7 @@ export const entryLine = ({ at, kind, body }: TimelineEvent, units: UnitSystem, 
       case 'hole':
         return holeText(said as unknown as StationEvent & { kind: 'hole' });
       case 'board':
+        if (said.connection !== undefined) return `Instrument ${text('board')} read by ${text('firmware')}`;
         return `Board ${text('board')} started (boot ${text('boot')}), firmware ${text('firmware')}${said.simulated === true ? ', an emulator' : ''}`;
       case 'period':
         return `Board ${text('board')} now sends every ${Number(said.periodMilliseconds) / 1000} s`;

@@ -1,0 +1,93 @@
+/** The connected instruments of a station: opened as their files describe, put among its links, taken away again. */
+import type { Clock } from '../measure/clock.ts';
+import type { PortIdentity } from '../trip/boards.ts';
+import { type Connection, connectedBy, placeOf } from '../weld/connection/connection.ts';
+import { unidentifiedText } from '../weld/connection/given.ts';
+import {
+  type ConnectionLink,
+  type Outside,
+  openConnection,
+  type ReadCounts,
+} from '../wire/connection/open-connection.ts';
+import type { WireEvent } from '../wire/event.ts';
+import { portIdentity } from '../wire/port-identity.ts';
+import type { Link } from '../wire/serial-link.ts';
+
+export interface Connections {
+  open(connection: Connection): void;
+  all(): readonly Connection[];
+  /** How the instrument at that port was read; undefined for a board. */
+  read(port: string): { readonly connection: Connection; readonly counts: ReadCounts } | undefined;
+  close(): Promise<void>;
+}
+
+export interface ConnectionsOptions {
+  readonly clock: Clock;
+  readonly platform: string;
+  readonly outside: Outside;
+  readonly links: Map<string, Link>;
+  readonly onEvent: (event: WireEvent) => void;
+  readonly onIdentity: (port: string, identity: PortIdentity) => void;
+}
+
+export const createConnections = (options: ConnectionsOptions): Connections => {
+  const { clock, platform, outside, links } = options;
+  const open: ConnectionLink[] = [];
+
+  const identify = async (connection: Connection, port: string): Promise<void> => {
+    // The adapter may have an identity; the instrument behind it has none that anybody could read.
+    const adapter = 'port' in connection ? (await portIdentity(connection.port)).detail : '';
+    options.onIdentity(port, { verified: false, detail: unidentifiedText(connection.kind, adapter) });
+  };
+
+  return {
+    open(connection) {
+      const onEvent = (event: WireEvent): void => {
+        options.onEvent(event);
+        if (event.type === 'link' && event.state === 'open') void identify(connection, event.port);
+      };
+      const link = openConnection({ connection, outside, clock, platform, onEvent });
+      open.push(link);
+      for (const { board, port } of link.instruments) links.set(port, linkOf(link, board));
+    },
+    all: () => open.map(({ connection }) => connection),
+    read(port) {
+      for (const link of open) {
+        const instrument = link.instruments.find((each) => each.port === port);
+        if (instrument !== undefined) return { connection: link.connection, counts: link.counts(instrument.board) };
+      }
+      return undefined;
+    },
+    async close() {
+      await Promise.all(open.map((link) => link.close()));
+    },
+  };
+};
+
+const linkOf = (link: ConnectionLink, board: string): Link => ({
+  // What is read in this way takes no commands of a board.
+  send: () => false,
+  counts: () => {
+    const { good, errors } = link.counts(board);
+    const linesBad = errors.reduce((sum, { times }) => sum + times, 0);
+    return { linesGood: good, linesBad, linesMissing: 0, bytesDropped: 0 };
+  },
+  close: link.close,
+});
+
+/** Why these connections cannot be read by one station; undefined where they can. */
+export function againstConnections(connections: readonly Connection[], ports: readonly string[]): string | undefined {
+  const boards = new Set<string>();
+  const places = new Set<string>(ports);
+  for (const connection of connections) {
+    const place = placeOf(connection);
+    if (places.has(place))
+      return `${connection.name}: ${place} is read already; one line can be read by one connection`;
+    places.add(place);
+    for (const { board } of connectedBy(connection)) {
+      if (boards.has(board)) return `${connection.name}: the name ${board} is another instrument's already`;
+      boards.add(board);
+    }
+  }
+  return undefined;
+}

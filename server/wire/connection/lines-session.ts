@@ -1,0 +1,86 @@
+/** One opening of an instrument that prints lines: asks where it has to be asked, reads what comes, notices silence. */
+import { limits } from '../../measure/limits.ts';
+import { milliseconds } from '../../measure/quantity.ts';
+import type { TextLines } from '../../weld/connection/lines.ts';
+import { createLineCutter } from '../lines/cut-lines.ts';
+import { lineReader } from '../lines/read-line.ts';
+import type { Session } from './keep-open.ts';
+import type { SessionOptions } from './open-connection.ts';
+
+export const openLines = async (options: SessionOptions<TextLines>): Promise<Session> => {
+  const { connection, clock, outside, tally, lose } = options;
+  const { board, periodMilliseconds, query, begin } = connection;
+  const speaker = options.speakers[0]!;
+  const read = lineReader(connection);
+  let spoke = false;
+  let heardAt = clock.monotonic();
+  let answered = true;
+  let asked = 0;
+  let closed = false;
+  let cancel = (): void => {};
+
+  const onLine = (line: string): void => {
+    if (closed) return;
+    const found = read(line);
+    if (found.kind === 'not understood') {
+      tally.bad(board, 'line not understood', `${found.why}: "${line.slice(0, limits.nameMaximum)}"`);
+      return;
+    }
+    if (found.kind === 'passed over') return;
+    heardAt = clock.monotonic();
+    answered = true;
+    spoke = true;
+    speaker.heard();
+    tally.good(board);
+    speaker.told(found.values);
+  };
+  const cutter = createLineCutter(connection.lineEnd ?? 'LF', onLine, () =>
+    tally.bad(board, 'line too long', `a line of more than ${limits.textLineMaximum} characters; is lineEnd right?`),
+  );
+
+  const handlers = { onBytes: (bytes: Uint8Array) => cutter.take(bytes), onLost: lose };
+  const port =
+    'port' in connection
+      ? await outside.serial(connection)(connection.port, handlers)
+      : await outside.network(`${connection.host}:${connection.tcpPort}`, handlers);
+  const write = (text: string): void => {
+    port.write(text).catch((error) => lose(`writing failed: ${(error as Error).message}`));
+  };
+
+  /** Each period: what was asked and not answered is told as no reading; then it is asked again. */
+  const turn = (): void => {
+    if (closed) return;
+    const silence = Math.max(limits.linkSilenceMilliseconds, 3 * periodMilliseconds);
+    // The first answer may be cut by the opening.
+    if (!answered && asked > 1) {
+      tally.bad(board, 'no answer', 'no answer to the query');
+      speaker.told(connection.channels.map(({ channel }) => ({ channel, said: 'no answer', fault: 'no reading' })));
+    }
+    if (clock.monotonic() - heardAt >= silence) {
+      lose(spoke ? `no reading for ${silence / 1000} s` : whyNothing(tally.of(board).last));
+      return;
+    }
+    if (query !== undefined) {
+      answered = false;
+      asked += 1;
+      write(query);
+    }
+    cancel = clock.after(milliseconds(periodMilliseconds), turn);
+  };
+
+  speaker.hello();
+  speaker.say('waiting for hello', 'the port is open');
+  if (begin !== undefined) write(begin);
+  turn();
+  return {
+    spoke: () => spoke,
+    async close() {
+      closed = true;
+      cancel();
+      await port.close();
+    },
+  };
+};
+
+const whyNothing = (last: string | undefined): string =>
+  last === undefined ? 'nothing comes from this port' : `no line could be read: ${last}`;

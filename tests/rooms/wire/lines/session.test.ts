@@ -1,0 +1,106 @@
+/** An instrument that prints lines, at the far end of a cable in software, on a clock that the test moves. */
+import { afterEach, expect, test } from 'vitest';
+import { readConnection } from '../../../../server/weld/connection/connection.ts';
+import { type ConnectionLink, openConnection } from '../../../../server/wire/connection/open-connection.ts';
+import type { WireEvent } from '../../../../server/wire/event.ts';
+import { createInProcessPort } from '../../../../server/wire/in-process-port.ts';
+import { createHandClock } from '../hand-clock.ts';
+
+let link: ConnectionLink | undefined;
+afterEach(() => link?.close());
+
+const bench = (own: object) => {
+  const result = readConnection({
+    format: 'preheat connection 1',
+    kind: 'text lines',
+    name: 'bench',
+    board: 'box',
+    port: 'COM3',
+    baud: 9600,
+    parity: 'none',
+    stopBits: 1,
+    dataBits: 8,
+    periodMilliseconds: 1000,
+    pattern: 'T={1}',
+    unit: 'C',
+    decimal: '.',
+    channels: [{ channel: 1, thermocouple: 'K' }],
+    ...own,
+  });
+  if ('problems' in result) throw new Error(JSON.stringify(result.problems));
+  const clock = createHandClock();
+  const cable = createInProcessPort();
+  const events: WireEvent[] = [];
+  const refuse = () => Promise.reject(new Error('not here'));
+  link = openConnection({
+    connection: result.connection,
+    outside: {
+      files: { list: refuse, read: refuse },
+      serial: () => cable.openPort,
+      network: refuse,
+      modbusTcp: refuse,
+    },
+    clock,
+    platform: 'linux',
+    onEvent: (event) => events.push(event),
+  });
+  const values = () => events.flatMap((event) => (event.type === 'told' ? event.told.values : []));
+  const states = () => events.flatMap((event) => (event.type === 'link' ? [`${event.state}: ${event.cause}`] : []));
+  return { clock, cable, events, values, states, link };
+};
+
+test('what streams is read from its first whole line; silence is a lost link, and it is opened again', async () => {
+  const { clock, cable, values, states, link } = bench({});
+  await clock.advance(10);
+  cable.write('=99\r\nT=150.1\r\nT=15');
+  await clock.advance(500);
+  cable.write('0.2\r\nhello\r\n');
+  await clock.advance(100);
+  expect(values()).toEqual([
+    { channel: 1, said: '150.1', reported: 150_100 },
+    { channel: 1, said: '150.2', reported: 150_200 },
+  ]);
+  expect(link.counts('box')).toMatchObject({
+    good: 2,
+    errors: [{ what: 'line not understood', times: 1 }],
+    last: expect.stringContaining('"hello"'),
+  });
+  await clock.advance(4000);
+  expect(states()).toContain('lost: no reading for 3 s');
+  await clock.advance(1000);
+  cable.write('5\nT=151\n');
+  await clock.advance(10);
+  expect(states().at(-1)).toBe('open: board box answers');
+  expect(values().at(-1)).toMatchObject({ said: '151' });
+});
+
+test('where it has to be asked, what it does not answer is told as no reading', async () => {
+  const { clock, cable, values } = bench({ query: 'R?\r', begin: 'REMOTE\r' });
+  const asked: string[] = [];
+  let answers = true;
+  cable.onData((text) => {
+    asked.push(text);
+    if (text === 'R?\r' && answers) cable.write('T=150\r\n');
+  });
+  await clock.advance(2500);
+  expect(asked).toEqual(['REMOTE\r', 'R?\r', 'R?\r', 'R?\r']);
+  expect(values().map((value) => value.said)).toEqual(['150', '150']);
+  answers = false;
+  await clock.advance(2000);
+  expect(values().at(-1)).toEqual({ channel: 1, said: 'no answer', fault: 'no reading' });
+});
+
+test('a port from which nothing comes, or only what nobody understands, says so once', async () => {
+  const { clock, cable, states } = bench({});
+  await clock.advance(3500);
+  expect(states().at(-1)).toBe('refused: nothing comes from this port');
+  for (let second = 0; second < 8; second += 1) {
+    cable.write('x\nV=1\n');
+    await clock.advance(1000);
+  }
+  expect(
+    states()
+      .filter((state) => state.startsWith('refused'))
+      .at(-1),
+  ).toContain('not written like the pattern: "V=1"');
+});
