@@ -12,7 +12,13 @@ export const connectionKinds = ['modbus rtu', 'modbus tcp', 'text lines', 'csv f
 export type ConnectionKind = (typeof connectionKinds)[number];
 
 /** All kinds, for an editor; what is read is checked by its own kind. */
-export const connectionSchema = z.union([modbusRtuSchema, modbusTcpSchema, linesSchema, networkLinesSchema, folderSchema]);
+export const connectionSchema = z.union([
+  modbusRtuSchema,
+  modbusTcpSchema,
+  linesSchema,
+  networkLinesSchema,
+  folderSchema,
+]);
 
 export type ConnectionResult = { readonly connection: Connection } | { readonly problems: readonly Problem[] };
 
