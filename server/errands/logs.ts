@@ -19,6 +19,7 @@ import { type Imported, importedInputs } from '../wire/imported-inputs.ts';
 import type { LogMapping } from '../wire/log-file.ts';
 import { logReadOf } from '../wire/log-read.ts';
 import { type NamedLog, readLogs } from '../wire/log-set.ts';
+import type { LogSource, Unread } from '../wire/log-source.ts';
 import { openLog } from '../wire/workbook-source.ts';
 import { importedFiles, type NamedBytes, type WholeJob, wholeJob } from './keep-logs.ts';
 
@@ -94,7 +95,7 @@ export const importedReport = (
 
 const readErrand = async (errand: LogsErrand, program: Program, kept?: Kept): Promise<Read> => {
   const { joint, logs, mapping, events } = errand;
-  const named: NamedLog[] = [];
+  const named: (NamedLog & { readonly source: LogSource | Unread })[] = [];
   for (const { name, bytes, own = {} } of logs) {
     named.push({ name, source: await openLog(bytes, { ...mapping, ...own }), own });
   }
@@ -110,6 +111,7 @@ const readErrand = async (errand: LogsErrand, program: Program, kept?: Kept): Pr
     files: set.files.map(({ name, log: { scans: _, ...log } }, index) => ({
       name,
       ...log,
+      begins: beginningOf(named[index]!.source),
       ...(log.guess === undefined ? {} : { read: logReadOf(log.guess, { ...mapping, ...logs[index]?.own }) }),
     })),
     problems,
@@ -133,6 +135,19 @@ const readErrand = async (errand: LogsErrand, program: Program, kept?: Kept): Pr
   );
   return { view, imported, files: importedFiles(imported, mapping, logs, texts) };
 };
+
+/** The first lines with anything in them. */
+const beginningOf = (source: LogSource | Unread): LogsView['files'][number]['begins'] => {
+  if ('problem' in source) return [];
+  const lines: { line: number; text: string }[] = [];
+  for (const item of source.records(source.delimiters[0]!)) {
+    if (lines.length === linesShown || 'problem' in item) break;
+    const text = item.fields.filter((field) => field !== '').join(' | ');
+    if (text !== '') lines.push({ line: item.line, text: text.slice(0, 200) });
+  }
+  return lines;
+};
+const linesShown = 12;
 
 const hashed = (logs: readonly NamedBytes[]) => logs.map(({ name, bytes }) => ({ name, sha256: sha256Hex(bytes) }));
 

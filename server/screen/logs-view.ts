@@ -34,6 +34,8 @@ export interface LogFileView {
       readonly clock?: string | undefined;
     };
   };
+  /** How the file begins, cut as it was read, so that a wrong line of column names can be seen and put right. */
+  readonly begins: readonly { readonly line: number; readonly text: string }[];
   /** The same as it is kept and told in words. */
   readonly read?: LogRead;
   readonly problems: readonly LogLine[];

@@ -34,10 +34,17 @@ export const postJson = <T>(path: string, body: unknown, key?: string, counterSi
 export const sendJson = <T>(method: 'POST' | 'PUT' | 'DELETE', path: string, body: unknown): Promise<Answer<T>> =>
   request<T>(path, { method, headers: { 'Content-Type': 'application/json' }, body: JSON.stringify(body) });
 
-export const postFile = <T>(path: string, file: Blob): Promise<Answer<T>> =>
+export const postFile = <T>(path: string, file: Blob, key?: string): Promise<Answer<T>> =>
   request<T>(
     path,
-    { method: 'POST', headers: { 'Content-Type': file.type || 'application/octet-stream' }, body: file },
+    {
+      method: 'POST',
+      headers: {
+        'Content-Type': file.type || 'application/octet-stream',
+        ...(key === undefined ? {} : { 'Idempotency-Key': key }),
+      },
+      body: file,
+    },
     60_000,
   );
 

@@ -4,7 +4,8 @@ import { describe, expect, it } from 'vitest';
 import { viewLogs } from '../../../server/errands/logs.ts';
 import { readProgram } from '../../../server/program.ts';
 import { readDemonstrationJoint } from '../../../server/station/demonstration.ts';
-import { actsText, columnRows, questionsOf } from '../../../web/pages/judge/logs-draft.ts';
+import { actsText, freshRow, missingIn } from '../../../web/pages/judge/act-rows.ts';
+import { columnRows, questionsOf } from '../../../web/pages/judge/logs-draft.ts';
 
 const data = new URL('../../../demo-data/', import.meta.url);
 const text = readFileSync(new URL('demonstration-log.csv', data), 'utf8');
@@ -34,15 +35,16 @@ describe('logs on the page', () => {
     const renamed = text.replace('zone A (°C)', 'Channel 1 (°C)');
     const view = await viewLogs({ joint, logs: log(renamed), mapping: {}, events: [] }, program);
     expect([...questionsOf(view, {}).open.keys()]).toEqual(['columns']);
-    expect(columnRows(view.files).slice(0, 2)).toEqual([
-      { column: 'Channel 1 (°C)', probe: '' },
-      { column: 'zone B (°C)', probe: 'zone B' },
+    expect(columnRows(view.files[0]!).slice(0, 2)).toEqual([
+      { column: 'Channel 1 (°C)', probe: '', unit: '' },
+      { column: 'zone B (°C)', probe: 'zone B', unit: 'C' },
     ]);
   });
 
   it('take acts that were typed on the page by the rules of an events file', async () => {
-    const row = { time: '60', kind: 'heat on', who: 'K. "Kit" Heater', pass: '', passKind: 'root', side: 'A' };
-    const pass = { ...row, time: '5760', kind: 'pass start', pass: '1' };
+    const row = { ...freshRow('heat on', { who: 'K. "Kit" Heater' }), time: '60' };
+    const pass = { ...freshRow('pass start', row), time: '5760', pass: '1' };
+    expect(missingIn({ ...pass, pass: '' })).toEqual(['Pass']);
     const view = await viewLogs(
       { joint, logs: log(text), mapping: {}, events: [{ text: actsText([row, pass]) }] },
       program,

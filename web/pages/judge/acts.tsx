@@ -1,88 +1,150 @@
-/** What was done while the logs were written: by hand, line by line, or as an events file. Without it passes are not judged. */
+/** What was done while the logs were written: by hand, one by one, or as an events file. Without it passes are not judged. */
 import { useSignal } from '@preact/signals';
 import { SelectField, TextField } from '../../parts/field.tsx';
-import { type ActRow, acts, ask, eventsFile } from './logs-draft.ts';
+import { type ActRow, actFields, actKinds, actLine, actRoles, actsText, freshRow, missingIn } from './act-rows.ts';
+import { acts, ask, eventsFile } from './logs-draft.ts';
 
-const kinds = ['heat on', 'heat off', 'pass start', 'pass end', 'close'] as const;
-const passKinds = ['root', 'fill', 'cap', 'tack', 'temper bead', 'attachment', 'gouging', 'thermal cutting'] as const;
-const none: ActRow = { time: '', kind: 'heat on', who: '', pass: '', passKind: 'root', side: 'A' };
-const choicesOf = (all: readonly string[]) => all.map((each) => ({ value: each, text: each }));
+const choicesOf = (all: readonly string[]) =>
+  all.map((each) => ({ value: each, text: each === '' ? 'not stated' : each }));
 
 export function Acts() {
-  const draft = useSignal<ActRow>(none);
-  const put = (change: Partial<ActRow>): void => {
-    draft.value = { ...draft.value, ...change };
-  };
-  const { time, kind, who, pass, passKind, side } = draft.value;
-  const isPass = kind === 'pass start' || kind === 'pass end';
   return (
     <section class="sheet" aria-labelledby="acts">
       <h2 id="acts">What was done</h2>
-      <p class="aside">Without heat and passes, soak and the minimum at the arc are not judged.</p>
-      {acts.value.length > 0 && (
-        <ul>
-          {acts.value.map((row, index) => (
-            <li key={`${row.time} ${row.kind} ${row.pass}`}>
-              {row.time}: {row.kind} {row.pass === '' ? '' : `of pass ${row.pass}`}, {row.who}{' '}
-              <button
-                type="button"
-                class="plain"
-                onClick={() => {
-                  acts.value = acts.value.filter((_, at) => at !== index);
-                  void ask();
-                }}
-              >
-                Take away
-              </button>
-            </li>
-          ))}
-        </ul>
-      )}
-      <div class="row wrap">
-        <TextField label="When, as the log has it" value={time} onValue={(value) => put({ time: value })} />
-        <SelectField label="What" value={kind} choices={choicesOf(kinds)} onValue={(value) => put({ kind: value })} />
-        <TextField label="Who" value={who} onValue={(value) => put({ who: value })} />
-        {isPass && <TextField label="Pass" value={pass} onValue={(value) => put({ pass: value })} />}
-        {kind === 'pass start' && (
-          <>
-            <SelectField
-              label="Kind of pass"
-              value={passKind}
-              choices={choicesOf(passKinds)}
-              onValue={(value) => put({ passKind: value })}
+      <p class="aside">
+        Without heat and passes, soak and the minimum at the arc are not judged. Times are told as the log has them.
+      </p>
+      {acts.value.length > 0 && <Typed rows={acts.value} />}
+      <NewAct />
+      <EventsFile />
+    </section>
+  );
+}
+
+function Typed({ rows }: { readonly rows: readonly ActRow[] }) {
+  return (
+    <>
+      <ul class="typed-acts">
+        {rows.map((row, index) => (
+          <li key={actLine(row)}>
+            <span>{actLine(row)}</span>
+            <button
+              type="button"
+              class="plain"
+              aria-label={`Take away ${actLine(row)}`}
+              onClick={() => {
+                acts.value = acts.value.filter((_, at) => at !== index);
+                void ask();
+              }}
+            >
+              Take away
+            </button>
+          </li>
+        ))}
+      </ul>
+      <p>
+        <a
+          class="button"
+          download="events.csv"
+          href={`data:text/csv;charset=utf-8,${encodeURIComponent(actsText(rows))}`}
+        >
+          Save these as an events file
+        </a>
+      </p>
+    </>
+  );
+}
+
+function NewAct() {
+  const draft = useSignal<ActRow>(freshRow('heat on', {}));
+  const row = draft.value;
+  const put = (change: ActRow): void => {
+    draft.value = { ...draft.value, ...change };
+  };
+  const missing = missingIn(row);
+  return (
+    <>
+      <div class="row wrap act-fields">
+        <TextField label="When" value={row.time ?? ''} onValue={(time) => put({ time })} />
+        <SelectField
+          label="What"
+          value={row.kind ?? ''}
+          choices={choicesOf(actKinds)}
+          onValue={(kind) => {
+            draft.value = { ...freshRow(kind, row), time: row.time ?? '' };
+          }}
+        />
+        {(actFields[row.kind ?? ''] ?? []).map(({ column, label, choices, optional }) =>
+          choices === undefined ? (
+            <TextField
+              key={`${row.kind} ${column}`}
+              label={label}
+              value={row[column] ?? ''}
+              {...(optional === true ? { optional: true } : {})}
+              onValue={(value) => put({ [column]: value })}
             />
+          ) : (
             <SelectField
-              label="Side"
-              value={side}
-              choices={choicesOf(['A', 'B'])}
-              onValue={(value) => put({ side: value })}
+              key={`${row.kind} ${column}`}
+              label={label}
+              value={row[column] ?? ''}
+              choices={choicesOf(choices)}
+              onValue={(value) => put({ [column]: value })}
             />
-          </>
+          ),
         )}
+        <TextField label="Who" value={row.who ?? ''} onValue={(who) => put({ who })} />
+        <SelectField
+          label="Their part"
+          value={row.role ?? ''}
+          choices={choicesOf(actRoles)}
+          onValue={(role) => put({ role })}
+        />
         <button
           type="button"
-          disabled={time.trim() === '' || who.trim() === '' || (isPass && pass.trim() === '')}
+          disabled={missing.length > 0}
           onClick={() => {
-            acts.value = [...acts.value, { ...draft.value, pass: isPass ? pass : '' }];
-            draft.value = { ...none, who, kind, passKind, side };
+            acts.value = [...acts.value, row];
+            draft.value = freshRow(row.kind ?? 'heat on', row);
             void ask();
           }}
         >
           Add it
         </button>
       </div>
+      {missing.length > 0 && <p class="hint">Still wanted: {missing.join(', ')}.</p>}
+    </>
+  );
+}
+
+function EventsFile() {
+  const file = eventsFile.value;
+  return (
+    <div class="row wrap">
       <label class="field">
-        or an events file {eventsFile.value === undefined ? '' : `(${eventsFile.value.name})`}
+        {file === undefined ? 'or an events file (CSV)' : `Events file: ${file.name}`}
         <input
           type="file"
           onChange={async (event) => {
-            const [file] = event.currentTarget.files ?? [];
-            if (file === undefined) return;
-            eventsFile.value = { name: file.name, text: await file.text() };
+            const [chosen] = event.currentTarget.files ?? [];
+            if (chosen === undefined) return;
+            eventsFile.value = { name: chosen.name, text: await chosen.text() };
             await ask();
           }}
         />
       </label>
-    </section>
+      {file !== undefined && (
+        <button
+          type="button"
+          class="plain"
+          onClick={() => {
+            eventsFile.value = undefined;
+            void ask();
+          }}
+        >
+          Take {file.name} away
+        </button>
+      )}
+    </div>
   );
 }

@@ -8,7 +8,14 @@ import { minimumText } from '../../../server/wording/requirement.ts';
 import { scopeText, verdictText } from '../../../server/wording/verdict.ts';
 import { report } from './logs-draft.ts';
 
-export function Answer({ assessment, elapsed }: { readonly assessment: Assessment; readonly elapsed: boolean }) {
+interface AnswerProps {
+  readonly assessment: Assessment;
+  readonly elapsed: boolean;
+  /** That the logger's clock is in, where it was said. */
+  readonly zone: string;
+}
+
+export function Answer({ assessment, elapsed, zone }: AnswerProps) {
   const { findings, requirement } = assessment;
   return (
     <section class="sheet" aria-labelledby="answer">
@@ -18,11 +25,12 @@ export function Answer({ assessment, elapsed }: { readonly assessment: Assessmen
         Minimum: {minimumText(requirement)}. {requirement.governing.because}
       </p>
       {elapsed && <p class="aside">The log counts elapsed time: durations are right, the dates shown mean nothing.</p>}
+      {!elapsed && <p class="aside">Times in {zone}.</p>}
       <h3>{findings.length === 0 ? 'No findings' : `Findings (${findings.length})`}</h3>
       <ul>
         {findings.map((each) => (
           <li key={`${each.kind} ${each.from} ${each.probe} ${each.pass} ${each.part}`}>
-            {findingText(each, requirement.units).what} <span class="place">{findingSpan(each, 'UTC')}</span>
+            {findingText(each, requirement.units).what} <span class="place">{findingSpan(each, zone)}</span>
           </li>
         ))}
       </ul>

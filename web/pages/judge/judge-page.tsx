@@ -1,12 +1,26 @@
 /** Other people's logs: choose them and the joint, see how they were read, answer what has two readings, and have them judged. */
 import { useEffect } from 'preact/hooks';
 import type { LogFileView, LogLine } from '../../../server/screen/contract.ts';
+import { readTexts, saidText } from '../../../server/wording/imported.ts';
 import { useTitle } from '../../parts/title.ts';
 import { joints, watchJoints } from '../../state/joints.ts';
 import { Acts } from './acts.tsx';
 import { Answer } from './answer.tsx';
-import { ask, chooseJoint, chooseJointFile, chooseLogs, files, joint, state, view } from './logs-draft.ts';
-import { Columns, Questions } from './questions.tsx';
+import { Correct } from './correct.tsx';
+import { Keep } from './keep.tsx';
+import {
+  ask,
+  type ChosenFile,
+  chooseJoint,
+  chooseJointFile,
+  chooseLogs,
+  files,
+  joint,
+  state,
+  takeAway,
+  view,
+} from './logs-draft.ts';
+import { Questions } from './questions.tsx';
 
 export function JudgePage() {
   useTitle('Judge logs');
@@ -18,7 +32,7 @@ export function JudgePage() {
         <h1 id="logs-title">Judge logs of another instrument</h1>
       </div>
       <p class="banner source">
-        Imported: what is read here was not measured by this station, and nothing of it is recorded.
+        Imported: what is read here was not measured by this station. Nothing of it is recorded unless you keep it.
       </p>
       <Choosing />
       {state.value.kind === 'failed' && (
@@ -37,12 +51,16 @@ export function JudgePage() {
           <Questions read={read} />
           {read.problems.length > 0 && <Lines title="Of the files together" lines={read.problems} loud />}
           {read.remarks.length > 0 && <Lines title="How they were joined" lines={read.remarks} />}
-          {read.files.map((each) => (
-            <FileRead key={each.name} file={each} />
+          {read.files.map((each, index) => (
+            <FileRead key={each.name} read={each} file={files.value[index]} probes={read.probes} />
           ))}
-          <Columns read={read} />
           <Acts />
-          {read.assessment !== undefined && <Answer assessment={read.assessment} elapsed={isElapsed(read.files)} />}
+          {read.assessment !== undefined && (
+            <>
+              <Answer assessment={read.assessment} elapsed={isElapsed(read.files)} zone={zoneOf(read.files)} />
+              <Keep />
+            </>
+          )}
         </>
       )}
     </article>
@@ -50,6 +68,8 @@ export function JudgePage() {
 }
 
 const isElapsed = (read: readonly LogFileView[]): boolean => read.some(({ timeForm }) => timeForm === 'elapsed');
+
+const zoneOf = (read: readonly LogFileView[]): string => read.find((each) => each.read?.zone)?.read?.zone ?? 'UTC';
 
 function Choosing() {
   const list = joints.value.kind === 'there' ? joints.value.value : [];
@@ -77,11 +97,7 @@ function Choosing() {
                   type="button"
                   class="plain"
                   aria-label={`Take ${name} away`}
-                  onClick={() => {
-                    files.value = files.value.filter((each) => each.id !== id);
-                    if (files.value.length === 0) view.value = undefined;
-                    void ask();
-                  }}
+                  onClick={() => void takeAway({ id, name })}
                 >
                   Take away
                 </button>
@@ -128,40 +144,43 @@ function Choosing() {
   );
 }
 
-function FileRead({ file }: { readonly file: LogFileView }) {
-  const { name, guess, rows, problems, remarks, skipped } = file;
+interface FileReadProps {
+  readonly read: LogFileView;
+  /** Absent for a moment where a file was taken away and what was read of it is still shown. */
+  readonly file: ChosenFile | undefined;
+  readonly probes: readonly string[];
+}
+
+function FileRead({ read, file, probes }: FileReadProps) {
+  const { name, rows, problems, remarks, skipped } = read;
   return (
     <section class="sheet" aria-label={name}>
       <h2>{name}</h2>
-      {guess !== undefined && <p>{guessText(file)}</p>}
-      {rows > 0 && <p class="aside">{rows} rows of readings.</p>}
+      {read.read !== undefined && (
+        <>
+          <ul class="how-read">
+            {readTexts(read.read)
+              .filter((text) => !(isUnitOpen(read) && text.startsWith('temperatures')))
+              .map((text) => (
+                <li key={text}>{text}</li>
+              ))}
+          </ul>
+          <p class="aside">
+            {rows > 0 ? `${rows} rows of readings. ` : ''}
+            {saidText(read.read)}
+          </p>
+        </>
+      )}
       <Lines title="What keeps it from being judged" lines={problems} loud />
       <Lines title="Remarks" lines={remarks} />
+      {file !== undefined && <Correct key={file.id} file={file} read={read} probes={probes} />}
       <Lines title="Passed over, line by line" lines={skipped} folded />
     </section>
   );
 }
 
-const delimiterNames: Readonly<Record<string, string>> = { '\t': 'tab', ';': 'semicolon', ',': 'comma' };
-
-const guessText = ({ guess, problems }: LogFileView): string => {
-  if (guess === undefined) return '';
-  const { written, delimiter, headerLine, timeColumn, dateColumn, decimal, time, probes } = guess;
-  const units = [...new Set(probes.map(({ unit }) => (unit === 'K' ? 'kelvin' : `°${unit}`)))];
-  const said = [
-    `Read as ${written}`,
-    `columns parted by ${delimiterNames[delimiter] ?? delimiter}`,
-    `header on line ${headerLine}`,
-    dateColumn === undefined ? `time from "${timeColumn}"` : `date from "${dateColumn}" and time from "${timeColumn}"`,
-    ...[time.order, time.numbers, time.clock].filter((each) => each !== undefined),
-    `decimals parted by "${decimal}"`,
-    // A unit that is asked for is none yet.
-    ...(units.length === 0 || problems.some(({ question }) => question?.asks === 'unit')
-      ? []
-      : [`temperatures in ${units.join(' and ')}`]),
-  ];
-  return `${said.join('; ')}.`;
-};
+/** A unit that is asked for is none yet. */
+const isUnitOpen = ({ problems }: LogFileView): boolean => problems.some(({ question }) => question?.asks === 'unit');
 
 export function Lines({
   title,

@@ -1,29 +1,36 @@
 /** What only a person can say of the logs: one question each, in large choices; an answer can be given anew. */
 import { useSignal } from '@preact/signals';
 import type { LogsView } from '../../../server/screen/contract.ts';
-import { ChoiceField, SelectField, TextField } from '../../parts/field.tsx';
-import { columnRows, questionsOf, said, say } from './logs-draft.ts';
+import { ChoiceField, TextField } from '../../parts/field.tsx';
+import { questionsOf, said, say } from './logs-draft.ts';
 
-const words: Readonly<Record<string, string>> = {
+/** What is asked, by the name of the question. */
+export const words: Readonly<Record<string, string>> = {
   unit: 'Unit of the columns that state none',
   decimal: 'The decimal mark',
   order: 'The order in which dates are written',
   numbers: 'What the numbers of the time column are',
   clock: 'What these times are',
   sheet: 'The sheet of the workbook',
+  timeUnit: 'What elapsed time counts',
 };
-const choiceNames: Readonly<Record<string, string>> = {
+export const choiceNames: Readonly<Record<string, string>> = {
   C: 'degrees Celsius',
   F: 'degrees Fahrenheit',
   K: 'kelvin',
   '.': 'point: 20.5',
   ',': 'comma: 20,5',
+  ms: 'milliseconds',
+  s: 'seconds',
+  min: 'minutes',
+  h: 'hours',
 };
-const fixedChoices: Readonly<Record<string, readonly string[]>> = {
+export const fixedChoices: Readonly<Record<string, readonly string[]>> = {
   unit: ['C', 'F', 'K'],
   decimal: ['.', ','],
   order: ['year month day', 'day month year', 'month day year'],
   numbers: ['elapsed', 'spreadsheet days', 'unix seconds', 'unix milliseconds'],
+  timeUnit: ['ms', 's', 'min', 'h'],
   clock: ['elapsed', 'time of day', 'elapsed h:mm', 'elapsed mm:ss'],
 };
 
@@ -92,36 +99,5 @@ function Typed({ name, label, problem }: { readonly name: string; readonly label
         Take it
       </button>
     </div>
-  );
-}
-
-/** Which column is which probe, as found or as said. */
-export function Columns({ read }: { readonly read: LogsView }) {
-  const rows = columnRows(read.files);
-  if (rows.length === 0) return null;
-  const choices = [{ value: '', text: 'left out' }, ...read.probes.map((probe) => ({ value: probe, text: probe }))];
-  const put = (column: string, probe: string): void => {
-    const all = rows.map((row) => (row.column === column ? { column, probe } : row));
-    const columns = Object.fromEntries(all.flatMap((row) => (row.probe === '' ? [] : [[row.column, row.probe]])));
-    void say('columns', columns);
-  };
-  return (
-    <section class="sheet" aria-labelledby="columns">
-      <h2 id="columns">Which column is which probe</h2>
-      <div class="columns-of-log">
-        {rows.map(({ column, probe }) => (
-          <SelectField
-            key={column}
-            label={column}
-            value={probe}
-            choices={choices}
-            onValue={(value) => put(column, value)}
-          />
-        ))}
-      </div>
-      <button type="button" onClick={() => put('', '')}>
-        The columns are as shown; leave the others out
-      </button>
-    </section>
   );
 }

@@ -4,6 +4,8 @@ import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import { unitsOf } from '../../../server/measure/units.ts';
 import type { JointState, TimelineEvent } from '../../../server/screen/contract.ts';
+import type { ImportedFile } from '../../../server/weld/imported.ts';
+import { passedOverText } from '../../../server/wording/imported.ts';
 import { nameText, proofText } from '../../../server/wording/signed.ts';
 import { sourceMark, sourceText } from '../../../server/wording/words.ts';
 import { getJson } from '../../feed/http.ts';
@@ -57,6 +59,12 @@ export function RecordPage({ joint }: { readonly joint: string }) {
           {state.value.entries} entries, head <code>{state.value.headHash}</code>
         </p>
       )}
+      {all[0]?.kept !== undefined && (
+        <p>
+          All entries were written on {dayText(all[0].kept.at)} at {clockText(all[0].kept.at)} by{' '}
+          {nameText(all[0].kept)}. The times below are those of the log.
+        </p>
+      )}
       <div class="row wrap">
         <label class="inline-label">
           Show{' '}
@@ -105,9 +113,9 @@ export function RecordPage({ joint }: { readonly joint: string }) {
                   <td>
                     {nameText(entry)}
                     <span class="place">
-                      {entry.kept === undefined
+                      {entry.kept === undefined || entry.kept.who === entry.who
                         ? proofText(entry.proof)
-                        : `kept from a log by ${nameText(entry.kept)}, ${dayText(entry.kept.at)} ${clockText(entry.kept.at)}`}
+                        : 'as told with the log'}
                     </span>
                   </td>
                   <td>
@@ -126,11 +134,26 @@ export function RecordPage({ joint }: { readonly joint: string }) {
 
 /** The way to a kept document. It is handed out as a file and never shown as a page. */
 function Kept({ joint, entry }: { readonly joint: string; readonly entry: TimelineEvent }) {
+  if (entry.kind === 'imported file') return <PassedOver file={entry.body as ImportedFile} />;
   const { sha256 } = (entry.kind === 'attach' ? entry.body : {}) as { readonly sha256?: unknown };
   if (typeof sha256 !== 'string') return null;
   return (
     <a class="place" href={`/api/joints/${encodeURIComponent(joint)}/documents/${sha256}`} download>
       Fetch the document
     </a>
+  );
+}
+
+function PassedOver({ file: { passedOver = [] } }: { readonly file: ImportedFile }) {
+  if (passedOver.length === 0) return null;
+  return (
+    <details>
+      <summary>Lines that were passed over ({passedOver.length})</summary>
+      <ul>
+        {passedOver.map((each) => (
+          <li key={passedOverText(each)}>{passedOverText(each)}</li>
+        ))}
+      </ul>
+    </details>
   );
 }
