@@ -21,19 +21,19 @@ import {
 import type { Clock } from './measure/clock.ts';
 import { limits } from './measure/limits.ts';
 import { type Instant, type Milliseconds, milliseconds } from './measure/quantity.ts';
-import { createArrival } from './trip/arrival.ts';
-import { type Batch, batchOf, type Queued, takeInto, tellRefused } from './trip/batch.ts';
+import { type ClockStepped, createArrival } from './trip/arrival.ts';
+import { type Batch, batchOf, dropOldest, type Queued, takeInto, tellRefused } from './trip/batch.ts';
 import type { PortIdentity } from './trip/boards.ts';
 import { askFolds, type FoldBeside } from './trip/fold-beside.ts';
 import { createIntake, type Intake } from './trip/intake.ts';
 import { conclude, foresee, type JointRun, resumeRun } from './trip/joint-run.ts';
 import { createProcedureBook } from './trip/procedure-book.ts';
-import { watched } from './trip/watched.ts';
+import { nothingLearnt, watched } from './trip/watched.ts';
 import type { Input, NamedAct, StationEvent } from './weld/entry.ts';
 import type { Joint } from './weld/joint.ts';
 import type { ProcedureAsked } from './weld/procedure-act.ts';
-import type { Scan } from './weld/scan.ts';
 import type { Signed } from './weld/signed.ts';
+import type { HeardBefore } from './wire/board-book.ts';
 import type { WireEvent } from './wire/event.ts';
 
 /** What the pipeline needs of the record. */
@@ -60,6 +60,8 @@ export interface Pipeline {
   readonly intake: Pick<Intake, 'boards'>;
   wire(event: WireEvent): void;
   portIdentified(port: string, identity: PortIdentity): void;
+  /** What the record of the open joints said of each board when this was started, for asking again for what is missing. */
+  heardBefore(): ReadonlyMap<string, readonly HeardBefore[]>;
   /** Time on the line that joints are judged on: what a screen compares readings with. */
   now(): Instant;
   /** All resolve with the position once it is recorded; reject with NotRecording while nothing can be, or Refusal. */
@@ -73,7 +75,7 @@ export interface Pipeline {
   /** Why nothing is being recorded; undefined while all is well. */
   notRecordingBecause(): string | undefined;
   /** The last step of the wall clock since this was started. */
-  clockStep(): { readonly at: Instant; readonly steppedMilliseconds: number } | undefined;
+  clockStep(): ClockStepped | undefined;
   onStep(listener: (step: Step) => void): void;
   onRecordingChange(listener: () => void): void;
   /** Commits what waits and stops the clock's wake-ups. */
@@ -98,6 +100,7 @@ export function createPipeline({ store, clock, rules, station, foldBeside }: Pip
   const procedures = createProcedureBook(store.entries(proceduresChain));
   const intake = createIntake(rules, station, (chain) => store.inputs(chain), foldBeside !== undefined, procedures);
   const time = createArrival(clock);
+  const learnt = nothingLearnt();
   const stepListeners: ((step: Step) => void)[] = [];
   const recordingListeners: (() => void)[] = [];
   let queue: Queued[] = [];
@@ -109,10 +112,10 @@ export function createPipeline({ store, clock, rules, station, foldBeside }: Pip
   let commitRefused: string | undefined;
   let sealRefused: string | undefined;
   let refusedBecause: string | undefined;
-  let clockStep: ReturnType<Pipeline['clockStep']>;
+  let clockStep: ClockStepped | undefined;
 
   const enqueue = (each: Queued): void => {
-    if (queue.length >= limits.queueMaximum) dropOldest();
+    if (queue.length >= limits.queueMaximum && dropOldest(queue) === 'reading') dropped += 1;
     queue.push(each);
     cancelStep ??= clock.after(limits.commitGroupMilliseconds as Milliseconds, step);
   };
@@ -125,14 +128,6 @@ export function createPipeline({ store, clock, rules, station, foldBeside }: Pip
       return [];
     };
     if (cancelTick !== undefined) enqueue({ at, make, reading: false });
-  };
-
-  const dropOldest = (): void => {
-    const oldestReading = queue.findIndex((waiting) => waiting.reading);
-    const index = oldestReading >= 0 ? oldestReading : queue.findIndex((waiting) => waiting.asked === undefined);
-    if (index < 0) return;
-    queue.splice(index, 1);
-    if (oldestReading >= 0) dropped += 1;
   };
 
   /** Everything that waits, in its order, in one commit, then the telling; in several where it is very much. */
@@ -204,6 +199,7 @@ export function createPipeline({ store, clock, rules, station, foldBeside }: Pip
   /** Each second: a refused batch is tried again, time passes for every open joint, journals are sealed. */
   const tick = (): void => {
     cancelTick = clock.after(tickEvery, tick);
+    time.beat();
     if (unsent !== undefined) send(unsent);
     step();
     if (unsent !== undefined) return;
@@ -225,14 +221,14 @@ export function createPipeline({ store, clock, rules, station, foldBeside }: Pip
     tellRecording();
   };
 
-  /** A jump of the wall clock is an entry, since times on both sides of it do not compare. */
+  /** A jump of the wall clock is an entry, since times on both sides of it do not compare; so is a time of standing still. */
   const noticeClockStep = (): void => {
     const stepped = time.step();
     if (stepped === undefined) return;
     if (stepped.jumped) intake.forgetBoardClocks();
-    const { steppedMilliseconds } = stepped;
-    clockStep = { at: time.now(), steppedMilliseconds };
-    send(concluded(batchOf(intake.ofStation({ kind: 'clock', steppedMilliseconds }, time.now()))));
+    const { steppedMilliseconds, events } = stepped;
+    if (steppedMilliseconds !== 0) clockStep = { at: time.now(), steppedMilliseconds };
+    send(concluded(batchOf(events.flatMap((event) => intake.ofStation(event, time.now())))));
   };
 
   const ask = (make: (at: Instant) => Item[]): Promise<number> =>
@@ -246,16 +242,18 @@ export function createPipeline({ store, clock, rules, station, foldBeside }: Pip
     const started: StationEvent = { kind: 'station', state: 'started' };
     for (const { chain, open, position } of store.chains()) {
       if (!isJointChain(chain) || !open) continue;
-      const newestScans = new Map<string, Scan>();
-      const run = resumeRun(watched(store.inputs(chain), newestScans, time.notBefore), () => store.inputs(chain));
+      const run = resumeRun(watched(store.inputs(chain), learnt, time.notBefore), () => store.inputs(chain));
       if (run === undefined) continue;
       run.position = position;
       intake.runs.set(chain, run);
-      for (const scan of newestScans.values()) intake.resumeFrom(scan);
     }
+    for (const scan of learnt.scans.values()) intake.resumeFrom(scan);
     const at = time.now();
-    const ofStation = itemOf(stationChain, { type: 'station', at, event: started });
-    send(concluded(batchOf([ofStation, ...intake.ofStation(started, at)])));
+    send(
+      concluded(
+        batchOf([itemOf(stationChain, { type: 'station', at, event: started }), ...intake.ofStation(started, at)]),
+      ),
+    );
   };
 
   resumeOpenJoints();
@@ -264,6 +262,7 @@ export function createPipeline({ store, clock, rules, station, foldBeside }: Pip
   return {
     intake,
     now: time.now,
+    heardBefore: () => learnt.boards,
     wire(event) {
       const at = time.now();
       enqueue({ at, make: () => intake.ofWire(event, at), reading: event.type === 'sample' || event.type === 'told' });

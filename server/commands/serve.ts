@@ -6,10 +6,12 @@ import { limits } from '../measure/limits.ts';
 import { readProgram } from '../program.ts';
 import { createDemonstration, history } from '../station/demonstration.ts';
 import { machineClock } from '../station/machine-clock.ts';
+import type { StationOptions } from '../station/options.ts';
 import { workShift } from '../station/shift/shift.ts';
 import { type Station, startStation } from '../station/station.ts';
-import type { Connection } from '../weld/connection/connection.ts';
+import { systemWatch } from '../wire/list-ports.ts';
 import { serialPortOpener } from '../wire/serial-port.ts';
+import { readUsbRule } from '../wire/usb-rule.ts';
 import { cautions } from '../wording/cautions.ts';
 import { readArguments, refuse } from './arguments.ts';
 import { type Command, exitStatus, type Terminal } from './command.ts';
@@ -17,14 +19,18 @@ import { readConnectionFiles } from './connection-file.ts';
 import { demonstrationJoint, shiftJoints, webFolder } from './places.ts';
 import { untilAsked } from './until-asked.ts';
 
-const help = `serve [--port PATH ...] [--connect FILE ...] [--data FOLDER [--begin]] [--http NUMBER]
-      [--host ADDRESS] [--signals] [--shift]
+const help = `serve [--port PATH ...] [--usb IDENTITY ...] [--connect FILE ...] [--data FOLDER [--begin]]
+      [--http NUMBER] [--host ADDRESS] [--signals] [--shift]
 
-Runs a station and prints its address. Without --port and --connect it is a demonstration on a simulated board.
+Runs a station and prints its address. Without --port, --usb and --connect it is a demonstration on a simulated board.
 
   --connect FILE  a file that says how another instrument is read: Modbus modules, lines of text, CSV files;
                   may be given several times (firmware-protocol/INSTRUMENTS.md)
   --port PATH     serial port of a board, as /dev/ttyUSB0 or COM3; may be given several times
+  --usb IDENTITY  boards are found wherever they are plugged in, also while the station runs, by the USB identity of
+                  their adapter: VENDOR:PRODUCT or VENDOR:PRODUCT:SERIAL as the command doctor lists them, or "any" for
+                  every USB serial port. Opening a port starts some devices anew: with "any" no other
+                  machine may hang on this computer. May be given several times, and beside --port
   --baud NUMBER   speed of the ports, 115200 if not given
   --data FOLDER   where the record is kept; needed with --port
   --begin         begin a new record in that folder. Without it a folder that holds none is refused,
@@ -42,6 +48,7 @@ Ends with Ctrl+C. Exit status: 0 ended as asked, 3 could not start.`;
 
 const options = {
   port: { type: 'string', multiple: true },
+  usb: { type: 'string', multiple: true },
   connect: { type: 'string', multiple: true },
   baud: { type: 'string' },
   data: { type: 'string' },
@@ -63,6 +70,9 @@ export const serve: Command = {
     if (positionals.length > 0)
       return refuse(serve, `"${positionals[0]}" is not understood; ports are given with --port`, terminal);
     const ports = values.port ?? [];
+    const usb = (values.usb ?? []).map(readUsbRule);
+    if (usb.includes(undefined))
+      return refuse(serve, '--usb wants VENDOR:PRODUCT as 1a86:7523, with :SERIAL behind it, or "any"', terminal);
     const httpPort = wholeNumber(values.http ?? '4180', 65_535);
     const baudRate = wholeNumber(values.baud ?? '115200', 4_000_000);
     if (httpPort === undefined) return refuse(serve, '--http wants a number from 0 to 65535', terminal);
@@ -72,12 +82,12 @@ export const serve: Command = {
     if (new Set(ports).size !== ports.length) return refuse(serve, 'the same port is given twice', terminal);
     const connections = await readConnectionFiles(values.connect ?? [], ports, terminal);
     if (connections === undefined) return exitStatus.failed;
-    const isReal = ports.length > 0 || connections.length > 0;
+    const isReal = ports.length > 0 || usb.length > 0 || connections.length > 0;
     if (isReal && values.data === undefined) {
       return refuse(serve, 'say with --data where the record is kept (and --begin the first time)', terminal);
     }
     if (values.shift === true && isReal)
-      return refuse(serve, '--shift plays simulated boards; leave it out with --port and --connect', terminal);
+      return refuse(serve, '--shift plays simulated boards; leave it out with --port, --usb and --connect', terminal);
     if (values.shift === true && values.data !== undefined && values.begin !== true)
       return refuse(serve, '--shift begins a new record: add --begin, or leave --data out', terminal);
     if (!existsSync(webFolder)) return refuse(serve, 'the pages are not built; run npm run build', terminal);
@@ -90,8 +100,13 @@ export const serve: Command = {
       shift: values.shift === true,
     };
     try {
+      const rules = usb.filter((rule) => rule !== undefined);
       return isReal
-        ? await serveHardware(ports, baudRate, connections, { ...common, folder: values.data! }, terminal)
+        ? await serveHardware(
+            { ports, usb: rules, baudRate, connections },
+            { ...common, folder: values.data! },
+            terminal,
+          )
         : await serveDemonstration(common, terminal);
     } catch (cause) {
       terminal.err(`serve: ${cause instanceof Error ? cause.message : String(cause)}`);
@@ -112,17 +127,15 @@ interface Common {
 }
 
 async function serveHardware(
-  ports: readonly string[],
-  baudRate: number,
-  connections: readonly Connection[],
+  hardware: Pick<StationOptions, 'ports' | 'usb' | 'baudRate' | 'connections'>,
   common: Common & { folder: string },
   terminal: Terminal,
 ): Promise<number> {
   const station = await startStation({
     ...common,
-    ports,
-    connections,
-    openPort: serialPortOpener(baudRate),
+    ...hardware,
+    openPort: serialPortOpener(),
+    watch: systemWatch(process.platform),
     clock: machineClock(),
     platform: process.platform,
     webFolder,

@@ -236,7 +236,9 @@ function takeStation(state: State, event: StationEvent): void {
     case 'board':
     case 'link':
     case 'hole':
+    case 'twin':
     case 'clock':
+    case 'suspended':
       return;
   }
 }

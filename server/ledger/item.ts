@@ -54,6 +54,8 @@ const stationKinds: Readonly<Record<StationEvent['kind'], true>> = {
   board: true,
   link: true,
   hole: true,
+  twin: true,
+  suspended: true,
   clock: true,
   station: true,
 };

@@ -9,6 +9,11 @@ export interface Clock {
   wall(): Instant;
   /** Milliseconds from an arbitrary origin; never steps back. */
   monotonic(): number;
+  /**
+   * Milliseconds from an arbitrary origin, also while the computer sleeps; never steps. Absent where time is played and may
+   * be skipped: there nothing sleeps or stands still.
+   */
+  sinceBoot?(): number;
   /** Calls back once after the duration. Returns the function that cancels it. */
   after(duration: Milliseconds, wake: () => void): () => void;
 }

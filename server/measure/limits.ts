@@ -107,9 +107,34 @@ export const limits = {
   scansPerBlockMaximum: 20_000,
   /** First and longest pause between tries to open a port, milliseconds. */
   reopenFirstMilliseconds: 500,
-  reopenLongestMilliseconds: 5_000,
-  /** Silence on a port that was talking before the link counts as lost, milliseconds. */
-  linkSilenceMilliseconds: 3_000,
+  reopenLongestMilliseconds: 1_500,
+  /** Shortest silence on a port that was talking before the link counts as lost; three periods where that is longer. */
+  linkSilenceMilliseconds: 1_000,
+  /** The same where bytes come and no whole line; six periods where that is longer. */
+  linkNoiseMilliseconds: 5_000,
+  /** A wake-up that comes later than this was not waited for: the station stood still, which is no silence of the board. */
+  oversleptMilliseconds: 250,
+  /** How long a port may take to open, and to close, before it counts as stuck, milliseconds. */
+  portOpenMilliseconds: 5_000,
+  portCloseMilliseconds: 2_000,
+  /** What comes before any hello is judged as strange from this time after the opening, at so many lines or bytes. */
+  strangeMilliseconds: 3_000,
+  strangeLines: 5,
+  strangeBytes: 24,
+  /** A port that the station may find by itself is listened to for so long before anything is written to it. */
+  listenFirstMilliseconds: 2_500,
+  /** A second board with the same identity is told once the first was heard again so long after it, milliseconds. */
+  twinCertainMilliseconds: 500,
+  /** Boards whose sequence numbers are remembered, read or not. */
+  boardsRememberedMaximum: 64,
+  /** Starts of one board whose numbers are remembered: another board may have had its name in between. */
+  startsRemembered: 4,
+  /** Newest lines of one port that are shown as they came. */
+  rawLinesKept: 200,
+  /** How often it is looked which ports are plugged in, milliseconds. */
+  portsLookMilliseconds: 1_000,
+  /** The same where looking means listing them all. */
+  portsListMilliseconds: 2_000,
   /** Pause between two askings for a board's hello, and how long it is asked before the port is opened anew, milliseconds. */
   helloAskMilliseconds: 1_000,
   helloWaitMilliseconds: 10_000,

@@ -15,6 +15,7 @@ import { findingKeyText } from '../wording/finding.ts';
 import { handOverActText } from '../wording/hand-over.ts';
 import { holeText } from '../wording/hole.ts';
 import { handKindText, instrumentActText, typedHandText } from '../wording/instrument.ts';
+import { linkEventText } from '../wording/link-event.ts';
 import { correctionActText, detailTexts } from '../wording/pass.ts';
 import { heldText } from '../wording/qualification.ts';
 import { durationText } from '../wording/time.ts';
@@ -113,9 +114,9 @@ export const stationWords = (event: StationEvent): string => {
     case 'period':
       return `Board ${event.board} now sends every ${event.periodMilliseconds / 1000} s`;
     case 'board':
-      if (event.connection !== undefined)
-        return `Instrument ${event.board} at ${event.port}, read by ${event.firmware}`;
-      return `Board ${event.board} on ${event.port}, firmware ${event.firmware}, boot ${event.boot}${event.simulated ? ', an emulator' : ''}`;
+    case 'twin':
+    case 'suspended':
+      return linkEventText(event);
     case 'link':
       return `Link to board ${event.board} ${event.state}: ${event.cause}`;
     case 'hole':

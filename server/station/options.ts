@@ -4,7 +4,9 @@ import type { Program } from '../program.ts';
 import type { Disk } from '../record/database.ts';
 import type { Connection } from '../weld/connection/connection.ts';
 import type { Outside } from '../wire/connection/open-connection.ts';
+import type { PortWatch } from '../wire/link-keeper.ts';
 import type { OpenPort } from '../wire/port.ts';
+import type { UsbRule } from '../wire/usb-rule.ts';
 
 export interface StationOptions {
   readonly folder: string;
@@ -14,6 +16,11 @@ export interface StationOptions {
   /** Program of the threads for long work, if not the one that stands beside this: tests start the built one in a third of the time. */
   readonly errandProgram?: URL;
   readonly ports: readonly string[];
+  /** USB adapters that are opened wherever they are plugged in. */
+  readonly usb?: readonly UsbRule[];
+  /** How it is known what is plugged in; absent where ports are played. */
+  readonly watch?: PortWatch;
+  readonly baudRate?: number;
   readonly openPort: OpenPort;
   /** Instruments that do not speak the lines of a board, and what reading them touches of the world. */
   readonly connections?: readonly Connection[];

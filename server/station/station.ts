@@ -5,7 +5,7 @@
 import { randomUUID } from 'node:crypto';
 import { createServer } from 'node:http';
 import type { AddressInfo } from 'node:net';
-import type { HostFrame, Reply } from '../../firmware-protocol/codec/frame.ts';
+import type { HostFrame } from '../../firmware-protocol/codec/frame.ts';
 import { NotRecording } from '../desk/refusal.ts';
 import { deskRouter } from '../desk/router.ts';
 import { createDoor, isSameOrigin } from '../door/door.ts';
@@ -28,10 +28,10 @@ import { type BoardSignal, createSignals, type Signals } from '../signal/signals
 import { boardsOf } from '../trip/boards.ts';
 import { signedBy } from '../weld/signed.ts';
 import type { WireEvent } from '../wire/event.ts';
-import { portIdentity } from '../wire/port-identity.ts';
-import { type Link, openLink } from '../wire/serial-link.ts';
+import type { Link } from '../wire/serial-link.ts';
 import { createConnections } from './connections.ts';
 import { keepJob } from './keep-job.ts';
+import { stationLinks } from './links.ts';
 import type { StationOptions } from './options.ts';
 import { machineOutside } from './outside.ts';
 import { keepPastCards, pastViews } from './past.ts';
@@ -51,7 +51,7 @@ export interface Station {
 
 /** Rejects with RecordRefusal for the folder, and with words for an address that is taken. */
 export async function startStation(options: StationOptions): Promise<Station> {
-  const { clock, folder, program, ports, tell } = options;
+  const { clock, folder, program, tell } = options;
   const record = openRecord({
     folder,
     begin: options.begin,
@@ -176,23 +176,7 @@ export async function startStation(options: StationOptions): Promise<Station> {
       signals?.recordingChanged();
     });
 
-    for (const path of ports) {
-      const onEvent = (event: WireEvent): void => {
-        if (event.type === 'link') {
-          hearLink(path, event);
-          if (event.state !== 'open') signals?.lost(path);
-          // What stands behind the port is asked anew at each opening: another cable may be in it now.
-          if (event.state === 'open')
-            void portIdentity(path).then((identity) => pipeline.portIdentified(path, identity));
-        }
-        if (event.type === 'hello') signals?.heard(path, event.hello);
-        pipeline.wire(event);
-      };
-      const onReply = (reply: Reply): void => signals?.reply(path, reply);
-      const { openPort, platform } = options;
-      links.set(path, openLink({ path, openPort, clock, platform, onEvent, onReply }));
-    }
-
+    const keeper = stationLinks({ options, pipeline, signals, links, hearLink });
     for (const connection of options.connections ?? []) connections.open(connection);
 
     return {
@@ -206,7 +190,7 @@ export async function startStation(options: StationOptions): Promise<Station> {
         closing = true;
         forgetCards();
         signals?.close();
-        await Promise.all([...links.values()].map((link) => link.close()));
+        await Promise.all([keeper.close(), connections.close()]);
         pipeline.close();
         await live.close();
         http.closeAllConnections();

@@ -5,18 +5,29 @@
  */
 import type { Clock } from '../measure/clock.ts';
 import type { Instant } from '../measure/quantity.ts';
+import type { StationEvent } from '../weld/entry.ts';
 
 export interface ClockStep {
+  /** Of the wall clock against the time that passed; 0 if it did not step. */
   readonly steppedMilliseconds: number;
+  /** For the record: the step, and for how long the computer slept or the program stood still. */
+  readonly events: readonly StationEvent[];
   /** The time line went along: what was paired with it before is no longer right. */
   readonly jumped: boolean;
+}
+
+export interface ClockStepped {
+  readonly at: Instant;
+  readonly steppedMilliseconds: number;
 }
 
 export interface Arrival {
   now(): Instant;
   /** Time goes on from here where the wall clock lies before it, as after a restart with a clock set back. */
   notBefore(at: Instant): void;
-  /** To be asked about once a second. Undefined while the two clocks go alike. */
+  /** Once a second, whatever else may fail: a beat that comes late shows that the program stood still. */
+  beat(): void;
+  /** To be asked about once a second. Undefined while the clocks go alike and nothing stood still. */
   step(): ClockStep | undefined;
 }
 
@@ -29,6 +40,9 @@ export function createArrival(clock: Clock): Arrival {
   let newest = 0;
   let seenWallLead = lead;
   let seenLead = lead;
+  let seenSlept = sleptOf(clock);
+  let beatAt = clock.monotonic();
+  let stood = 0;
 
   const now = (): Instant => {
     lead = Math.max(lead, wallLead());
@@ -42,14 +56,36 @@ export function createArrival(clock: Clock): Arrival {
       lead = Math.max(lead, at - clock.monotonic());
       seenLead = lead;
     },
+    beat() {
+      const passed = clock.monotonic() - beatAt;
+      if (clock.sinceBoot !== undefined && passed > standsAtLeast) stood += Math.round(passed);
+      beatAt = clock.monotonic();
+    },
     step() {
       now();
-      const steppedMilliseconds = Math.round(wallLead() - seenWallLead);
+      const slept = sleptOf(clock) - seenSlept;
+      const sleptMilliseconds = slept > standsAtLeast ? Math.round(slept) : 0;
+      const stoodMilliseconds = sleptMilliseconds + stood;
+      // A clock that stands in sleep makes the wall clock look as if it had stepped.
+      const stepped = Math.round(wallLead() - seenWallLead - sleptMilliseconds);
+      // Also after a sleep: whether a board slept too is not known.
       const jumped = lead - seenLead > stepAtLeast;
       // Small differences are followed, so that they never add up to what looks like a step.
       seenWallLead = wallLead();
       seenLead = lead;
-      return Math.abs(steppedMilliseconds) > stepAtLeast ? { steppedMilliseconds, jumped } : undefined;
+      seenSlept += slept;
+      stood = 0;
+      const steppedMilliseconds = Math.abs(stepped) > stepAtLeast ? stepped : 0;
+      const events: StationEvent[] = [];
+      if (stoodMilliseconds !== 0) events.push({ kind: 'suspended', milliseconds: stoodMilliseconds });
+      if (steppedMilliseconds !== 0) events.push({ kind: 'clock', steppedMilliseconds });
+      return events.length === 0 ? undefined : { steppedMilliseconds, events, jumped };
     },
   };
 }
+
+/** What the clock that runs in sleep is ahead of the one that does not step; 0 where the system has none, or the other runs on too. */
+const sleptOf = (clock: Clock): number => (clock.sinceBoot?.() ?? clock.monotonic()) - clock.monotonic();
+
+/** Five beats that did not come: a pause of the program that a reader of the record should know of. Own choice. */
+const standsAtLeast = 5_000;

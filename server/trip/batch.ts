@@ -54,3 +54,12 @@ export function tellRefused(batch: Batch, because: string): void {
     return { asked: { done, failed: () => {} }, index };
   });
 }
+
+/** Makes room in a queue that is full: the oldest reading goes, or else the oldest of the station's own words; what a person did stays. */
+export function dropOldest(queue: Queued[]): 'reading' | 'word' | undefined {
+  const oldestReading = queue.findIndex(({ reading }) => reading);
+  const index = oldestReading >= 0 ? oldestReading : queue.findIndex(({ asked }) => asked === undefined);
+  if (index < 0) return undefined;
+  queue.splice(index, 1);
+  return oldestReading >= 0 ? 'reading' : 'word';
+}

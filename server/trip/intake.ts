@@ -61,7 +61,10 @@ export function createIntake(
       const items = sourceItems(run, at);
       if (known?.hello.boot !== boot || known.port !== port) {
         const named = connection === undefined ? {} : { connection };
-        items.push(feed(run, stationInput(at, { kind: 'board', board, boot, firmware, simulated, port, ...named })));
+        const before = run.ports.get(board) ?? port;
+        const moved = before === port ? {} : { movedFrom: before };
+        const event = { kind: 'board', board, boot, firmware, simulated, port, ...moved, ...named } as const;
+        items.push(feed(run, stationInput(at, event)));
       }
       if (run.periods.get(board) !== periodMilliseconds) {
         items.push(feed(run, stationInput(at, { kind: 'period', board, periodMilliseconds })));
@@ -104,6 +107,9 @@ export function createIntake(
 
   const ofHole = ({ board, hole }: WireEvent & { type: 'hole' }, at: Instant): Item[] =>
     runsOn(board).map((run) => feed(run, stationInput(at, { kind: 'hole', board, ...hole })));
+
+  const ofTwin = ({ board, port, heldOn }: WireEvent & { type: 'twin' }, at: Instant): Item[] =>
+    runsOn(board).map((run) => feed(run, stationInput(at, { kind: 'twin', board, port, heldOn })));
 
   const sourceItems = (run: JointRun, at: Instant): Item[] => {
     const source = sourceOf(boards, run.joint);
@@ -150,6 +156,8 @@ export function createIntake(
           return ofLink(event, at);
         case 'hole':
           return ofHole(event, at);
+        case 'twin':
+          return ofTwin(event, at);
       }
     },
     ofIdentity(port, identity, at) {

@@ -23,6 +23,8 @@ export interface JointRun {
   source: Source;
   declared: boolean;
   periods: Map<string, number>;
+  /** By board, as the record says it. */
+  ports: Map<string, string>;
   /** Newest judgement, and the one up to which conclusions have been written. */
   assessment: Assessment;
   concluded: Assessment | undefined;
@@ -69,6 +71,7 @@ export function startRun(at: Instant, opened: Opened, committed: () => Iterable<
     source: opened.source,
     declared: false,
     periods: new Map(),
+    ports: new Map(),
     assessment: judge.assess(),
     concluded: undefined,
     outlook: undefined,
@@ -110,6 +113,7 @@ export function feed(run: JointRun, input: Input, beside = false): Item {
   if (input.type === 'station' && input.event.kind === 'period') {
     run.periods.set(input.event.board, input.event.periodMilliseconds);
   }
+  if (input.type === 'station' && input.event.kind === 'board') run.ports.set(input.event.board, input.event.port);
   return itemOf(run.id, input);
 }
 

@@ -192,10 +192,16 @@ export type StationEvent =
       readonly port: string;
       /** How it is read, where it is no board but an instrument that was connected; `firmware` then says so in words. */
       readonly connection?: Connection;
+      /** The port on which it was read until now, where it was moved; absent in entries of before. */
+      readonly movedFrom?: string;
     }
+  /** A second board says the same identity: the one on `port` is not read. */
+  | { readonly kind: 'twin'; readonly board: string; readonly port: string; readonly heldOn: string }
   | { readonly kind: 'link'; readonly board: string; readonly state: 'lost' | 'restored'; readonly cause: string }
   | ({ readonly kind: 'hole'; readonly board: string } & Hole)
   | { readonly kind: 'clock'; readonly steppedMilliseconds: number }
+  /** The computer slept, or the program stood still, for so long: nothing was heard or judged meanwhile. */
+  | { readonly kind: 'suspended'; readonly milliseconds: number }
   | { readonly kind: 'station'; readonly state: 'started' | 'stopped' | 'not recording'; readonly lost?: number };
 
 /** One input to the judge, in the order of the chain. */

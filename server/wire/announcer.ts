@@ -9,9 +9,10 @@ import type { WireEvent } from './event.ts';
 type LinkState = Extract<WireEvent, { readonly type: 'link' }>['state'];
 
 export interface Announcer {
-  say(state: LinkState, cause: string, advice?: string): void;
-  /** A board said hello. before: another board that answered on this port until now. */
-  open(board: string, before: string | undefined): void;
+  /** leftAlone: it is not tried again by itself. */
+  say(state: LinkState, cause: string, advice?: string, leftAlone?: boolean): void;
+  /** A board said hello. before: another board that answered on this port until now; found: a speed that was not stated. */
+  open(board: string, before: string | undefined, found?: number): void;
 }
 
 export const createAnnouncer = (port: string, clock: Clock, onEvent: (event: WireEvent) => void): Announcer => {
@@ -19,7 +20,7 @@ export const createAnnouncer = (port: string, clock: Clock, onEvent: (event: Wir
   let cause = '';
   let board: string | undefined;
 
-  const tell = (next: LinkState, why: string, advice?: string): void => {
+  const tell = (next: LinkState, why: string, advice?: string, leftAlone = false): void => {
     state = next;
     cause = why;
     onEvent({
@@ -29,20 +30,23 @@ export const createAnnouncer = (port: string, clock: Clock, onEvent: (event: Wir
       state,
       cause,
       ...(advice === undefined ? {} : { advice }),
+      ...(leftAlone ? { leftAlone } : {}),
       arrivedAt: clock.wall(),
     });
   };
 
   return {
-    say: (next, why, advice) => {
+    say: (next, why, advice, leftAlone) => {
       if (state === 'refused' && (next === 'opening' || next === 'waiting for hello')) return;
       if (state === next && (cause === why || next !== 'refused')) return;
-      tell(next, why, advice);
+      tell(next, why, advice, leftAlone);
     },
-    open: (next, before) => {
+    open: (next, before, found) => {
       if (state === 'open' && board === next) return;
       board = next;
-      tell('open', before === undefined ? `board ${next} answers` : `board ${next} answers where ${before} did before`);
+      const where = before === undefined ? '' : ` where ${before} did before`;
+      const speed = found === undefined ? '' : ` at ${found} baud, which was not stated: start with --baud ${found}`;
+      tell('open', `board ${next} answers${where}${speed}`);
     },
   };
 };

@@ -38,6 +38,14 @@ export type WireEvent =
       readonly hole: Hole;
       readonly arrivedAt: Instant;
     }
+  /** Two boards say the same identity at the same time; the one on this port is not read. */
+  | {
+      readonly type: 'twin';
+      readonly port: string;
+      readonly board: string;
+      readonly heldOn: string;
+      readonly arrivedAt: Instant;
+    }
   | {
       readonly type: 'link';
       readonly port: string;
@@ -46,6 +54,8 @@ export type WireEvent =
       readonly cause: string;
       /** What a person can do about it, for this operating system. */
       readonly advice?: string;
+      /** It is not tried again until it is plugged in anew or somebody asks for it. */
+      readonly leftAlone?: boolean;
       readonly arrivedAt: Instant;
     };
 

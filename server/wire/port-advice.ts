@@ -3,10 +3,15 @@
  * the error and the system alone.
  */
 
-export interface PortAdvice {
-  readonly reason: 'missing' | 'busy' | 'no permission' | 'not a serial port' | 'other';
+export interface Advised {
   readonly cause: string;
   readonly advice: string;
+  /** The port on which a board with the same identity is read. */
+  readonly twin?: string;
+}
+
+export interface PortAdvice extends Advised {
+  readonly reason: 'missing' | 'busy' | 'no permission' | 'not a serial port' | 'stuck' | 'other';
 }
 
 export const portAdvice = (error: Error, platform: string): PortAdvice => {
@@ -19,11 +24,13 @@ const causes: Readonly<Record<PortAdvice['reason'], string>> = {
   busy: 'the port is in use by another program',
   'no permission': 'this user may not open the port',
   'not a serial port': 'this is not a serial port',
+  stuck: 'the port hangs',
   other: 'the port cannot be opened',
 };
 
 const reasonOf = (message: string, platform: string): PortAdvice['reason'] => {
   const says = (pattern: RegExp): boolean => pattern.test(message);
+  if (says(/does not open within/i)) return 'stuck';
   if (says(/no such file|file not found|ENOENT|no such device|ENXIO|ENODEV/i)) return 'missing';
   if (says(/cannot lock|busy|EBUSY|temporarily unavailable|EAGAIN|EWOULDBLOCK/i)) return 'busy';
   // Windows says "access denied" when another program holds the port; it has no permissions for ports.
@@ -62,9 +69,27 @@ const advice: Readonly<Record<PortAdvice['reason'], Readonly<Record<'linux' | 'm
     mac: 'Give the path of a serial device, such as one of "ls /dev/cu.*".',
     windows: 'Give the name of a serial port, such as COM3; the Device Manager lists them under "Ports (COM & LPT)".',
   },
+  stuck: {
+    linux: `Unplug the board and plug it in again. If the port hangs all the same, start this computer anew. ${retried}`,
+    mac: `Unplug the board and plug it in again. If the port hangs all the same, start this computer anew. ${retried}`,
+    windows: `Unplug the board and plug it in again. If the port hangs all the same, start this computer anew. ${retried}`,
+  },
   other: {
     linux: `Unplug the board and plug it in again; "dmesg | tail" shows what the system says of it. ${retried}`,
     mac: `Unplug the board and plug it in again; the driver of its adapter may have to be allowed in the system settings. ${retried}`,
     windows: `Unplug the board and plug it in again; a yellow mark in the Device Manager means that its driver is missing. ${retried}`,
   },
 };
+
+/** Two boards with the same identity: the one that was read first goes on being read. */
+export const twinAdvice = (board: string, port: string, heldOn: string): Advised => ({
+  cause: `a second board says that it is ${board}, which is being read on ${heldOn}`,
+  advice: `The board on ${port} is not read. Unplug one of the two, give it an identity of its own, and make sure that the readings of ${board} come from the board that is wired to the part.`,
+  twin: heldOn,
+});
+
+/** No speed made text of what comes. */
+export const speedsTried = (rates: readonly number[], before: string): Advised => ({
+  cause: 'bytes come that no usual speed makes readable',
+  advice: `Tried: ${rates.join(', ')} baud. The port is left alone. If a board of this station is here, start with its own speed (--baud). ${before}`,
+});

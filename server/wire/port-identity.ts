@@ -3,7 +3,7 @@
  * the adapter behind it. A convenience and a first word on the source only; the board's own identity counts.
  */
 import { realpathSync } from 'node:fs';
-import { SerialPort } from 'serialport';
+import { systemPorts } from './list-ports.ts';
 
 export interface PortIdentity {
   /** True if a piece of hardware with an identity of its own stands behind the port. */
@@ -17,12 +17,19 @@ export interface ListedPort {
   readonly vendorId?: string | undefined;
   readonly productId?: string | undefined;
   readonly serialNumber?: string | undefined;
+  readonly manufacturer?: string | undefined;
+  readonly product?: string | undefined;
+  /** Name of the kernel's driver. */
+  readonly driver?: string | undefined;
 }
 
 export type ListPorts = () => Promise<readonly ListedPort[]>;
 
 /** list: how the system's ports are listed; handed in by tests. Never rejects. */
-export const portIdentity = async (path: string, list: ListPorts = () => SerialPort.list()): Promise<PortIdentity> => {
+export const portIdentity = async (
+  path: string,
+  list: ListPorts = systemPorts(process.platform),
+): Promise<PortIdentity> => {
   if (isPseudoTerminal(path)) return { verified: false, detail: 'a pseudo-terminal: a program stands behind it' };
   let ports: readonly ListedPort[];
   try {

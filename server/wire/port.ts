@@ -14,5 +14,5 @@ export interface Port {
   close(): Promise<void>;
 }
 
-/** Opens a port afresh. Rejects with an error that portAdvice can read. */
-export type OpenPort = (path: string, handlers: PortHandlers) => Promise<Port>;
+/** Opens a port afresh, at its own speed unless another is asked for. Rejects with an error that portAdvice can read. */
+export type OpenPort = (path: string, handlers: PortHandlers, baudRate?: number) => Promise<Port>;

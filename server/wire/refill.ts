@@ -14,8 +14,10 @@ import type { SequenceWatch } from './sequence-watch.ts';
 export const refillCommand = 65_535;
 
 export interface Refill {
-  /** Each hello; with a new start of the board a hole that is still open is told as lost, and the hole of the start itself. */
-  hello(hello: Hello): void;
+  /** Each hello of this start. */
+  hello(hello: Pick<Hello, 'linesKept'>): void;
+  /** The board has started again: what is still missing is told as lost, and the hole of the start itself. */
+  over(): void;
   /** Each sample that the watch took as new. */
   took(sample: Sample): void;
   reply(reply: Reply): void;
@@ -36,15 +38,24 @@ interface Running {
 
 export interface RefillOptions {
   readonly clock: Clock;
-  readonly watch: Pick<SequenceWatch, 'missingBetween' | 'lowestMissing' | 'highest'>;
+  /** Of the start that this is for: each start of a board has its own. */
+  readonly boot: number;
+  /** Numbers below are done with already. */
+  readonly settledBelow?: number;
+  /** It was told already that the start is over. */
+  readonly over?: boolean;
+  readonly watch: Pick<SequenceWatch, 'missingBetween' | 'lowestMissing' | 'highest' | 'giveUp'>;
   send(frame: HostFrame): void;
   tell(hole: Hole): void;
 }
 
-export function createRefill({ clock, watch, send, tell }: RefillOptions): Refill {
-  let known: Hello | undefined;
+export function createRefill(options: RefillOptions): Refill {
+  const { clock, boot, watch, send, tell } = options;
+  let linesKept = 0;
   /** Numbers below are done with, come or lost. */
-  let settledBelow = 0;
+  let settledBelow = options.settledBelow ?? 0;
+  /** It was told that what comes after the newest is lost. */
+  let told = options.over ?? false;
   let hole: Running | undefined;
   let asking = false;
   let cancel = (): void => {};
@@ -72,7 +83,9 @@ export function createRefill({ clock, watch, send, tell }: RefillOptions): Refil
     const { from, to, came, missing } = hole!;
     hole = undefined;
     settledBelow = to + 1;
-    tell({ boot: known!.boot, from, to, came, lost: missing - came, fate: came === missing ? 'sent again' : fate });
+    // What was told as lost stays lost, though a line may still be under way: no number is told of twice.
+    watch.giveUp(from, to);
+    tell({ boot, from, to, came, lost: missing - came, fate: came === missing ? 'sent again' : fate });
   };
 
   /** Asks for what is still missing of the hole, as long as there is hope. */
@@ -93,25 +106,40 @@ export function createRefill({ clock, watch, send, tell }: RefillOptions): Refil
     const { from = lowest, came = 0 } = hole ?? {};
     const missing = came + watch.missingBetween(from, newest);
     hole = { from, to: newest - 1, missing, came, tries: 0, lowest: undefined };
-    const { linesKept } = known!;
     if (linesKept === 0) end('no longer kept');
     else ask(Math.max(lowest, newest - linesKept));
   };
 
+  /** A start that was told as over speaks all the same, as where another board had taken its name: what lies between was told as lost. */
+  const backAgain = (sequence: number): void => {
+    told = false;
+    settledBelow = sequence;
+    watch.giveUp(0, sequence - 1);
+  };
+
   return {
     hello: (hello) => {
-      const before = known;
-      if (before?.board === hello.board && before.boot === hello.boot) {
-        known = hello;
-        return;
-      }
+      linesKept = hello.linesKept;
+    },
+    over: () => {
       if (hole !== undefined) end('board started again');
       const highest = watch.highest();
-      if (before?.board === hello.board && highest !== undefined) {
-        tell({ boot: before.boot, from: highest + 1, came: 0, fate: 'board started again' });
+      if (highest === undefined || told) return;
+      // What went missing while another hole was open.
+      const from = watch.lowestMissing(settledBelow);
+      if (from !== undefined) {
+        hole = {
+          from,
+          to: highest,
+          missing: watch.missingBetween(from, highest),
+          came: 0,
+          tries: 0,
+          lowest: undefined,
+        };
+        end('board started again');
       }
-      known = hello;
-      settledBelow = 0;
+      told = true;
+      tell({ boot, from: highest + 1, came: 0, fate: 'board started again' });
     },
     took: ({ sequence, resent }) => {
       if (resent) {
@@ -119,7 +147,8 @@ export function createRefill({ clock, watch, send, tell }: RefillOptions): Refil
         hole.came += 1;
         hole.lowest = Math.min(hole.lowest ?? sequence, sequence);
         if (asking) arm();
-      } else if (!asking) begin(sequence);
+      } else if (told) backAgain(sequence);
+      else if (!asking) begin(sequence);
     },
     reply: ({ outcome }) => {
       if (!asking) return;

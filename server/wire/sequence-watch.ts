@@ -15,6 +15,8 @@ export interface SequenceWatch {
   lowestMissing(from: number): number | undefined;
   /** How many of this start did not come, both ends included. */
   missingBetween(from: number, to: number): number;
+  /** What is missing of these stays missing, both ends included: its lines are no longer taken. */
+  giveUp(from: number, to: number): void;
   /** The newest of this start; undefined before its first. */
   highest(): number | undefined;
 }
@@ -35,12 +37,20 @@ export const createSequenceWatch = (): SequenceWatch => {
     }
   };
 
+  const isNewest = (sequence: number): true => {
+    if (highest !== undefined) note(highest + 1, sequence);
+    highest = sequence;
+    return true;
+  };
+
   const isNewResent = (sequence: number): boolean => {
     if (gaps.delete(sequence)) {
       missing -= 1;
       return true;
     }
-    if (highest !== undefined && sequence >= lowest && sequence <= highest) return false;
+    // Sent again before its first line came through: it is the newest.
+    if (highest !== undefined && sequence > highest) return isNewest(sequence);
+    if (highest !== undefined && sequence >= lowest) return false;
     if (earlier.has(sequence)) return false;
     remember(earlier, sequence);
     return true;
@@ -56,10 +66,7 @@ export const createSequenceWatch = (): SequenceWatch => {
     isNew: (sequence, resent) => {
       if (resent) return isNewResent(sequence);
       if (highest === undefined) lowest = sequence;
-      else if (sequence <= highest) return false;
-      else note(highest + 1, sequence);
-      highest = sequence;
-      return true;
+      return highest !== undefined && sequence <= highest ? false : isNewest(sequence);
     },
     missing: () => missing,
     // The set is in the order in which numbers went missing, which is the order of the numbers.
@@ -71,6 +78,9 @@ export const createSequenceWatch = (): SequenceWatch => {
       let count = 0;
       for (const sequence of gaps) if (sequence >= from && sequence <= to) count += 1;
       return count;
+    },
+    giveUp: (from, to) => {
+      for (const sequence of gaps) if (sequence >= from && sequence <= to) gaps.delete(sequence);
     },
     highest: () => (highest === undefined || highest < 0 ? undefined : highest),
   };

@@ -1,7 +1,8 @@
 /**
  * The link to one port, for as long as the station runs: opens it, listens, notices the loss, opens it again.
  * Promise: no sample is handed on before the hello it belongs to; nothing is glued across openings; nothing
- * is retried or awaited but on the clock handed in; a change of state is reported once, not at each retry.
+ * is retried or awaited but on the clock handed in; a change of state is reported once, not at each retry. What is no
+ * board of this station is left alone until it is plugged in anew or somebody asks.
  */
 import { encode } from '../../firmware-protocol/codec/encode.ts';
 import type { BoardFrame, Hello, HostFrame, Reply } from '../../firmware-protocol/codec/frame.ts';
@@ -9,12 +10,16 @@ import type { Clock } from '../measure/clock.ts';
 import { limits } from '../measure/limits.ts';
 import { milliseconds } from '../measure/quantity.ts';
 import { createAnnouncer } from './announcer.ts';
-import { openConversation } from './conversation.ts';
+import { createBaudSearch } from './baud-search.ts';
+import { type BoardBook, createBoardBook, type Holder, type Talk } from './board-book.ts';
+import { type LineFault, openConversation } from './conversation.ts';
 import type { LinkCounts, WireEvent } from './event.ts';
-import type { OpenPort, Port, PortHandlers } from './port.ts';
-import { portAdvice } from './port-advice.ts';
-import { createRefill, refillCommand } from './refill.ts';
-import { createSequenceWatch } from './sequence-watch.ts';
+import type { OpenPort, Port } from './port.ts';
+import { type Advised, portAdvice, speedsTried, twinAdvice } from './port-advice.ts';
+import { asError, boundedWriter, closeBounded, openBounded } from './port-opening.ts';
+import { createRawLines, type RawLine } from './raw-lines.ts';
+import { refillCommand } from './refill.ts';
+import { createTaps, type Hear } from './traffic.ts';
 
 export interface LinkOptions {
   readonly path: string;
@@ -25,6 +30,13 @@ export interface LinkOptions {
   readonly onReply?: (reply: Reply) => void;
   /** Operating system for advice: a value of process.platform. */
   readonly platform: string;
+  /** Shared by all links of a station, so that a board may move from port to port; its own if not given. */
+  readonly book?: BoardBook;
+  readonly baudRate?: number;
+  /** The station found this port by itself: it is listened to before anything is written. */
+  readonly listenFirst?: boolean;
+  /** Asked before each opening; words where the port must not be opened. */
+  readonly mayOpen?: () => Promise<Advised | undefined>;
 }
 
 export interface Link {
@@ -38,150 +50,227 @@ export interface Link {
   close(): Promise<void>;
 }
 
-interface Ending {
-  readonly kind: 'lost' | 'refused' | 'closed';
-  readonly cause: string;
-  readonly advice?: string;
+/** The link to a port that is read as a board's. */
+export interface BoardLink extends Link {
+  counts(): BoardCounts;
+  baudRate(): number;
+  /** Newest lines both ways, those after the given number. */
+  lines(after: number): readonly RawLine[];
+  /** Hears all bytes both ways, and each opening and loss, until the function that it gives is called. */
+  tap(hear: Hear): () => void;
+  /** Tries at once, also where the port was left alone. */
+  retry(): void;
 }
 
-export const openLink = (options: LinkOptions): Link => {
-  const { path, clock, onEvent } = options;
+export interface BoardCounts extends LinkCounts {
+  /** Lines that were not taken, by what was wrong with them. */
+  readonly faults: Readonly<Partial<Record<LineFault, number>>>;
+  /** How often the port was opened, and lost after a board had spoken. */
+  readonly openings: number;
+  readonly losses: number;
+}
+
+interface Ending extends Partial<Advised> {
+  readonly kind: 'lost' | 'refused' | 'closed';
+  readonly cause: string;
+  readonly strange?: 'unreadable' | 'text';
+  readonly leftAlone?: boolean;
+}
+
+interface Speaking {
+  readonly write: (text: string) => boolean;
+  readonly board: string;
+  readonly talk: Talk;
+}
+
+export const openLink = (options: LinkOptions): BoardLink => {
+  const { path, clock, onEvent, platform, book = createBoardBook(clock), mayOpen = async () => undefined } = options;
   const announcer = createAnnouncer(path, clock, onEvent);
-  const watch = createSequenceWatch();
-  const send = (frame: HostFrame): boolean => speaking?.write(`${encode(frame)}\n`) ?? false;
-  const refill = createRefill({
-    clock,
-    watch,
-    // What cannot be written now is asked again once its time has run out.
-    send: (frame) => void send(frame),
-    tell: (hole) => onEvent({ type: 'hole', port: path, board: known!.board, hole, arrivedAt: clock.wall() }),
-  });
-  const counts = { linesGood: 0, linesBad: 0, bytesDropped: 0 };
-  let known: Hello | undefined;
-  let speaking: { readonly write: (text: string) => boolean } | undefined;
+  const search = createBaudSearch(options.baudRate ?? 115_200);
+  const raw = createRawLines(limits.rawLinesKept);
+  const taps = createTaps(clock);
+  const counts = { linesGood: 0, linesBad: 0, bytesDropped: 0, openings: 0, losses: 0 };
+  const faults: Partial<Record<LineFault, number>> = {};
+  let lastTalk: Talk | undefined;
+  let lastBoard: string | undefined;
+  let speaking: Speaking | undefined;
   let closed = false;
   let stop = (): void => {};
+  let wake = (): void => {};
+
+  const send = (frame: HostFrame): boolean => speaking?.write(`${encode(frame)}\n`) ?? false;
 
   /** One opening of the port, from the first try to its end. Resolves with why it ended and if a board spoke. */
   const openOnce = async (): Promise<Ending & { readonly spoke: boolean }> => {
+    const blocked = await mayOpen();
+    if (closed) return { ...endedByStation, spoke: false };
+    if (blocked !== undefined) return { kind: 'refused', spoke: false, leftAlone: true, ...blocked };
     announcer.say('opening', `opening ${path}`);
     let settle: (ending: Ending) => void = () => {};
     const ended = new Promise<Ending>((resolve) => {
       settle = resolve;
     });
-    stop = () => settle({ kind: 'closed', cause: 'closed by the station' });
+    stop = () => settle(endedByStation);
     let take = (_bytes: Uint8Array): void => {};
-    const handlers: PortHandlers = {
-      onBytes: (bytes) => take(bytes),
-      onLost: (cause) => settle({ kind: 'lost', cause }),
-    };
     let port: Port;
     try {
-      port = await options.openPort(path, handlers);
+      const onBytes = (bytes: Uint8Array): void => {
+        taps.tell('in', bytes);
+        take(bytes);
+      };
+      const onLost = (cause: string): void => settle({ kind: 'lost', cause });
+      port = await openBounded(clock, options.openPort, path, { onBytes, onLost }, search.rate());
     } catch (error) {
-      return { kind: 'refused', spoke: false, ...portAdvice(asError(error), options.platform) };
+      return { kind: 'refused', spoke: false, ...portAdvice(asError(error), platform) };
     }
     if (closed) {
-      await port.close();
-      return { kind: 'closed', spoke: false, cause: 'closed by the station' };
+      await closeBounded(clock, port);
+      return { ...endedByStation, spoke: false };
     }
-    const write = boundedWriter(port, (cause) => settle({ kind: 'lost', cause }));
-    let spoke = false;
+    counts.openings += 1;
+    taps.tell('open', String(search.rate()));
+    const passOn = boundedWriter(port, (cause) => settle({ kind: 'lost', cause }));
+    const write = (text: string): boolean => {
+      taps.tell('out', text);
+      for (const line of text.split('\n')) if (line !== '') raw.add(clock.wall(), 'out', line);
+      return passOn(text);
+    };
     announcer.say('waiting for hello', 'the port is open');
-    const conversation = openConversation(clock, {
-      write: (text) => void write(text),
-      onEnd: settle,
-      onLine: (good) => {
-        if (good) counts.linesGood += 1;
-        else counts.linesBad += 1;
-      },
-      onDropped: (bytes) => {
-        counts.bytesDropped += bytes;
-      },
-      onBoardFrame: (frame) => {
-        if (closed) return false;
-        if (frame.kind === 'hello') {
+    let spoke = false;
+    const holder: Holder = {
+      port: path,
+      send: (frame) => void send(frame),
+      tell: (board, hole) => onEvent({ type: 'hole', port: path, board, hole, arrivedAt: clock.wall() }),
+      twin: (heldOn) => settle({ kind: 'refused', leftAlone: true, ...twinAdvice(lastBoard!, path, heldOn) }),
+    };
+    const conversation = openConversation(
+      clock,
+      {
+        write: (text) => void write(text),
+        onEnd: settle,
+        onLine: (line, fault) => {
+          raw.add(clock.wall(), 'in', line, fault);
+          if (fault === undefined) counts.linesGood += 1;
+          else {
+            counts.linesBad += 1;
+            faults[fault] = (faults[fault] ?? 0) + 1;
+          }
+        },
+        onDropped: (bytes) => {
+          counts.bytesDropped += bytes;
+        },
+        onHello: (hello) => {
+          if (closed) return false;
+          if (!greet(hello, holder, write)) return false;
           spoke = true;
-          speaking = { write };
-        }
-        return hear(frame);
+          return true;
+        },
+        onBoardFrame: (frame) => !closed && hear(frame),
+        onHelloNeeded: (cause) => {
+          speaking = undefined;
+          book.leave(holder);
+          announcer.say('waiting for hello', cause);
+        },
       },
-      onHelloNeeded: (cause) => {
-        speaking = undefined;
-        refill.pause();
-        announcer.say('waiting for hello', cause);
-      },
-    });
+      { listenFirst: options.listenFirst === true, spokeBefore: lastTalk !== undefined },
+    );
     take = conversation.take;
     const ending = await ended;
     speaking = undefined;
-    refill.pause();
     conversation.close();
-    await port.close();
+    book.leave(holder);
+    taps.tell('lost', ending.cause);
+    if (spoke && ending.kind === 'lost') counts.losses += 1;
+    const isFree = await closeBounded(clock, port);
     // A port that goes before any board has spoken was of no use: told once, as a port that does not open is.
-    if (ending.kind === 'lost' && !spoke) return { ...ending, kind: 'refused', spoke };
-    return { ...ending, spoke };
+    const kind = ending.kind === 'lost' && !spoke ? 'refused' : ending.kind;
+    return { ...ending, kind, spoke, ...(isFree ? {} : { cause: `${ending.cause}; ${stillHeld}` }) };
+  };
+
+  /** False where another port has the board. */
+  const greet = (hello: Hello, holder: Holder, write: Speaking['write']): boolean => {
+    const before = lastBoard;
+    const greeting = book.greet(hello, holder);
+    if (greeting.kind === 'held') {
+      lastBoard = hello.board;
+      announcer.say('waiting for hello', `board ${hello.board} is still being read on ${greeting.port}`);
+      return false;
+    }
+    lastTalk = greeting.talk;
+    lastBoard = hello.board;
+    speaking = { write, board: hello.board, talk: greeting.talk };
+    announcer.open(
+      hello.board,
+      before === hello.board ? undefined : before,
+      search.tried().length > 1 ? search.rate() : undefined,
+    );
+    onEvent({ type: 'hello', port: path, hello, arrivedAt: clock.wall() });
+    return true;
   };
 
   /** False if the line was here before. */
-  const hear = (frame: BoardFrame): boolean => {
-    const arrivedAt = clock.wall();
-    switch (frame.kind) {
-      case 'hello':
-        greet(frame);
-        return true;
-      case 'sample':
-        // A line sent again that had come all the same is no bad line.
-        if (!watch.isNew(frame.sequence, frame.resent)) return frame.resent;
-        onEvent({
-          type: 'sample',
-          port: path,
-          board: known!.board,
-          sample: frame,
-          arrivedAt,
-          arrivedMonotonic: clock.monotonic(),
-        });
-        refill.took(frame);
-        return true;
-      case 'reply':
-        if (frame.command === refillCommand) refill.reply(frame);
-        else options.onReply?.(frame);
-        return true;
+  const hear = (frame: Exclude<BoardFrame, Hello>): boolean => {
+    if (speaking === undefined) return true;
+    const { talk, board } = speaking;
+    if (frame.kind === 'reply') {
+      if (frame.command === refillCommand) talk.reply(frame);
+      else options.onReply?.(frame);
+      return true;
     }
+    // A line sent again that had come all the same is no bad line.
+    if (!talk.isNew(frame)) return frame.resent;
+    const arrivedAt = clock.wall();
+    onEvent({ type: 'sample', port: path, board, sample: frame, arrivedAt, arrivedMonotonic: clock.monotonic() });
+    talk.took(frame);
+    return true;
   };
 
-  const greet = (hello: Hello): void => {
-    const before = known;
-    known = hello;
-    const same = before?.board === hello.board;
-    refill.hello(hello);
-    if (!same || before.boot !== hello.boot) watch.restart(same);
-    announcer.open(hello.board, same ? undefined : before?.board);
-    onEvent({ type: 'hello', port: path, hello, arrivedAt: clock.wall() });
+  /** What is told of the ending, and whether the port is tried again by itself. */
+  const verdictOn = (ending: Ending): Ending => {
+    if (ending.strange === 'text') return { ...ending, leftAlone: true };
+    if (ending.strange !== 'unreadable') return ending;
+    const rate = search.rate();
+    if (search.next()) return { ...ending, cause: `${ending.cause} (${rate} baud); ${search.rate()} is tried next` };
+    return { ...ending, ...speedsTried(search.tried(), ending.advice ?? ''), leftAlone: true };
   };
 
   const run = async (): Promise<void> => {
     let wait: number = limits.reopenFirstMilliseconds;
     while (!closed) {
-      const ending = await openOnce();
+      const { spoke, ...how } = await openOnce();
       if (closed) break;
-      if (ending.kind !== 'closed') announcer.say(ending.kind, ending.cause, ending.advice);
-      if (ending.spoke) wait = limits.reopenFirstMilliseconds;
-      await new Promise<void>((resolve) => {
-        const cancel = clock.after(milliseconds(wait), resolve);
-        stop = () => {
-          cancel();
-          resolve();
-        };
-      });
-      wait = Math.min(wait * 2, limits.reopenLongestMilliseconds);
+      const ending = verdictOn(how);
+      if (ending.twin !== undefined)
+        onEvent({ type: 'twin', port: path, board: lastBoard!, heldOn: ending.twin, arrivedAt: clock.wall() });
+      if (ending.kind !== 'closed') announcer.say(ending.kind, ending.cause, ending.advice, ending.leftAlone);
+      if (spoke || ending.strange === 'unreadable') wait = limits.reopenFirstMilliseconds;
+      const asked = await pauseOr(ending.leftAlone === true ? undefined : wait);
+      wait = asked ? limits.reopenFirstMilliseconds : Math.min(wait * 2, limits.reopenLongestMilliseconds);
+      if (asked && ending.leftAlone === true) search.restart();
     }
   };
+
+  /** Resolves with true if somebody asked. Without a time only that ends it. */
+  const pauseOr = (time: number | undefined): Promise<boolean> =>
+    new Promise((resolve) => {
+      const cancel = time === undefined ? () => {} : clock.after(milliseconds(time), () => done(false));
+      const done = (asked: boolean): void => {
+        cancel();
+        wake = () => {};
+        resolve(asked);
+      };
+      wake = () => done(true);
+      stop = () => done(false);
+    });
 
   const running = run();
   return {
     send,
-    counts: () => ({ ...counts, linesMissing: watch.missing() }),
+    counts: () => ({ ...counts, faults: { ...faults }, linesMissing: lastTalk?.missing() ?? 0 }),
+    baudRate: search.rate,
+    lines: raw.after,
+    tap: taps.add,
+    retry: () => wake(),
     close: async () => {
       closed = true;
       stop();
@@ -190,20 +279,5 @@ export const openLink = (options: LinkOptions): Link => {
   };
 };
 
-/** Writes through the port; a failure is a loss of the link, and a port that takes nothing is not filled without end. */
-const boundedWriter = (port: Port, lose: (cause: string) => void): ((text: string) => boolean) => {
-  let waiting = 0;
-  return (text) => {
-    if (waiting >= limits.commandsWaitingMaximum) return false;
-    waiting += 1;
-    port.write(text).then(
-      () => {
-        waiting -= 1;
-      },
-      (error) => lose(`writing failed: ${asError(error).message}`),
-    );
-    return true;
-  };
-};
-
-const asError = (error: unknown): Error => (error instanceof Error ? error : new Error(String(error)));
+const endedByStation = { kind: 'closed', cause: 'closed by the station' } as const;
+const stillHeld = 'the system still holds the port, so that it may be busy for a while';

@@ -12,12 +12,12 @@ export interface Framing {
   readonly stopBits?: 1 | 2;
 }
 
-/** A way to open serial devices at the given speed. */
+/** A way to open serial devices at the given speed, unless another is asked for. */
 export const serialPortOpener =
   (baudRate = 115_200, { dataBits = 8, parity = 'none', stopBits = 1 }: Framing = {}): OpenPort =>
-  (path, handlers) => {
+  (path, handlers, rate = baudRate) => {
     // hupcl false: closing does not drop the line that resets many boards; opening may still reset them.
-    const device = new SerialPort({ path, baudRate, dataBits, parity, stopBits, autoOpen: false, hupcl: false });
+    const device = new SerialPort({ path, baudRate: rate, dataBits, parity, stopBits, autoOpen: false, hupcl: false });
     const port = portOf(device, handlers);
     return new Promise((resolve, reject) => {
       device.open((error) => (error === null ? resolve(port) : reject(error)));

@@ -10,6 +10,7 @@ import { describe, expect, it, onTestFinished } from 'vitest';
 import { judgeAll } from '../../server/judgement/judge.ts';
 import { openRecordReadOnly } from '../../server/record/read.ts';
 import type { Scan } from '../../server/weld/scan.ts';
+import { everyNumberEnds } from '../support/every-number.ts';
 import { minimumCelsius } from './job.ts';
 import { createWorld, type Truth, type World } from './world.ts';
 
@@ -68,6 +69,13 @@ function check(world: World): void {
   expect(again.source.kind).toBe('simulated');
   orderHolds(inputs);
   readingsAreTrue(world, inputs);
+  const holes = inputs.flatMap((input) =>
+    input.type === 'station' && input.event.kind === 'hole' ? [input.event] : [],
+  );
+  everyNumberEnds(
+    inputs.flatMap((input) => (input.type === 'scan' ? [input.scan] : [])),
+    holes,
+  );
 }
 
 /** Nothing is told that another connection does not see at that moment, and each position is told once. */

@@ -14,6 +14,7 @@ import { createPipeline, type Pipeline, type Step } from '../../server/pipeline.
 import { openRecord, type RecordStore } from '../../server/record/store.ts';
 import type { Act } from '../../server/weld/entry.ts';
 import type { Joint } from '../../server/weld/joint.ts';
+import { createBoardBook } from '../../server/wire/board-book.ts';
 import { createInProcessPort } from '../../server/wire/in-process-port.ts';
 import { type Link, openLink } from '../../server/wire/serial-link.ts';
 import { faults, faultyDisk } from '../support/faulty-disk.ts';
@@ -120,7 +121,9 @@ export async function createWorld(
     world.pipeline = createPipeline({ store: world.record, clock, rules: 'simulation', station: 'simulation' });
     world.pipeline.onStep((step) => world.told.push({ step, positionOnDisk: eye.now(), at: world.pipeline.now() }));
     const onEvent = world.pipeline.wire;
-    link = openLink({ path: 'sim', openPort: cable.openPort, clock, platform: 'linux', onEvent });
+    const book = createBoardBook(clock);
+    for (const [id, before] of world.pipeline.heardBefore()) book.resume(id, before);
+    link = openLink({ path: 'sim', openPort: cable.openPort, clock, platform: 'linux', book, onEvent });
   };
 
   const act = (body: Act): Promise<void> => {
@@ -253,7 +256,8 @@ export async function createWorld(
     disk.heal();
     cable.plugIn();
     plugged = true;
-    for (let passed = 0; passed < 5; passed += 1) await second();
+    // Long enough for the last question for what is missing to be given up.
+    for (let passed = 0; passed < 15; passed += 1) await second();
     const closing = act({ kind: 'close' });
     await second();
     await closing;

@@ -1,6 +1,7 @@
 /** Joints on boards: who gets which reading, where the temperatures come from, and a board that starts again. */
 import { describe, expect, it } from 'vitest';
 import type { Scan } from '../../../server/weld/scan.ts';
+import { linkEventText } from '../../../server/wording/link-event.ts';
 import { jointOn, type PipelineBench, pipelineBench, probeOn } from '../../support/pipeline-bench.ts';
 import { plainJoint, plainProcedure } from '../../support/plain-joint.ts';
 
@@ -102,6 +103,40 @@ describe('boards and joints', () => {
     );
     expect(boots).toEqual([1, 2]);
     expect(bench.pipeline.run('one')!.assessment.ready).toBe(true);
+  });
+
+  it('a board that is moved to another port is an entry that says so, also over a restart of the station', async () => {
+    const bench = pipelineBench();
+    bench.hello('b1');
+    await bench.open(jointOn('one', 'b1'));
+    bench.seconds(3, 160);
+    bench.hello('b1', {}, 'second port');
+    bench.seconds(3, 160);
+    bench.restart();
+    bench.hello('b1', {}, 'third port');
+    bench.seconds(3, 160);
+    const ports = [...bench.record.inputs('one')].flatMap((input) =>
+      input.type === 'station' && input.event.kind === 'board' ? [linkEventText(input.event)] : [],
+    );
+    expect(ports[1]).toBe(
+      'Board b1 was moved from port-of-b1 to second port and goes on there, firmware test-1, boot 1',
+    );
+    expect(ports[2]).toContain('was moved from second port to third port');
+    expect(bench.pipeline.run('one')!.assessment.ready).toBe(true);
+  });
+
+  it('a second board with the identity of the first is an entry that says which was read', async () => {
+    const bench = pipelineBench();
+    bench.hello('b1');
+    await bench.open(jointOn('one', 'b1'));
+    bench.pipeline.wire({ type: 'twin', port: 'B', board: 'b1', heldOn: 'A', arrivedAt: bench.clock.wall() });
+    bench.seconds(1, 160);
+    const told = [...bench.record.inputs('one')].flatMap((input) =>
+      input.type === 'station' && input.event.kind === 'twin' ? [linkEventText(input.event)] : [],
+    );
+    expect(told).toEqual([
+      'Two boards say that they are b1: the one on A is read, the one on B is not. See that the right one is read',
+    ]);
   });
 
   it('a period that a board changes is an entry, and readings stay fresh by the new one', async () => {

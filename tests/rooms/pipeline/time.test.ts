@@ -87,6 +87,53 @@ describe('a station that starts again', () => {
   });
 });
 
+describe('a computer that sleeps', () => {
+  const stood = (bench: PipelineBench) =>
+    inputs(bench).flatMap((input) =>
+      input.type === 'station' && (input.event.kind === 'suspended' || input.event.kind === 'clock')
+        ? [`${input.event.kind} ${'milliseconds' in input.event ? input.event.milliseconds : ''}`]
+        : [],
+    );
+
+  it.each(['sleep', 'stall'] as const)('names the gap as its own, no step of the clock: %s', async (how) => {
+    const bench = pipelineBench();
+    bench.hello('b1');
+    await bench.open(jointOn('one', 'b1'));
+    bench.seconds(5, 160);
+    bench.clock[how](480_000);
+    bench.hello('b1');
+    bench.seconds(6, 160);
+    expect(stood(bench)).toEqual([expect.stringMatching(/^suspended 4(80|79|81)\d\d\d$/)]);
+    expect(bench.pipeline.now()).toBe(bench.clock.wall());
+    const at = measuredAt(bench);
+    expect(at).toEqual(at.toSorted((a, b) => a - b));
+    expect(Math.max(...at) - Math.min(...at)).toBeGreaterThanOrEqual(480_000);
+  });
+
+  it('and one whose clock is set while it sleeps has both named', async () => {
+    const bench = pipelineBench();
+    bench.hello('b1');
+    await bench.open(jointOn('one', 'b1'));
+    bench.seconds(5, 160);
+    bench.clock.sleep(60_000);
+    bench.clock.step(3_600_000);
+    bench.seconds(6, 160);
+    expect(stood(bench)).toEqual(['suspended 60000', 'clock ']);
+  });
+
+  it('a disk that refuses for a minute is no sleep', async () => {
+    const bench = pipelineBench();
+    bench.hello('b1');
+    await bench.open(jointOn('one', 'b1'));
+    bench.seconds(5, 160);
+    bench.refuse = 'full';
+    bench.seconds(60, 160);
+    bench.refuse = undefined;
+    bench.seconds(6, 160);
+    expect(stood(bench)).toEqual([]);
+  });
+});
+
 describe('a wall clock that steps', () => {
   const clockEntries = (bench: PipelineBench) =>
     inputs(bench).flatMap((input) =>

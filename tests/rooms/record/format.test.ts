@@ -202,6 +202,13 @@ test.each(['imported act', 'imported file'])('the %s of the page is what is reco
   expect(inputOf(item)).toEqual(input);
 });
 
+test.each(['moved', 'twin', 'suspended'])('the example of %s is what the station records', (name) => {
+  const event = decodeCanonical(bytesOf(example(name))) as unknown as StationEvent;
+  const item = itemOf('beam-7', { type: 'station', at: instant(1772431200000), event });
+  expect(item.type === 'entry' && textOf(encodeCanonical(item.body))).toBe(example(name));
+  expect(inputOf(item)).toMatchObject({ type: 'station', event: { kind: event.kind } });
+});
+
 test('the example of a hole is what the station records and says', () => {
   const { kind, ...rest } = decodeCanonical(bytesOf(example('hole'))) as unknown as StationEvent & { kind: 'hole' };
   const item = itemOf('beam-7', { type: 'station', at: instant(1772431200000), event: { kind, ...rest } });

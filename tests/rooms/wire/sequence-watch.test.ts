@@ -37,6 +37,17 @@ describe('the watch over sequence numbers', () => {
     expect(watch.missing()).toBe(0);
   });
 
+  it('takes a line that is sent again before it ever came through as the newest, once', () => {
+    const watch = createSequenceWatch();
+    watch.restart(false);
+    watch.isNew(10, false);
+    expect([14, 14, 12].map((sequence) => watch.isNew(sequence, true))).toEqual([true, false, true]);
+    expect(watch.isNew(15, false)).toBe(true);
+    expect([watch.missing(), watch.lowestMissing(0)]).toEqual([2, 11]);
+    watch.giveUp(11, 13);
+    expect([watch.isNew(11, true), watch.missing(), watch.lowestMissing(0)]).toEqual([false, 2, undefined]);
+  });
+
   it('remembers a bounded number of gaps and counts all', () => {
     const watch = createSequenceWatch();
     watch.restart(false);

@@ -29,6 +29,7 @@ import {
   instrumentActText,
   typedHandText,
 } from '../../../server/wording/instrument.ts';
+import { type LinkEvent, linkEventText } from '../../../server/wording/link-event.ts';
 import { begun } from '../../../server/wording/list.ts';
 import { correctionActText, detailTexts } from '../../../server/wording/pass.ts';
 import { heldText } from '../../../server/wording/qualification.ts';
@@ -125,8 +126,9 @@ export const entryLine = ({ at, kind, body }: TimelineEvent, units: UnitSystem, 
       case 'hole':
         return holeText(said as unknown as StationEvent & { kind: 'hole' });
       case 'board':
-        if (said.connection !== undefined) return `Instrument ${text('board')} read by ${text('firmware')}`;
-        return `Board ${text('board')} started (boot ${text('boot')}), firmware ${text('firmware')}${said.simulated === true ? ', an emulator' : ''}`;
+      case 'twin':
+      case 'suspended':
+        return linkEventText({ kind, ...said } as LinkEvent);
       case 'period':
         return `Board ${text('board')} now sends every ${Number(said.periodMilliseconds) / 1000} s`;
       case 'clock':

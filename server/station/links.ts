@@ -1,0 +1,58 @@
+/** The links of a station: each port that it may open, tied to the trip, the signals and the terminal. */
+import type { Reply } from '../../firmware-protocol/codec/frame.ts';
+import type { Pipeline } from '../pipeline.ts';
+import type { Signals } from '../signal/signals.ts';
+import { createBoardBook } from '../wire/board-book.ts';
+import type { WireEvent } from '../wire/event.ts';
+import { createLinkKeeper, type LinkKeeper } from '../wire/link-keeper.ts';
+import { portIdentity } from '../wire/port-identity.ts';
+import { type Link, openLink } from '../wire/serial-link.ts';
+import type { StationOptions } from './options.ts';
+
+export interface LinksParts {
+  readonly options: StationOptions;
+  readonly pipeline: Pipeline;
+  readonly signals: Signals | undefined;
+  /** All links of the station, those of connected instruments too. */
+  readonly links: Map<string, Link>;
+  readonly hearLink: (port: string, event: WireEvent & { type: 'link' }) => void;
+}
+
+export function stationLinks({ options, pipeline, signals, links, hearLink }: LinksParts): LinkKeeper {
+  const { clock, openPort, platform, baudRate, watch } = options;
+  const book = createBoardBook(clock);
+  for (const [board, before] of pipeline.heardBefore()) book.resume(board, before);
+
+  const onLink = (event: WireEvent & { type: 'link' }): void => {
+    const { port, state } = event;
+    hearLink(port, event);
+    if (state !== 'open') signals?.lost(port);
+    // What stands behind the port is asked anew at each opening: another cable may be in it now.
+    else void portIdentity(port, watch?.list).then((identity) => pipeline.portIdentified(port, identity));
+  };
+
+  return createLinkKeeper({
+    named: options.ports,
+    usb: options.usb ?? [],
+    clock,
+    tell: options.tell,
+    onLink: (port, link) => (link === undefined ? links.delete(port) : links.set(port, link)),
+    ...(watch === undefined ? {} : { watch }),
+    open: (path, how) =>
+      openLink({
+        path,
+        openPort,
+        clock,
+        platform,
+        book,
+        ...(baudRate === undefined ? {} : { baudRate }),
+        ...how,
+        onEvent: (event) => {
+          if (event.type === 'link') onLink(event);
+          if (event.type === 'hello') signals?.heard(path, event.hello);
+          pipeline.wire(event);
+        },
+        onReply: (reply: Reply) => signals?.reply(path, reply),
+      }),
+  });
+}
