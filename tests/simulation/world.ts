@@ -140,6 +140,13 @@ export async function createWorld(
     );
   };
 
+  const truth = (at: number, connected: boolean): Truth => ({
+    at,
+    celsius: channels.map((channel) => board.celsius(channel)),
+    flagged: channels.map((channel) => wires.has(channel) && wires.get(channel)!.mishap !== 'detached'),
+    connected,
+  });
+
   const restart = async (): Promise<void> => {
     world.fate.push(`${world.truths.length}: restart`);
     disk.heal();
@@ -148,10 +155,12 @@ export async function createWorld(
     world.pipeline.close();
     world.record.close();
     eye.close();
-    // The board runs on meanwhile, and nobody hears it.
-    const away = Math.floor(chance() * 4000);
-    clock.move(away);
-    board.advance(away);
+    // The board runs on meanwhile, and nobody hears it: what it measures is asked for afterwards.
+    for (let left = Math.floor(chance() * 4000); left > 0; left -= periodMilliseconds) {
+      clock.move(Math.min(left, periodMilliseconds));
+      board.advance(Math.min(left, periodMilliseconds));
+      world.truths.push(truth(clock.wall(), false));
+    }
     world.record = openStore(false);
     eye = positionOf(folder);
     start();
@@ -234,12 +243,7 @@ export async function createWorld(
   const second = async (): Promise<void> => {
     clock.move(periodMilliseconds);
     const bytes = board.advance(periodMilliseconds);
-    world.truths.push({
-      at: world.pipeline.now(),
-      celsius: channels.map((channel) => board.celsius(channel)),
-      flagged: channels.map((channel) => wires.has(channel) && wires.get(channel)!.mishap !== 'detached'),
-      connected: plugged,
-    });
+    world.truths.push(truth(world.pipeline.now(), plugged));
     cable.write(bytes);
     await turns();
   };
