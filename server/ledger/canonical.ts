@@ -86,16 +86,9 @@ const write = (value: unknown, field: string, depth: number): string => {
 };
 
 const writeList = (list: readonly unknown[], field: string, depth: number): string => {
-  let text = '';
-  for (let index = 0; index < list.length; index += 1) {
-    const item = list[index];
-    // The columns of a block are long lists of integers; they need no path and no second look.
-    const written = Number.isSafeInteger(item)
-      ? String((item as number) + 0)
-      : write(item, at(field, index), depth + 1);
-    text += index === 0 ? written : `,${written}`;
-  }
-  return `[${text}]`;
+  // The columns of a block are long lists of integers; they need no path and no second look.
+  if (list.every(Number.isSafeInteger)) return JSON.stringify(list);
+  return `[${list.map((item, index) => write(item, at(field, index), depth + 1)).join(',')}]`;
 };
 
 const writeObject = (value: object, field: string, depth: number): string => {

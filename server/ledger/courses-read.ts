@@ -16,14 +16,16 @@ export interface Course {
 }
 
 /** Throws CanonicalFailure for columns that do not fit together. `count` is the number of scans. */
-export const decodeCourses = (bytes: Uint8Array, count: number): readonly Course[] => {
-  const document = documentOf(bytes, count);
-  return list(document.groups, 'groups').flatMap((each) => {
+export const decodeCourses = (bytes: Uint8Array, count: number): readonly Course[] =>
+  coursesOf(documentOf(bytes, count));
+
+/** Uses the columns up: their steps become values in place. */
+export const coursesOf = (document: Found): readonly Course[] =>
+  list(document.groups, 'groups').flatMap((each) => {
     const group = object(each, 'groups');
     const measuredAt = readSteps(group.measuredAt, 'measuredAt') as readonly Instant[];
     return list(group.probes, 'probes').map((probe) => courseOf(object(probe, 'probes'), measuredAt));
   });
-};
 
 const goodIndex = qualities.indexOf('good');
 

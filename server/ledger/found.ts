@@ -2,7 +2,7 @@
 import { limits } from '../measure/limits.ts';
 import { CanonicalFailure, decodeTrusted } from './canonical.ts';
 import { readSteps } from './columns.ts';
-import { scansFormat } from './scans-write.ts';
+import { scansFormat } from './scans-columns.ts';
 
 export type Found = Readonly<Record<string, unknown>>;
 

@@ -10,8 +10,11 @@ import { readRuns, readSteps } from './columns.ts';
 import { documentOf, type Found, list, object, stepsOf, text } from './found.ts';
 
 /** Throws CanonicalFailure unless there are exactly `count` scans. */
-export const decodeScans = (bytes: Uint8Array, count: number): readonly Scan[] => {
-  const document = documentOf(bytes, count);
+export const decodeScans = (bytes: Uint8Array, count: number): readonly Scan[] =>
+  scansOf(documentOf(bytes, count), count);
+
+/** Uses the columns up: their steps become values in place. */
+export const scansOf = (document: Found, count: number): readonly Scan[] => {
   const order = readRuns(document.order, count, 'order');
   const groups = list(document.groups, 'groups');
   const sizes = groups.map(() => 0);

@@ -7,12 +7,16 @@ import { limits } from '../measure/limits.ts';
 import { qualities, type Scan, type ScanValue, saidBy } from '../weld/scan.ts';
 import { CanonicalFailure, encodeCanonical } from './canonical.ts';
 import { RunsWriter, StepsWriter } from './columns.ts';
+import { type Columns, type GroupColumns, type ProbeColumns, scansFormat } from './scans-columns.ts';
 
-export const scansFormat = 1;
 /** Forms of the raw number, by their index in the bytes. */
 export const rawForms = ['voltage', 'temperature', 'text', 'none'] as const;
 
-export const encodeScans = (scans: readonly Scan[]): Uint8Array => {
+export const encodeScans = (scans: readonly Scan[]): Uint8Array => encodeColumns(columnsOf(scans));
+
+export const encodeColumns = (columns: Columns): Uint8Array => encodeCanonical(columns, limits.blockBytesMaximum);
+
+export const columnsOf = (scans: readonly Scan[]): Columns => {
   if (scans.length > limits.scansPerBlockMaximum) {
     throw new CanonicalFailure('scans', `${scans.length}; a block holds at most ${limits.scansPerBlockMaximum}`);
   }
@@ -28,12 +32,7 @@ export const encodeScans = (scans: readonly Scan[]): Uint8Array => {
     order.add(group.index, 'order');
     group.add(scan);
   }
-  const document = {
-    format: scansFormat,
-    order: order.runs,
-    groups: [...groups.values()].map((group) => group.columns()),
-  };
-  return encodeCanonical(document, limits.blockBytesMaximum);
+  return { format: scansFormat, order: order.runs, groups: [...groups.values()].map((group) => group.columns()) };
 };
 
 class GroupWriter {
@@ -70,7 +69,7 @@ class GroupWriter {
     });
   }
 
-  columns(): object {
+  columns(): GroupColumns {
     return {
       board: this.board,
       boot: this.boot.runs,
@@ -123,7 +122,7 @@ class ProbeWriter {
     this.said.push(said ?? '');
   }
 
-  columns(): object {
+  columns(): ProbeColumns {
     return {
       probe: this.probe,
       quality: this.quality.runs,

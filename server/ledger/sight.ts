@@ -9,12 +9,11 @@ import type { ImportedAct } from '../weld/imported.ts';
 import type { Joint } from '../weld/joint.ts';
 import type { Proof } from '../weld/person.ts';
 import type { ProcedureAct } from '../weld/procedure-act.ts';
-import type { Scan } from '../weld/scan.ts';
-import { type BlockBody, blockKind, isFilled, openBlock } from './block.ts';
 import { Coverage, type Gaps } from './coverage.ts';
 import type { Envelope } from './envelope.ts';
 import { isClosing, stationName } from './item.ts';
 import { bindingFault, revisionHash } from './procedures.ts';
+import type { ScanTime } from './scans-times.ts';
 import type { Head } from './verify.ts';
 
 /** What can be told of a chain from its entries alone. */
@@ -72,12 +71,13 @@ export class Sight {
   private readonly names: Partial<Record<Proof | 'not stated', number>> = {};
 
   /** Answers with a fault where what the entry says cannot be, though its hash fits. */
-  see(envelope: Envelope, packed: Uint8Array | undefined): string | undefined {
+  see(envelope: Envelope, times: readonly ScanTime[]): string | undefined {
     if (this.lastAt !== undefined && envelope.at < this.lastAt) this.stepsBack += 1;
     this.lastAt = envelope.at;
     let fault: string | undefined;
     try {
-      fault = this.seeBody(envelope, packed);
+      fault = this.seeBody(envelope);
+      for (const time of times) this.seeScan(time);
     } catch (error) {
       fault = `what it says cannot be understood (${error instanceof Error ? error.message : String(error)})`;
     }
@@ -108,9 +108,8 @@ export class Sight {
     };
   }
 
-  private seeBody(envelope: Envelope, packed: Uint8Array | undefined): string | undefined {
+  private seeBody(envelope: Envelope): string | undefined {
     if (envelope.class === 'block') {
-      if (envelope.kind === blockKind) this.seeBlock(envelope.body as BlockBody, packed);
       if (envelope.kind === 'program') this.seeProgram(envelope.body as { readonly rules?: string });
       if (envelope.kind === 'heads') this.seeHeads(envelope.body as { readonly heads: readonly NotedHead[] });
     } else if (envelope.class === 'conclusion') {
@@ -119,12 +118,7 @@ export class Sight {
     return undefined;
   }
 
-  private seeBlock(body: BlockBody, packed: Uint8Array | undefined): void {
-    if (!isFilled(body) || packed === undefined) return;
-    for (const scan of openBlock(body, packed)) this.seeScan(scan);
-  }
-
-  private seeScan({ board, measuredAt }: Scan): void {
+  private seeScan({ board, measuredAt }: ScanTime): void {
     this.scans += 1;
     if (this.from === undefined || measuredAt < this.from) this.from = measuredAt;
     if (this.to === undefined || measuredAt > this.to) this.to = measuredAt;

@@ -3,9 +3,10 @@
  * missing, moved, or put in. Cutting the end off leaves a chain that is intact in itself; it shows only
  * against a head known from elsewhere (the station's chain, a printed report), given as expectedHead.
  */
-import { type BlockBody, blockKind, faultOfBlock, isFilled } from './block.ts';
+import { type BlockBody, blockKind, inspectBlock, isFilled } from './block.ts';
 import { type Envelope, readEnvelopeStrictly } from './envelope.ts';
-import { noHash, sha256Hex } from './hash.ts';
+import { type HashOf, noHash, sha256Hex } from './hash.ts';
+import type { ScanTime } from './scans-times.ts';
 import type { SignatureWatch, StoredSignature } from './signatures.ts';
 
 export interface StoredRow {
@@ -48,8 +49,9 @@ export interface VerifyOptions {
   readonly expectedHeads?: readonly Head[];
   /** Looks at the signature of every entry that stands. */
   readonly signatures?: SignatureWatch;
-  /** Told of every entry that stands, in order; may answer with a fault that it sees in it. */
-  readonly visit?: (envelope: Envelope, row: StoredRow) => string | undefined;
+  /** Told of every entry that stands, in order, with the times of its scans; may answer with a fault that it sees in it. */
+  readonly visit?: (envelope: Envelope, row: StoredRow, times: readonly ScanTime[]) => string | undefined;
+  readonly hashOf?: HashOf;
 }
 
 export const verifyChain = (chain: string, rows: Iterable<StoredRow>, options: VerifyOptions = {}): ChainCheck => {
@@ -57,21 +59,23 @@ export const verifyChain = (chain: string, rows: Iterable<StoredRow>, options: V
   for (const { seq, hash } of options.expectedHeads ?? []) {
     if (seq > 0) expected.set(seq, [...(expected.get(seq) ?? []), hash]);
   }
+  const { hashOf = sha256Hex } = options;
   let head: Head = { seq: 0, hash: noHash };
   let before = head;
   const bad = (firstBad: FirstBad): ChainCheck => ({ chain, ok: false, entries: head.seq, head, firstBad });
   for (const row of rows) {
-    const checked = check(chain, before, head, row);
+    const checked = check(chain, before, head, row, hashOf);
     if ('why' in checked) return bad(checked);
+    const { envelope, times } = checked;
     const known = expected.get(row.seq)?.find((hash) => hash !== row.hash);
     if (known !== undefined) {
       return bad({ seq: row.seq, why: 'not the known head', detail: `hash ${row.hash}, known as ${known}` });
     }
-    const unsigned = unsignedBecause(checked, row, options.signatures);
+    const unsigned = unsignedBecause(envelope, row, options.signatures);
     if (unsigned !== undefined) return bad({ seq: row.seq, why: 'not signed', detail: unsigned });
     before = head;
     head = { seq: row.seq, hash: row.hash };
-    const fault = options.visit?.(checked, row);
+    const fault = options.visit?.(envelope, row, times);
     if (fault !== undefined) return bad({ seq: row.seq, why: 'altered', detail: fault });
   }
   const beyond = [...expected.keys()].filter((seq) => seq > head.seq).sort((a, b) => b - a)[0];
@@ -89,11 +93,16 @@ const unsignedBecause = (envelope: Envelope, row: StoredRow, watch: SignatureWat
   }
 };
 
-const check = (chain: string, before: Head, head: Head, row: StoredRow): Envelope | FirstBad => {
+interface Checked {
+  readonly envelope: Envelope;
+  readonly times: readonly ScanTime[];
+}
+
+const check = (chain: string, before: Head, head: Head, row: StoredRow, hashOf: HashOf): Checked | FirstBad => {
   const seq = head.seq + 1;
   if (row.seq > seq) return { seq, why: 'missing', detail: `entry ${row.seq} follows entry ${head.seq}` };
   if (row.seq < seq) return { seq: row.seq, why: 'put in', detail: 'the place in the chain is taken twice' };
-  if (sha256Hex(row.bytes) !== row.hash)
+  if (hashOf(row.bytes) !== row.hash)
     return { seq, why: 'altered', detail: 'the bytes do not have the hash noted with them' };
   let envelope: Envelope;
   try {
@@ -108,15 +117,15 @@ const check = (chain: string, before: Head, head: Head, row: StoredRow): Envelop
     return { seq, why: 'moved', detail: `it was written as entry ${envelope.seq} of ${envelope.chain}` };
   }
   if (envelope.previous !== head.hash) return { seq, why: 'put in', detail: `it does not follow entry ${head.seq}` };
-  const fault = faultOf(envelope, row);
-  return fault === undefined ? envelope : { seq, why: 'scans altered', detail: fault };
+  const scans = inspectScans(envelope, row, hashOf);
+  return 'fault' in scans ? { seq, why: 'scans altered', detail: scans.fault } : { envelope, times: scans.times };
 };
 
-const faultOf = (envelope: Envelope, row: StoredRow): string | undefined => {
+const inspectScans = (envelope: Envelope, row: StoredRow, hashOf: HashOf): ReturnType<typeof inspectBlock> => {
   if (envelope.class !== 'block' || envelope.kind !== blockKind) {
-    return row.packed === undefined ? undefined : 'scans stand beside an entry that seals none';
+    return row.packed === undefined ? { times: [] } : { fault: 'scans stand beside an entry that seals none' };
   }
   const body = envelope.body as BlockBody;
-  if (row.packed === undefined && isFilled(body)) return 'its scans are missing';
-  return faultOfBlock(body, row.packed ?? new Uint8Array(0));
+  if (row.packed === undefined && isFilled(body)) return { fault: 'its scans are missing' };
+  return inspectBlock(body, row.packed ?? new Uint8Array(0), hashOf);
 };

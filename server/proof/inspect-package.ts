@@ -52,7 +52,7 @@ export const inspectPackage = (
   const check = verifyChain(chain, rows, {
     expectedHeads: (known.knownHeads ?? []).filter((head) => head.chain === chain),
     signatures,
-    visit: (envelope, row) => sight.see(envelope, row.packed),
+    visit: (envelope, _, times) => sight.see(envelope, times),
   });
   const from = signatures.from();
   const seen = sight.seen();

@@ -28,6 +28,7 @@ import { type Signed, signedOf } from '../weld/signed.ts';
 import { type ChainState, ChainStates } from './chain-states.ts';
 import type { Database } from './database.ts';
 import type { ChainHead } from './head.ts';
+import { packEntry, unpackEntry } from './packed-entry.ts';
 import { encodePositions } from './positions.ts';
 import { meta, setMeta } from './schema.ts';
 import type { Pen } from './signer.ts';
@@ -206,7 +207,7 @@ export class Batch {
       entry.class,
       kind,
       linked.hash,
-      linked.bytes,
+      packEntry(linked.bytes),
     );
     if (this.pen !== undefined) {
       this.database.run(
@@ -224,9 +225,9 @@ export class Batch {
   }
 }
 
-/** The entry as it stands in the bytes: what a reader will find, not what was handed in. */
-export const committedEntry = (position: number, hash: string, bytes: Uint8Array): CommittedEntry => {
-  const envelope = readEnvelope(bytes);
+/** The entry as it stands in the bytes, packed or not: what a reader will find, not what was handed in. */
+export const committedEntry = (position: number, hash: string, stored: Uint8Array): CommittedEntry => {
+  const envelope = readEnvelope(unpackEntry(stored));
   const { chain, seq, at, class: entryClass, kind, body } = envelope;
   return {
     type: 'entry',

@@ -8,6 +8,7 @@ import { type ChainSight, Sight } from '../ledger/sight.ts';
 import type { SignatureWatch } from '../ledger/signatures.ts';
 import { type FirstBad, type Head, type StoredRow, verifyChain } from '../ledger/verify.ts';
 import type { Database } from './database.ts';
+import { sha256 } from './ed25519.ts';
 import { decodePositions } from './positions.ts';
 import { storedRows } from './stored.ts';
 import type { EntryRow } from './walk.ts';
@@ -35,9 +36,10 @@ export const inspectChain = (
   const check = verifyChain(chain, storedRows(database, chain, lastSeq), {
     expectedHeads,
     signatures,
-    visit: (envelope, row) => {
+    hashOf: sha256,
+    visit: (envelope, row, times) => {
       const { stored } = row as StoredRow & { readonly stored: EntryRow };
-      const fault = filedWrongly(envelope, stored, lastPosition) ?? sight.see(envelope, row.packed);
+      const fault = filedWrongly(envelope, stored, lastPosition) ?? sight.see(envelope, times);
       lastPosition = stored.position;
       return fault;
     },

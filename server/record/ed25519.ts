@@ -1,5 +1,14 @@
-/** Ed25519 (RFC 8032) by Node's own cryptography: keys as PEM files that OpenSSL reads too. */
-import { createPrivateKey, createPublicKey, generateKeyPairSync, type KeyObject, sign, verify } from 'node:crypto';
+/** Ed25519 (RFC 8032) and SHA-256 by Node's own cryptography: keys as PEM files that OpenSSL reads too. */
+import {
+  createHash,
+  createPrivateKey,
+  createPublicKey,
+  generateKeyPairSync,
+  type KeyObject,
+  sign,
+  verify,
+} from 'node:crypto';
+import type { HashOf } from '../ledger/hash.ts';
 import { derOfKey } from '../ledger/keys.ts';
 import type { VerifySignature } from '../ledger/signatures.ts';
 import type { Signer } from './signer.ts';
@@ -31,3 +40,5 @@ export const verifyEd25519: VerifySignature = (key, bytes, signature) => {
     return false;
   }
 };
+
+export const sha256: HashOf = (bytes) => createHash('sha256').update(bytes).digest('hex');

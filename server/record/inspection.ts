@@ -3,7 +3,6 @@
  * scans not sealed yet, the documents. Names the first entry that is not as it was written. Reads beside
  * a running writer: it looks at the record as it stood when the inspection began.
  */
-import { sha256Hex } from '../ledger/hash.ts';
 import { proceduresChain, stationChain } from '../ledger/item.ts';
 import { type KeyFault, type KnownElsewhere, keyFaultsOf } from '../ledger/key-faults.ts';
 import type { RecordKey } from '../ledger/keys.ts';
@@ -13,8 +12,8 @@ import type { FirstBad, Head } from '../ledger/verify.ts';
 import type { Input } from '../weld/entry.ts';
 import { type ChainInspection, inspectChain } from './chain-inspection.ts';
 import { type Database, type Disk, snapshot } from './database.ts';
-import { verifyEd25519 } from './ed25519.ts';
-import { isDamaged, wordsOf } from './failure.ts';
+import { sha256 as sha256Of, verifyEd25519 } from './ed25519.ts';
+import { isDamaged, RecordRefusal, wordsOf } from './failure.ts';
 import { openFolderToRead } from './folder.ts';
 import { readerOf } from './read.ts';
 import { sqliteDisk } from './sqlite.ts';
@@ -62,17 +61,19 @@ export interface RecordInspection {
 }
 /** Throws RecordRefusal where there is no record to look at. */
 export const inspectRecord = (folder: string, options: InspectionOptions = {}): RecordInspection => {
-  const database = openFolderToRead(folder, options.disk ?? sqliteDisk);
+  let database: Database | undefined;
   try {
+    database = openFolderToRead(folder, options.disk ?? sqliteDisk);
     return inspect(database, options);
   } catch (error) {
-    if (!isDamaged(error)) throw error;
+    const cause = error instanceof RecordRefusal && error.reason === 'not possible' ? error.cause : error;
+    if (!isDamaged(cause)) throw error;
     const documents = { kept: 0, altered: [], missing: [], notKept: [] };
     const procedures = { revisions: 0, notKept: [] };
     const none = { chains: [], documents, procedures, keys: [], keyFaults: [] };
-    return { ok: false, verdictDiffers: false, damaged: wordsOf(error), ...none };
+    return { ok: false, verdictDiffers: false, damaged: wordsOf(cause), ...none };
   } finally {
-    database.close();
+    database?.close();
   }
 };
 
@@ -234,7 +235,7 @@ const inspectDocuments = (database: Database, chains: readonly ChainInspection[]
     .map((row) => row.sha256);
   const altered = kept.filter((sha256) => {
     const bytes = database.get<{ bytes: Uint8Array }>('SELECT bytes FROM documents WHERE sha256 = ?', sha256)?.bytes;
-    return bytes === undefined || sha256Hex(bytes) !== sha256;
+    return bytes === undefined || sha256Of(bytes) !== sha256;
   });
   const there = new Set(kept);
   const absent = (names: readonly string[]): string[] => [...new Set(names)].filter((name) => !there.has(name)).sort();

@@ -19,6 +19,7 @@ import { type GrownChain, grownSince, type KeptCard, keptCards, newestEntry } fr
 import { type Database, type Disk, snapshot } from './database.ts';
 import { openFolderToRead } from './folder.ts';
 import type { ChainHead, SignedHead } from './head.ts';
+import { unpackEntry } from './packed-entry.ts';
 import { hasSignatureTable, meta } from './schema.ts';
 import { keysNamed } from './signer.ts';
 import { sqliteDisk } from './sqlite.ts';
@@ -214,7 +215,7 @@ function* coursesBetween(database: Database, chain: string, from: Instant, to: I
       chain,
       seq,
     )!;
-    yield* openCourses(readEnvelope(row.bytes).body as BlockBody, row.packed);
+    yield* openCourses(readEnvelope(unpackEntry(row.bytes)).body as BlockBody, row.packed);
   }
   for (const row of journal) yield* decodeCourses(row.scan, 1);
 }

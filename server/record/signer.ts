@@ -5,6 +5,7 @@ import { type KeyBody, keyKind } from '../ledger/keys.ts';
 import type { Instant } from '../measure/quantity.ts';
 import type { Database } from './database.ts';
 import { RecordRefusal } from './failure.ts';
+import { unpackEntry } from './packed-entry.ts';
 import { addSignatureTable } from './schema.ts';
 import type { Transactions } from './transactions.ts';
 
@@ -29,7 +30,7 @@ export const keysNamed = (database: Database): readonly string[] =>
       stationChain,
       keyKind,
     )
-    .map(({ bytes }) => (readEnvelope(bytes).body as KeyBody).key);
+    .map(({ bytes }) => (readEnvelope(unpackEntry(bytes)).body as KeyBody).key);
 
 export interface KeyOptions {
   readonly folder: string;

@@ -11,6 +11,7 @@ import type { CommittedItem } from '../ledger/item.ts';
 import { decodeScans } from '../ledger/scans-read.ts';
 import { committedEntry } from './batch.ts';
 import { type Database, snapshot } from './database.ts';
+import { unpackEntry } from './packed-entry.ts';
 import { decodePositions } from './positions.ts';
 
 export interface EntryRow {
@@ -58,8 +59,8 @@ export function* walkChain(database: Database, chain: string, after: number): Ge
 }
 
 /** Entries of a chain with their blocks, from a place on. */
-export const entryRows = (database: Database, chain: string, afterSeq: number, limit: number): readonly EntryRow[] =>
-  database.all<EntryRow>(
+export const entryRows = (database: Database, chain: string, afterSeq: number, limit: number): readonly EntryRow[] => {
+  const rows = database.all<EntryRow>(
     'SELECT e.seq, e.position, e.class, e.kind, e.hash, e.bytes, b.positions, b.packed, b.measured_from, ' +
       'b.measured_to FROM entries e ' +
       'LEFT JOIN blocks b ON b.chain = e.chain AND b.seq = e.seq WHERE e.chain = ? AND e.seq > ? ORDER BY e.seq LIMIT ?',
@@ -67,6 +68,17 @@ export const entryRows = (database: Database, chain: string, afterSeq: number, l
     afterSeq,
     limit,
   );
+  return rows.map((row) => ({ ...row, bytes: unpackedOrStored(row.bytes) }));
+};
+
+/** What cannot be unpacked is handed on as it stands: its hash then names the entry, which is more than a failure could. */
+const unpackedOrStored = (stored: Uint8Array): Uint8Array => {
+  try {
+    return unpackEntry(stored);
+  } catch {
+    return stored;
+  }
+};
 
 /** The journal is read only once no entry is left, and from the same state of the record. */
 const readPage = (database: Database, chain: string, seq: number, position: number): Page =>

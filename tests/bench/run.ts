@@ -10,6 +10,7 @@ interface Measured {
   readonly p99Milliseconds: number;
   /** What has been promised, and what was measured of it. */
   readonly limit?: { readonly mostMilliseconds: number; readonly milliseconds: number };
+  readonly leastOfBaseline?: number;
 }
 
 /** Exit status: 0, or 1 where no bench matched, one failed, or a promised limit was not kept. */
@@ -57,6 +58,7 @@ function measuredOf(task: Task, bench: Bench): Measured {
     perSecond: (task.amount * 1000) / p50!,
     medianMilliseconds: p50!,
     p99Milliseconds: p99,
+    ...(task.leastOfBaseline === undefined ? {} : { leastOfBaseline: task.leastOfBaseline }),
     ...(task.mostMilliseconds === undefined
       ? {}
       : { limit: { mostMilliseconds: task.mostMilliseconds, milliseconds: task.of === 'p99' ? p99 : p50! } }),
@@ -66,20 +68,27 @@ function measuredOf(task: Task, bench: Bench): Measured {
 function print(set: BenchSet, rows: readonly Measured[]): boolean {
   const baseline = rows[0]!;
   const wide = Math.max(...rows.map(({ name }) => name.length));
+  const isKept = ({ limit, leastOfBaseline = 0, perSecond }: Measured): boolean =>
+    (limit === undefined || limit.milliseconds <= limit.mostMilliseconds) &&
+    perSecond >= leastOfBaseline * baseline.perSecond;
+  const keptText = (kept: boolean): string => (kept ? 'kept' : 'NOT KEPT');
   console.log(`\n${set.title}`);
+  for (const { text, isKept } of set.facts ?? [])
+    console.log(`  ${text}${isKept === undefined ? '' : `: ${keptText(isKept)}`}`);
   console.log(`baseline: ${baseline.name}`);
   for (const row of rows) {
     const ratio = row === baseline ? '1 (baseline)' : `1/${(baseline.perSecond / row.perSecond).toPrecision(3)} of it`;
-    const kept =
-      row.limit === undefined ? '' : `  (limit ${row.limit.mostMilliseconds} ms: ${isKept(row) ? 'kept' : 'NOT KEPT'})`;
+    const promised = [
+      ...(row.limit === undefined ? [] : [`${row.limit.mostMilliseconds} ms`]),
+      ...(row.leastOfBaseline === undefined ? [] : [`1/${Math.round(1 / row.leastOfBaseline)} of the baseline`]),
+    ];
+    const kept = promised.length === 0 ? '' : `  (limit ${promised.join(', ')}: ${keptText(isKept(row))})`;
     console.log(
       `  ${row.name.padEnd(wide)}  ${whole(row.perSecond).padStart(12)} ${set.unit}/s  ${ratio.padEnd(16)}` +
         `  median ${row.medianMilliseconds.toPrecision(3)} ms, 99 % under ${row.p99Milliseconds.toPrecision(3)} ms${kept}`,
     );
   }
-  return rows.every(isKept);
+  return rows.every(isKept) && (set.facts ?? []).every(({ isKept }) => isKept !== false);
 }
-
-const isKept = ({ limit }: Measured): boolean => limit === undefined || limit.milliseconds <= limit.mostMilliseconds;
 
 const whole = (number: number): string => Math.round(number).toLocaleString('en-US').replaceAll(',', ' ');

@@ -10,6 +10,7 @@ import { describe, expect, it, onTestFinished } from 'vitest';
 import { judgeAll } from '../../server/judgement/judge.ts';
 import { openRecordReadOnly } from '../../server/record/read.ts';
 import type { Scan } from '../../server/weld/scan.ts';
+import { entryByHand } from '../support/by-hand.ts';
 import { everyNumberEnds } from '../support/every-number.ts';
 import { minimumCelsius } from './job.ts';
 import { createWorld, type Truth, type World } from './world.ts';
@@ -131,9 +132,10 @@ function chainsAreWhole(folder: string): void {
   }[];
   database.close();
   const heads = new Map<string, { seq: number; hash: string }>();
-  for (const { chain, seq, hash, bytes } of rows) {
+  for (const { chain, seq, hash, bytes: stored } of rows) {
+    const bytes = entryByHand(stored);
     const before = heads.get(chain) ?? { seq: 0, hash: '0'.repeat(64) };
-    const entry = JSON.parse(Buffer.from(bytes).toString('utf8')) as { seq: number; previous: string; chain: string };
+    const entry = JSON.parse(bytes.toString('utf8')) as { seq: number; previous: string; chain: string };
     expect(entry).toMatchObject({ chain, seq: before.seq + 1, previous: before.hash });
     expect(createHash('sha256').update(bytes).digest('hex')).toBe(hash);
     heads.set(chain, { seq, hash });

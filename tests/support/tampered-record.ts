@@ -4,6 +4,7 @@ import { linkEntry, readEnvelope } from '../../server/ledger/envelope.ts';
 import { noHash } from '../../server/ledger/hash.ts';
 import { headBytes } from '../../server/ledger/head-text.ts';
 import type { Database } from '../../server/record/database.ts';
+import { unpackEntry } from '../../server/record/packed-entry.ts';
 import type { Signer } from '../../server/record/signer.ts';
 import { sqliteDisk } from '../../server/record/sqlite.ts';
 import { bench, scanItem, shortJob } from './record.ts';
@@ -54,7 +55,7 @@ export const rewrite = (
       previous = hash;
       continue;
     }
-    const envelope = readEnvelope(bytes);
+    const envelope = readEnvelope(unpackEntry(bytes));
     const body = seq === from ? change(envelope.body) : envelope.body;
     const linked = linkEntry(previous, { ...envelope, body });
     raw.run(

@@ -2,7 +2,7 @@
  * Makes the package of one joint: what a stranger needs to verify it, judge it again and believe it, without this program
  * and without us. The same record, zone and version give the same bytes.
  */
-import { inflateRawSync } from 'node:zlib';
+import { type BlockBody, openBytes } from '../../ledger/block.ts';
 import { readEnvelope } from '../../ledger/envelope.ts';
 import { headText } from '../../ledger/head-text.ts';
 import { stationChain } from '../../ledger/item.ts';
@@ -53,7 +53,7 @@ export const makePackage = ({
   const head = rows.at(-1)!;
   const contents: Files = {
     [file.entries]: joinLines(rows.map(({ bytes }) => bytes)),
-    [file.scans]: joinLines(rows.flatMap(({ packed }) => (packed === undefined ? [] : [inflateRawSync(packed)]))),
+    [file.scans]: joinLines(rows.flatMap(scansOf)),
     ...signatureFile(file.signatures, rows),
     [file.station]: joinLines(station.map(({ bytes }) => bytes)),
     ...signatureFile(file.stationSignatures, station),
@@ -79,6 +79,9 @@ export const makePackage = ({
     ...(seal === undefined || head.signature === undefined ? {} : { [file.sumsSignature]: seal(sums) }),
   });
 };
+
+const scansOf = ({ bytes, packed }: StoredRow): readonly Uint8Array[] =>
+  packed === undefined ? [] : [openBytes(readEnvelope(bytes).body as BlockBody, packed)];
 
 const namesKeyOrRules = ({ bytes }: StoredRow): boolean => {
   const envelope = readEnvelope(bytes);

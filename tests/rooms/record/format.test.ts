@@ -5,10 +5,9 @@
 import { createHash } from 'node:crypto';
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { inflateRawSync } from 'node:zlib';
 import { expect, test } from 'vitest';
 import { ambientOutcomes } from '../../../server/judgement/ambient/touch.ts';
-import { sealBlock } from '../../../server/ledger/block.ts';
+import { openBlock, sealBlock } from '../../../server/ledger/block.ts';
 import { decodeCanonical, encodeCanonical } from '../../../server/ledger/canonical.ts';
 import { linkEntry, readEnvelopeStrictly } from '../../../server/ledger/envelope.ts';
 import { noHash } from '../../../server/ledger/hash.ts';
@@ -17,6 +16,7 @@ import { bindingFault } from '../../../server/ledger/procedures.ts';
 import { decodeScans } from '../../../server/ledger/scans-read.ts';
 import { encodeScans } from '../../../server/ledger/scans-write.ts';
 import { instant } from '../../../server/measure/quantity.ts';
+import { entryWords, packEntry } from '../../../server/record/packed-entry.ts';
 import { decodePositions, encodePositions } from '../../../server/record/positions.ts';
 import { applicationId, recordFormat } from '../../../server/record/schema.ts';
 import { sqliteDisk } from '../../../server/record/sqlite.ts';
@@ -28,15 +28,12 @@ import { procedureActSchema } from '../../../server/weld/procedure-act.ts';
 import { asBound, carriedRevision } from '../../../server/weld/procedure-revision.ts';
 import { qualities, type Scan, type ScanValue } from '../../../server/weld/scan.ts';
 import { holeText } from '../../../server/wording/hole.ts';
+import { entryByHand, example, scansByHand } from '../../support/by-hand.ts';
+import { packedExample } from '../../support/packed-example.ts';
 import { plainJoint } from '../../support/plain-joint.ts';
 import { at, bench, shortJob } from '../../support/record.ts';
 
 const page = readFileSync(new URL('../../../server/record/FORMAT.md', import.meta.url), 'utf8');
-const example = (name: string): string => {
-  const found = new RegExp(`^\`\`\`example ${name}\\n(.*)\\n\`\`\`$`, 'm').exec(page);
-  if (found?.[1] === undefined) throw new Error(`FORMAT.md has no example "${name}"`);
-  return found[1];
-};
 const bytesOf = (text: string): Uint8Array => new TextEncoder().encode(text);
 const textOf = (bytes: Uint8Array): string => new TextDecoder().decode(bytes);
 const sha256 = (bytes: Uint8Array): string => createHash('sha256').update(bytes).digest('hex');
@@ -261,8 +258,9 @@ test('a record read by SQL and by hand, without the code that wrote it', () => {
   for (const row of raw.all<{ seq: number; position: number; bytes: Uint8Array; hash: string }>(
     "SELECT * FROM entries WHERE chain = 'joint-1' ORDER BY seq",
   )) {
-    const entry = JSON.parse(textOf(row.bytes));
-    expect([sha256(row.bytes), entry.previous, entry.seq]).toEqual([row.hash, previous, row.seq]);
+    const canonical = entryByHand(row.bytes);
+    const entry = JSON.parse(textOf(canonical));
+    expect([sha256(canonical), entry.previous, entry.seq]).toEqual([row.hash, previous, row.seq]);
     previous = row.hash;
     if (entry.class !== 'block') {
       read.push([row.position, entry.kind]);
@@ -272,7 +270,7 @@ test('a record read by SQL and by hand, without the code that wrote it', () => {
       "SELECT * FROM blocks WHERE chain = 'joint-1' AND seq = ?",
       row.seq,
     )!;
-    const bytes = inflateRawSync(block.packed);
+    const bytes = scansByHand(block.packed);
     expect([sha256(bytes), bytes.length]).toEqual([entry.body.scans, entry.body.bytes]);
     const [group] = JSON.parse(textOf(bytes)).groups;
     const runs: number[] = JSON.parse(textOf(block.positions));
@@ -292,4 +290,15 @@ test('a record read by SQL and by hand, without the code that wrote it', () => {
       item.type === 'entry' ? item.kind : [item.scan.sequence, item.scan.values[0]!.temperature],
     ]),
   );
+});
+
+test('packed as the page says, and back by the page alone', () => {
+  expect(example('words')).toBe(JSON.stringify(entryWords).slice(1, -1));
+  const packedEntry = Buffer.from(example('entry 2 packed'), 'hex');
+  expect(Buffer.from(packEntry(bytesOf(example('entry 2')))).equals(packedEntry)).toBe(true);
+  expect(textOf(entryByHand(packedEntry))).toBe(example('entry 2'));
+  const { body, packed } = sealBlock(packedExample);
+  expect(Buffer.from(packed).toString('hex')).toBe(example('scans packed'));
+  expect(textOf(scansByHand(packed))).toBe(textOf(encodeScans(packedExample)));
+  expect(openBlock(body, packed)).toStrictEqual(packedExample);
 });

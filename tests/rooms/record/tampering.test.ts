@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { linkEntry, readEnvelope } from '../../../server/ledger/envelope.ts';
 import type { Database } from '../../../server/record/database.ts';
 import { type InspectionOptions, inspectRecord } from '../../../server/record/inspection.ts';
+import { unpackEntry } from '../../../server/record/packed-entry.ts';
 import { closedRecord, rewrite, rewriteAll, tamper } from '../../support/tampered-record.ts';
 
 const tampered = (work: (raw: Database) => void, options: InspectionOptions = {}) => {
@@ -12,7 +13,9 @@ const tampered = (work: (raw: Database) => void, options: InspectionOptions = {}
 };
 const sql = (text: string) => (raw: Database) => raw.exec(text);
 const bytesOf = (raw: Database, seq: number): Uint8Array =>
-  raw.get<{ bytes: Uint8Array }>("SELECT bytes FROM entries WHERE chain = 'joint-1' AND seq = ?", seq)!.bytes;
+  unpackEntry(
+    raw.get<{ bytes: Uint8Array }>("SELECT bytes FROM entries WHERE chain = 'joint-1' AND seq = ?", seq)!.bytes,
+  );
 
 describe('the first bad entry is named', () => {
   test.each<[string, string, { seq: number; why: string }]>([
@@ -103,6 +106,25 @@ describe('the first bad entry is named', () => {
     });
     expect(seen.firstBad).toMatchObject({ chain: 'joint-1', seq: 3, why: 'altered' });
     expect(seen.chains.map((chain) => chain.ok)).toEqual([true, false, true]);
+  });
+
+  test('one bit of an entry flipped where it lies packed, at any place', () => {
+    const folder = closedRecord();
+    const read = (raw: Database) =>
+      raw.get<{ bytes: Uint8Array }>("SELECT bytes FROM entries WHERE chain = 'joint-1' AND seq = 3")!.bytes;
+    let whole = new Uint8Array();
+    tamper(folder, (raw) => {
+      whole = Uint8Array.from(read(raw));
+    });
+    for (let byte = 0; byte < whole.length; byte += 5) {
+      tamper(folder, (raw) =>
+        raw.run(
+          "UPDATE entries SET bytes = ? WHERE chain = 'joint-1' AND seq = 3",
+          whole.map((each, index) => (index === byte ? each ^ 1 : each)),
+        ),
+      );
+      expect(inspectRecord(folder).firstBad).toMatchObject({ chain: 'joint-1', seq: 3, why: 'altered' });
+    }
   });
 
   test("a joint's chain rewritten with hashes that fit: the station's chain knows better", () => {
