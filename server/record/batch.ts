@@ -207,7 +207,8 @@ export class Batch {
       entry.class,
       kind,
       linked.hash,
-      packEntry(linked.bytes),
+      // The first entry of a joint is looked through as text: openingsSince.
+      kind === 'opened' ? linked.bytes : packEntry(linked.bytes),
     );
     if (this.pen !== undefined) {
       this.database.run(
