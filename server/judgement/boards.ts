@@ -21,7 +21,10 @@ export function boardsNow(state: State): BoardNow[] {
   for (const { probe, lastAt } of state.probes) {
     const at = Math.max(newest.get(probe.board) ?? firstScanAt, lastAt ?? firstScanAt) as Instant;
     newest.set(probe.board, at);
-    if (probe.use !== 'spare') places.set(probe.board, [...(places.get(probe.board) ?? []), probe.id]);
+    if (probe.use === 'spare') continue;
+    const known = places.get(probe.board);
+    if (known === undefined) places.set(probe.board, [probe.id]);
+    else known.push(probe.id);
   }
   return [...places].map(([board, probes]) => {
     const fresh = ((state.boardPeriods[board] ?? state.period) * rules.freshPeriods) as Milliseconds;

@@ -47,9 +47,7 @@ export function minimumNow(state: State, minimum = state.limits.preheatMinimum):
     probes.flatMap((each) => readAt(state, each, hands, minimum)).sort((a, b) => b.temperature - a.temperature);
   const hottestFirst = read(zone);
   const oppositeFirst = read(opposite);
-  const isReadNow = ({ probe }: ProbeState): boolean =>
-    [...hottestFirst, ...oppositeFirst].some((each) => each.place === probe.id);
-  const missing = [...zone, ...opposite].filter((each) => !isReadNow(each)).map((each) => each.probe.id);
+  const missing = [...missingOf(zone, hottestFirst), ...missingOf(opposite, oppositeFirst)];
 
   const required = Math.min(state.joint.procedure?.zonePlacesRequired ?? zone.length, zone.length);
   // Held on anywhere in the zone, a reading below the minimum is a cold place, whatever the probes say. Beside a probe
@@ -98,6 +96,12 @@ export function gapAllowed(state: State, { missing }: MinimumNow, minimum = stat
     keepsMinimum(good.temperature, minimum, bandOf(state, good)) === 'broken';
   return missing.length > 0 && minimumProbes(state).some(wasBelow) ? rules.confirmFor : rules.gapPauses;
 }
+
+/** Asked for every reading, and nearly always none. */
+const missingOf = (places: ProbeState[], read: Read[]): string[] =>
+  places.length === read.length
+    ? []
+    : places.filter(({ probe }) => !read.some(({ place }) => place === probe.id)).map(({ probe }) => probe.id);
 
 /** What a place reads; `probe` names what it was read with. */
 interface Read extends Extreme {

@@ -175,6 +175,8 @@ export const limits = {
   missingRememberedMaximum: 10_000,
   /** Points that the history sends for one probe and one view. */
   historyPointsMaximum: 2_000,
+  /** Steps that a report keeps of one probe: pages of detail draw a part of the job from them. */
+  reportPointsMaximum: 4_000,
   /** Alarms of all joints that go to every screen each second, most urgent first. */
   attentionMaximum: 20,
   /** People, trusted screens and qualifications of one person that a station keeps. */

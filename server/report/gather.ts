@@ -89,7 +89,7 @@ export function gather(from: Gathering): ReportFacts {
       probes: joint.probes.map((probe) => probe.id),
       from: span.firstScanAt ?? span.openedAt,
       to: span.last,
-      points: limits.historyPointsMaximum / 2,
+      points: limits.reportPointsMaximum,
       periodMilliseconds: longestPeriod(from.inputs(), span.openedAt, span.last),
     }),
     documents: documentsOf(from),

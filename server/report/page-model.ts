@@ -9,6 +9,9 @@ export interface PageModel {
   /** Language of our own words, for readers that speak. */
   readonly language: 'en';
   readonly description: string;
+  /** Whose paper it is, for the file's own data: workshop and station. */
+  readonly author?: string;
+  readonly keywords?: readonly string[];
   /** Smaller type, for a paper that should stay one page. Absent: a report. */
   readonly setting?: 'dense' | 'card';
   /** Stands at the head of every page. */
@@ -26,6 +29,8 @@ export interface Section {
   readonly heading: string;
   /** Begins on a page of its own. */
   readonly newPage?: boolean;
+  /** Not broken over pages; for one that is surely shorter than a page. */
+  readonly whole?: true;
   readonly blocks: readonly Block[];
 }
 
@@ -62,7 +67,13 @@ export type Block =
       readonly caption: string;
     }
   | { readonly kind: 'mono'; readonly label: string; readonly text: string }
-  | { readonly kind: 'signatures'; readonly lines: readonly { readonly role: string; readonly meaning: string }[] };
+  /** Which section stands on which page. */
+  | { readonly kind: 'contents' }
+  | {
+      readonly kind: 'signatures';
+      /** `name`: known already; else there is room for it. */
+      readonly lines: readonly { readonly role: string; readonly meaning: string; readonly name?: string }[];
+    };
 
 export interface TableBlock {
   readonly kind: 'table';
@@ -125,7 +136,11 @@ export const blockText = (block: Block): string => {
       return `${block.alternative}\n${block.caption}`;
     case 'mono':
       return `${block.label} ${block.text}`;
+    case 'contents':
+      return 'Sections with their pages';
     case 'signatures':
-      return block.lines.map(({ role, meaning }) => `${role}: ${meaning}`).join('\n');
+      return block.lines
+        .map(({ role, meaning, name }) => `${role}${name === undefined ? '' : ` ${name}`}: ${meaning}`)
+        .join('\n');
   }
 };

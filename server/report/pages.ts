@@ -4,7 +4,7 @@
  */
 import { sourceMark } from '../wording/words.ts';
 import { type ReportFacts, verdictsDiffer } from './facts.ts';
-import type { PageModel } from './page-model.ts';
+import type { PageModel, Section } from './page-model.ts';
 import { timesOf } from './paper.ts';
 import { afterWeldingSection } from './sections/after-welding.ts';
 import { breaksSection } from './sections/breaks.ts';
@@ -15,7 +15,6 @@ import {
   documentsSection,
   identitySection,
   methodSection,
-  signaturesSection,
 } from './sections/closing.ts';
 import { courseSection } from './sections/course.ts';
 import { eventsSection } from './sections/events.ts';
@@ -25,12 +24,16 @@ import { handReadingsSection } from './sections/hand-readings.ts';
 import { importedSection } from './sections/imported.ts';
 import { notGivenSection } from './sections/not-given.ts';
 import { passesSection } from './sections/passes.ts';
+import { signaturesSection } from './sections/people.ts';
 import { probesSection } from './sections/probes.ts';
 import { procedureSection } from './sections/procedure.ts';
 import { repairSection } from './sections/repair.ts';
 import { requirementSection } from './sections/requirement.ts';
 import { soakSection } from './sections/soak.ts';
 import { throughThicknessSection } from './sections/through-thickness.ts';
+
+/** On paper there are no bookmarks. */
+const contentsSection: Section = { heading: 'Contents', newPage: true, blocks: [{ kind: 'contents' }] };
 
 export function pages(facts: ReportFacts): PageModel {
   const times = timesOf(facts);
@@ -40,6 +43,15 @@ export function pages(facts: ReportFacts): PageModel {
     title: `Preheat report: ${joint.title}`,
     language: 'en',
     description: `Preheat record of joint ${joint.id}, entries up to ${head.seq}`,
+    author: [joint.workshop, `station ${facts.station}`].filter((text) => text !== undefined).join(', '),
+    keywords: [
+      `joint ${joint.id}`,
+      ...(joint.procedure === undefined
+        ? []
+        : [`procedure ${joint.procedure.id} revision ${joint.procedure.revision}`]),
+      ...(head.hash === '' ? [] : [`head ${head.hash}`]),
+      ...(mark === undefined ? [] : [mark]),
+    ],
     head: {
       left: `Preheat report, joint ${joint.id}`,
       marks: [
@@ -56,6 +68,7 @@ export function pages(facts: ReportFacts): PageModel {
     above: differenceBlocks(facts, times),
     sections: [
       firstPage(facts, times),
+      contentsSection,
       ...importedSection(facts, times),
       ...repairSection(facts),
       requirementSection(facts),
@@ -74,7 +87,7 @@ export function pages(facts: ReportFacts): PageModel {
       documentsSection(facts, times),
       deviationsSection(facts, times),
       notGivenSection(facts),
-      signaturesSection(),
+      signaturesSection(facts, times),
       methodSection(facts),
       cautionsSection(),
       identitySection(facts),

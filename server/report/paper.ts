@@ -6,7 +6,7 @@ import type { ReportFacts } from './facts.ts';
 export interface Times {
   /** "14:03:22"; with its date where the record spans several, with its offset where the clocks changed. */
   when(instant: Instant): string;
-  /** "14:03:22 to 14:05:10", "since 14:03:22". */
+  /** "14:03:22 to 14:05:10", "2026-11-25 14:03:22 to 14:05:10", "since 14:03:22". */
   span(from: Instant, to: Instant | undefined): string;
   /** "2026-11-25 14:03:22 UTC+01:00". */
   full(instant: Instant): string;
@@ -27,7 +27,9 @@ export const timesOf = ({ openedAt, lastAt, zone }: Pick<ReportFacts, 'openedAt'
     when,
     span: (from, to) => {
       if (to === undefined) return `since ${when(from)}`;
-      return to === from ? when(from) : `${when(from)} to ${when(to)}`;
+      if (to === from) return when(from);
+      const isOneDay = offset === lastOffset && dateText(from, zone) === dateText(to, zone);
+      return `${when(from)} to ${isOneDay ? clockText(to, zone) : when(to)}`;
     },
     full: (instant) => instantText(instant, zone),
     explained:

@@ -15,7 +15,13 @@ export const template = `
 #let gap(size) = if small { size * 0.5 } else { size }
 #let words(value) = value.split("\\n").map(part => [#part]).join(linebreak())
 
-#set document(title: report.title, description: report.description, date: auto)
+#set document(
+  title: report.title,
+  description: report.description,
+  author: if "author" in report { (report.author,) } else { () },
+  keywords: report.at("keywords", default: ()),
+  date: auto,
+)
 #set text(lang: report.language, font: "${family}", size: body-size, fallback: false, hyphenate: false)
 #set par(leading: 0.55em, spacing: 0.75em)
 #set page(
@@ -82,6 +88,7 @@ export const template = `
 
 #let pairs(block-data) = block(above: gap(6pt), below: gap(9pt), breakable: not block-data.at("whole", default: false), table(
   columns: (if small { 90pt } else { 120pt }, 1fr),
+  column-gutter: 8pt,
   stroke: none,
   inset: (x: 0pt, y: if small { 1pt } else { 2pt }),
   ..block-data.rows.map(row => (
@@ -126,16 +133,17 @@ export const template = `
   numbering: none,
 )
 
-#let signatures(block-data) = block(breakable: false, for entry in block-data.lines {
+#let signatures(block-data) = block(above: gap(16pt), breakable: block-data.lines.len() > 5, for entry in block-data.lines {
   block(breakable: false, above: gap(10pt), below: gap(4pt), {
     strong(words(entry.role))
     [: ]
     words(entry.meaning)
-    v(if small { 12pt } else { 20pt })
+    if "name" in entry { v(4pt) } else { v(if small { 12pt } else { 20pt }) }
     grid(
       columns: (3fr, 2fr, 3fr),
       column-gutter: 14pt,
       row-gutter: 3pt,
+      ..if "name" in entry { (block(height: 18pt, align(bottom, words(entry.name))), [], []) } else { () },
       ..("Name", "Date and time", "Signature").map(label => {
         block(width: 100%, stroke: (top: 0.5pt), inset: (top: 3pt), text(size: 7.5pt, label))
       }),
@@ -168,6 +176,23 @@ export const template = `
   },
 ))
 
+// In columns, read down; the sections that come before the contents are left out.
+#let contents() = context {
+  let entries = query(selector(heading.where(level: 1)).after(here()))
+  let rows = calc.ceil(entries.len() / 2)
+  let entry(index) = if index < entries.len() {
+    let found = entries.at(index)
+    (link(found.location(), found.body), [#counter(page).at(found.location()).first()])
+  } else { ([], []) }
+  set text(size: table-size)
+  grid(
+    columns: (1fr, 24pt, 24pt, 1fr, 24pt),
+    align: (left, right, left, left, right),
+    row-gutter: 4pt,
+    ..range(rows).map(row => (..entry(row), [], ..entry(row + rows))).flatten(),
+  )
+}
+
 #let mono(block-data) = block(above: 6pt, below: 8pt, {
   strong(words(block-data.label))
   linebreak()
@@ -192,14 +217,26 @@ export const template = `
   else if kind == "code" { code(block-data) }
   else if kind == "mono" { mono(block-data) }
   else if kind == "signatures" { signatures(block-data) }
+  else if kind == "contents" { contents() }
   else { panic("unknown block " + kind) }
 }
 
-#for entry in report.above { set-block(entry) }
-#title(words(report.title))
-#for section in report.sections {
-  if section.at("newPage", default: false) { pagebreak(weak: true) }
-  heading(level: 1, words(section.heading))
-  for entry in section.blocks { set-block(entry) }
+#let section(entry) = {
+  heading(level: 1, words(entry.heading))
+  for block-data in entry.blocks { set-block(block-data) }
+}
+#let first-page = {
+  for entry in report.above { set-block(entry) }
+  title(words(report.title))
+  section(report.sections.first())
+}
+// Page one is read by itself: where it would run over by a little, it is set smaller.
+#layout(size => {
+  let tight(body) = { set text(size: 8.2pt); set par(leading: 0.45em, spacing: 0.6em); body }
+  if not small and measure(width: size.width, first-page).height > size.height { tight(first-page) } else { first-page }
+})
+#for entry in report.sections.slice(1) {
+  if entry.at("newPage", default: false) { pagebreak(weak: true) }
+  if entry.at("whole", default: false) { block(breakable: false, section(entry)) } else { section(entry) }
 }
 `;

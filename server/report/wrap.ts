@@ -1,6 +1,7 @@
 /**
- * Lets words that are wider than their place be broken: a hash, a file name, a name without a space. The
- * typesetter breaks lines only between words; a zero-width space marks where else it may.
+ * Where lines may break. Words that are wider than their place are opened: a hash, a file name, a name without a
+ * space; the typesetter breaks lines only between words, and a zero-width space marks where else it may. A number
+ * stays with its unit.
  */
 import type { Block, PageModel } from './page-model.ts';
 import { widthOf } from './svg.ts';
@@ -53,7 +54,7 @@ const wrapBlock = (block: Block): Block => {
       return {
         ...block,
         rows: block.rows.map(
-          ([label, value]) => [broken(label, bodySize, 110), broken(value, bodySize, pageWidth - 140)] as const,
+          ([label, value]) => [broken(label, bodySize, 110), broken(value, bodySize, pageWidth - 145)] as const,
         ),
       };
     case 'table': {
@@ -78,16 +79,26 @@ const wrapBlock = (block: Block): Block => {
       return { ...block, caption: body(block.caption) };
     case 'mono':
       return { ...block, text: chunked(block.text, 80) };
-    case 'signatures':
+    case 'contents':
       return block;
+    case 'signatures':
+      return {
+        ...block,
+        lines: block.lines.map((each) =>
+          each.name === undefined ? each : { ...each, name: broken(each.name, bodySize, pageWidth * 0.33) },
+        ),
+      };
   }
 };
 
 export const zeroWidthSpace = '\u200b';
 
+const noBreakSpace = '\u00a0';
+const withUnit = /(\d) (?=(?:°[CF]|K|mm|in|kJ|V|A|J|W|ml|h|min|s|d|%|bytes|kB|MB)(?![\p{L}\p{N}]))/gu;
+
 /** Only words that would not fit on a line of their own are opened. */
 const broken = (text: string, size: number, room: number): string =>
-  text.replace(/\S+/gu, (word) => {
+  text.replace(withUnit, `$1${noBreakSpace}`).replace(/\S+/gu, (word) => {
     if (widthOf(word, size) <= room) return word;
     return chunked(word, Math.max(2, Math.floor(room / (size * 0.66))));
   });

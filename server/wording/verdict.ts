@@ -31,8 +31,8 @@ const measuredText = (assessment: Assessment): string => {
 };
 
 /** "judged: minimum at each pass, soak and passes" from the judge's own list. */
-export const scopeText = ({ scope }: Assessment): string =>
-  scope.length === 0 ? 'Nothing was judged.' : `Judged: ${listText(scope)}.`;
+export const scopeText = ({ scope }: Assessment, list = listText): string =>
+  scope.length === 0 ? 'Nothing was judged.' : `Judged: ${list(scope)}.`;
 
 const ofPasses = ({ passes }: Assessment): string => {
   if (passes.length === 0) return '';

@@ -8,26 +8,15 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { decode } from '../../firmware-protocol/codec/decode.ts';
 import type { CommittedItem, Item } from '../../server/ledger/item.ts';
-import { createPipeline, type Store } from '../../server/pipeline.ts';
+import type { Store } from '../../server/pipeline.ts';
 import { openRecord } from '../../server/record/store.ts';
-import { createFastClock, type FastClock } from '../../server/station/fast-clock.ts';
-import { createInProcessPort } from '../../server/wire/in-process-port.ts';
-import { openLink } from '../../server/wire/serial-link.ts';
+import { createFastClock } from '../../server/station/fast-clock.ts';
 import type { BenchSet, Task } from './bench.ts';
-import { boardName, sixteenChannelBoard, sixteenChannelJoint } from './sixteen-channels.ts';
+import { startTrip, type Trip } from './sixteen-trip.ts';
 
-const periodMilliseconds = 100;
 /** One run: six seconds of a board that speaks ten times a second. */
 const linesPerRun = 60;
 const someYearsAgo = 1000 * 24 * 3_600_000;
-
-interface Trip {
-  /** Bytes of one period go in, and that much time passes. */
-  play(bytes: string): Promise<void>;
-  /** What the board says next, in periods. */
-  next(): string[];
-  close(): Promise<void>;
-}
 
 export async function prepareBench(): Promise<BenchSet> {
   const folder = mkdtempSync(join(tmpdir(), 'bench-trip-'));
@@ -43,7 +32,7 @@ export async function prepareBench(): Promise<BenchSet> {
     name: 'split and check (codec)',
     amount: linesPerRun,
     prepare: () => {
-      pieces = forgotten.next();
+      pieces = forgotten.next(linesPerRun);
     },
     run: () => {
       for (const line of pieces.join('').split('\n')) if (line !== '' && decode(line).ok) checked += 1;
@@ -75,40 +64,10 @@ function taskOf(name: string, trip: Trip): Task {
     name,
     amount: linesPerRun,
     prepare: () => {
-      pieces = trip.next();
+      pieces = trip.next(linesPerRun);
     },
     run: async () => {
       for (const piece of pieces) await trip.play(piece);
-    },
-  };
-}
-
-async function startTrip(clock: FastClock, store: Store): Promise<Trip> {
-  const pipeline = createPipeline({ store, clock, rules: 'bench', station: 'bench' });
-  const board = sixteenChannelBoard(periodMilliseconds);
-  const cable = createInProcessPort();
-  cable.onData((bytes) => board.receive(bytes));
-  const onEvent = pipeline.wire;
-  const link = openLink({ path: 'bench', openPort: cable.openPort, clock, platform: 'linux', onEvent });
-  const play = async (bytes: string): Promise<void> => {
-    const expected = link.counts().linesGood + (bytes.match(/\n/g)?.length ?? 0);
-    cable.write(bytes);
-    for (let turns = 0; link.counts().linesGood < expected && turns < 20; turns += 1) await turn();
-    clock.move(periodMilliseconds);
-  };
-
-  const isHeard = (): boolean => pipeline.intake.boards.byId.has(boardName);
-  for (let tries = 0; !isHeard() && tries < 200; tries += 1) await play(board.advance(periodMilliseconds));
-  if (!isHeard()) throw new Error('the board was not heard');
-  const opening = pipeline.open(sixteenChannelJoint(), 'Bench');
-  clock.move(periodMilliseconds);
-  await opening;
-  return {
-    play,
-    next: () => Array.from({ length: linesPerRun }, () => board.advance(periodMilliseconds)),
-    async close() {
-      await link.close();
-      pipeline.close();
     },
   };
 }
@@ -128,5 +87,3 @@ function forgetfulStore(): Store {
     entries: () => [],
   };
 }
-
-const turn = (): Promise<void> => new Promise((resume) => setImmediate(resume));

@@ -1,6 +1,5 @@
-/** What a chart of the job shows, before any drawing: axes, limits, lines, passes, heat, gaps, findings. Pure. */
-
-import { type Instant, instant } from '../../measure/quantity.ts';
+/** What a chart of the job shows, before any drawing: axes, limits, lines and gaps, and what went on meanwhile. Pure. */
+import type { Instant } from '../../measure/quantity.ts';
 import type { UnitSystem } from '../../measure/units.ts';
 import type { ProbeUse } from '../../weld/probe.ts';
 import { limitText, shownDegrees } from '../../wording/temperature.ts';
@@ -8,6 +7,7 @@ import type { ReportFacts } from '../facts.ts';
 import { offsetText } from '../paper.ts';
 import { bandOf } from './band.ts';
 import { type Course, courseOf, type Span } from './course.ts';
+import { type Lanes, lanesOf } from './lanes.ts';
 import { type TimeTick, timeTicks } from './time-axis.ts';
 import { type ValueAxis, valueAxis } from './value-axis.ts';
 
@@ -23,9 +23,7 @@ export interface ChartModel extends Span {
   readonly limits: readonly ChartLimit[];
   /** Limits too far above the values to be drawn. */
   readonly limitsAbove: readonly string[];
-  readonly passes: readonly Bar[];
-  readonly heat: readonly Bar[];
-  readonly findings: readonly Bar[];
+  readonly lanes: Lanes;
 }
 export interface ChartLine extends Course {
   /** Of the probe, or of what else is drawn. */
@@ -42,33 +40,17 @@ export interface ChartLimit {
   readonly value: number;
   readonly wrongSide: 'below' | 'above';
 }
-export interface Bar extends Span {
-  readonly label: string;
-  /** Bars that run at once stand in lanes of their own. */
-  readonly lane: number;
-}
 
 /** Lines in one chart that can still be told apart without colour. */
 const linesMaximum = 8;
 
 /** One chart for each group of probes. Groups are even in size, so that no chart holds one line alone if it can be helped. */
-export const chartModels = (facts: ReportFacts, from: Instant, to: Instant): ChartModel[] =>
-  groups(facts).map(({ title, probes }) => chartModel(facts, title, probes, { from, to }));
-
-/** Pieces for a second, closer look; none for a job that one chart shows well. */
-export const detailSpans = (from: Instant, to: Instant): (readonly [Instant, Instant])[] => {
-  const span = to - from;
-  if (span <= overviewMaximum) return [];
-  const pieces = Math.min(piecesMaximum, Math.ceil(span / pieceLength));
-  return Array.from({ length: pieces }, (_, index) => [
-    instant(from + (span * index) / pieces),
-    instant(from + (span * (index + 1)) / pieces),
-  ]);
-};
-const hour = 3_600_000;
-const overviewMaximum = 5 * hour;
-const pieceLength = 3 * hour;
-const piecesMaximum = 8;
+export const chartModels = (
+  facts: ReportFacts,
+  from: Instant,
+  to: Instant,
+  limits: readonly ChartLimit[] = limitsOf(facts),
+): ChartModel[] => groups(facts).map(({ title, probes }) => chartModel(facts, title, probes, { from, to }, limits));
 
 const groups = ({ joint }: ReportFacts): { title: string; probes: string[] }[] => {
   const zone: readonly ProbeUse[] = ['zone', 'opposite face'];
@@ -93,7 +75,13 @@ const chunks = (probes: readonly string[]): string[][] => {
   return Array.from({ length: count }, (_, index) => probes.slice(index * size, (index + 1) * size));
 };
 
-const chartModel = (facts: ReportFacts, title: string, probes: readonly string[], span: Span): ChartModel => {
+const chartModel = (
+  facts: ReportFacts,
+  title: string,
+  probes: readonly string[],
+  span: Span,
+  limits: readonly ChartLimit[],
+): ChartModel => {
   const { series, stepMilliseconds } = facts.history;
   const banded = bandedOf(facts, probes);
   const lines = probes.map((name, style): ChartLine => {
@@ -102,7 +90,7 @@ const chartModel = (facts: ReportFacts, title: string, probes: readonly string[]
     const band = name === banded && found !== undefined ? bandOf(found, course) : undefined;
     return { name, style, ...course, ...(band === undefined ? {} : { band }) };
   });
-  return chartOf(facts, title, lines, limitsOf(facts), span);
+  return chartOf(facts, title, lines, limits, span);
 };
 
 /** The one that was coldest at most starts; sixteen bands in one chart could not be read. */
@@ -114,7 +102,7 @@ const bandedOf = ({ assessment }: ReportFacts, probes: readonly string[]): strin
   return probes.find((probe) => probe === coldest?.probe) ?? probes[0];
 };
 
-/** Lines of any origin between the same axes, with passes, heat and findings of the job. */
+/** Lines of any origin between the same axes, with what went on in the job meanwhile. */
 export const chartOf = (
   facts: ReportFacts,
   title: string,
@@ -122,8 +110,8 @@ export const chartOf = (
   limits: readonly ChartLimit[],
   span: Span,
 ): ChartModel => {
-  const { zone, assessment } = facts;
-  const { units } = assessment.requirement;
+  const { zone } = facts;
+  const { units } = facts.assessment.requirement;
   const shown = (value: number): number => shownDegrees(value, units) * 1000;
   const axis = valueAxis(
     lines.flatMap(({ runs }) => runs.flatMap((run) => run.map(([, value]) => shown(value)))),
@@ -140,21 +128,7 @@ export const chartOf = (
     lines,
     limits: limits.filter(({ value }) => shown(value) / 1000 <= axis.highest),
     limitsAbove: limits.filter(({ value }) => shown(value) / 1000 > axis.highest).map(({ label }) => label),
-    passes: bars(
-      assessment.passes.map(({ pass, startedAt, endedAt }) => ({
-        label: pass,
-        from: startedAt,
-        to: endedAt ?? facts.lastAt,
-      })),
-      span,
-    ),
-    heat: bars(heatSpans(facts), span),
-    findings: bars(
-      assessment.findings
-        .filter(({ severity }) => severity !== 'remark')
-        .map(({ probe, pass, from, to }) => ({ label: probe ?? pass ?? '', from, to: to ?? facts.lastAt })),
-      span,
-    ),
+    lanes: lanesOf(facts, span),
   };
 };
 
@@ -170,28 +144,4 @@ export const limitsOf = ({ assessment }: ReportFacts): ChartLimit[] => {
   add('maximum interpass', interpassMaximum, 'above');
   if (highest !== interpassMaximum) add('highest anywhere', highest, 'above');
   return list;
-};
-
-const heatSpans = ({ timeline, lastAt }: ReportFacts): { label: string; from: Instant; to: Instant }[] => {
-  const acts = timeline
-    .flatMap(({ input }) =>
-      input.type === 'act' && input.act.kind === 'heat'
-        ? [{ state: input.act.state, at: instant(input.act.happenedAt ?? input.at) }]
-        : [],
-    )
-    .toSorted((a, b) => a.at - b.at);
-  return acts.map(({ state, at }, index) => ({ label: state, from: at, to: acts[index + 1]?.at ?? lastAt }));
-};
-
-const bars = (list: readonly { label: string; from: Instant; to: Instant }[], span: Span): Bar[] => {
-  const free: number[] = [];
-  return list
-    .filter(({ from, to }) => to >= span.from && from <= span.to)
-    .toSorted((a, b) => a.from - b.from)
-    .map(({ label, from, to }) => {
-      const found = free.findIndex((until) => until <= from);
-      const lane = found === -1 ? free.length : found;
-      free[lane] = to;
-      return { label, lane, from: instant(Math.max(from, span.from)), to: instant(Math.min(to, span.to)) };
-    });
 };

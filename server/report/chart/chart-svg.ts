@@ -2,8 +2,9 @@
 import { degreeUnit, shownDegrees } from '../../wording/temperature.ts';
 import { fitted, line, number, path, rectangle, spread, svg, text, widthOf } from '../svg.ts';
 import { drawBand } from './band-svg.ts';
-import type { Bar, ChartLimit, ChartLine, ChartModel } from './chart-model.ts';
+import type { ChartLimit, ChartLine, ChartModel } from './chart-model.ts';
 import type { Point, Span } from './course.ts';
+import type { Bar } from './lanes.ts';
 import { lineStyle } from './line-style.ts';
 
 const width = 511;
@@ -28,10 +29,16 @@ interface Frame {
 }
 
 export const chartSvg = (model: ChartModel, height = chartHeight): string => {
-  const above: Lane[] = [...lanes('passes', model.passes, '#c4c4c4'), ...lanes('heat', model.heat, '#fff').slice(0, 1)];
+  const { passes, breaks, heat, alarms, findings } = model.lanes;
+  const above: Lane[] = [
+    ...lanes('passes', passes, '#c4c4c4'),
+    ...lanes('breaks', breaks, '#fff').slice(0, 1),
+    ...lanes('heat', heat, '#fff').slice(0, 1),
+  ];
   const below: Lane[] = [
     ...model.lines.filter(({ gaps }) => gaps.length > 0).map(gapLane),
-    ...lanes('findings', model.findings, '#000').slice(0, 1),
+    ...lanes('alarms', alarms, '#fff'),
+    ...lanes('findings', findings, '#000').slice(0, 1),
   ];
   const top = 4 + above.length * laneHeight + 3;
   const belowHeight = axisHeight + below.length * laneHeight + (anyGap(model) ? gapTitleHeight : 0);
@@ -40,7 +47,8 @@ export const chartSvg = (model: ChartModel, height = chartHeight): string => {
   const level = (degrees: number): number =>
     bottom - ((degrees - model.axis.lowest) / (model.axis.highest - model.axis.lowest)) * plotHeight;
   const frame: Frame = {
-    x: (at) => left + ((at - model.from) / Math.max(1, model.to - model.from)) * plotWidth,
+    // A step that began before the chart is drawn from its edge on.
+    x: (at) => left + Math.min(1, Math.max(0, (at - model.from) / Math.max(1, model.to - model.from))) * plotWidth,
     y: (value) => level(shownDegrees(value, model.units)),
     level,
     top,
@@ -50,11 +58,15 @@ export const chartSvg = (model: ChartModel, height = chartHeight): string => {
   const firstLane = lanesTop + (anyGap(model) ? gapTitleHeight : 0);
   return svg(width, bottom + belowHeight + 2, [
     ...above.flatMap((lane, index) => drawLane(lane, 4 + index * laneHeight, frame)),
-    ...model.passes.map(({ from, to }) =>
+    ...passes.map(({ from, to }) =>
       rectangle(frame.x(from), top, Math.max(0.6, frame.x(to) - frame.x(from)), plotHeight, { fill: '#ececec' }),
+    ),
+    ...breaks.flatMap(({ from, to }) =>
+      [from, to].map((at) => line(frame.x(at), top, frame.x(at), bottom, '#000', 0.5, '1 2.5')),
     ),
     ...valueAxis(model, frame),
     ...timeAxis(model, frame),
+    ...limitsOutside(model, frame),
     ...model.limits.flatMap((limit, index) => drawLimit(limit, index, model, frame)),
     ...model.lines.flatMap((each) => drawBand(each, frame)),
     ...model.lines.flatMap((each) => drawLine(each, frame)),
@@ -66,17 +78,25 @@ export const chartSvg = (model: ChartModel, height = chartHeight): string => {
 
 const anyGap = ({ lines }: ChartModel): boolean => lines.some(({ gaps }) => gaps.length > 0);
 
-const valueAxis = ({ axis, limitsAbove, units }: ChartModel, { level, top, bottom }: Frame): string[] => [
+const valueAxis = ({ axis, units }: ChartModel, { level, top, bottom }: Frame): string[] => [
   ...axis.ticks.flatMap((tick) => [
     line(left, level(tick), left + plotWidth, level(tick), '#bdbdbd', 0.35),
     text(left - 3, level(tick) + 2.4, `${tick < 0 ? '\u2212' : ''}${Math.abs(tick)}`, { anchor: 'end' }),
   ]),
   rectangle(left, top, plotWidth, bottom - top, { stroke: '#000' }),
   text(2, top + 3, degreeUnit(units), { weight: 'bold' }),
-  ...limitsAbove.map((label, index) =>
-    text(left + plotWidth - 4, top + 8 + index * 8, `above this chart: ${label}`, { anchor: 'end', size: 6.5 }),
-  ),
 ];
+
+/** In reach of no line, on ground of its own. */
+const limitsOutside = ({ limitsAbove }: ChartModel, { top }: Frame): string[] =>
+  limitsAbove.flatMap((label, index) => {
+    const words = `above this chart: ${label}`;
+    const right = left + plotWidth - 3;
+    return [
+      rectangle(right - widthOf(words, 6.5) - 1, top + 2 + index * 8, widthOf(words, 6.5) + 2, 8, { fill: '#fff' }),
+      text(right - 1, top + 8 + index * 8, words, { anchor: 'end', size: 6.5 }),
+    ];
+  });
 
 const timeAxis = ({ timeTicks, timeCaption }: ChartModel, { x, bottom, top }: Frame): string[] => [
   ...timeTicks.flatMap(({ at, label, date }) => [
@@ -101,8 +121,9 @@ const drawLimit = (limit: ChartLimit, index: number, model: ChartModel, frame: F
     (_, stroke) => `M${number(left + 4 + stroke * 9)} ${number(level)}l-2.5 ${away}`,
   ).join('');
   const room = widthOf(label, 6.5) + 4;
-  const labelY = wrongSide === 'below' ? level - 2.4 : level + 7.4;
-  const labelX = clearest(room, labelY - 5.8, index, model, frame);
+  // On its right side, unless the readings run there all along.
+  const sides = wrongSide === 'below' ? [level - 2.4, level + 7.4] : [level + 7.4, level - 2.4];
+  const { x: labelX, y: labelY } = clearest(room, sides, index, model, frame);
   return [
     line(left, level, left + plotWidth, level, '#000', 1.1),
     path(hatch, { stroke: '#000', width: 0.4 }),
@@ -112,16 +133,28 @@ const drawLimit = (limit: ChartLimit, index: number, model: ChartModel, frame: F
 };
 
 /** The first of some places along a limit where the fewest readings run through its name. */
-const clearest = (room: number, top: number, index: number, { lines }: ChartModel, { x, y }: Frame): number => {
+const clearest = (
+  room: number,
+  sides: readonly number[],
+  index: number,
+  { lines, from, to }: ChartModel,
+  { y }: Frame,
+): { readonly x: number; readonly y: number } => {
   const places = 7;
-  const candidates = Array.from(
-    { length: places },
-    (_, place) => left + 3 + ((place + index) % places) * ((plotWidth - room - 6) / (places - 1)),
+  const candidates = sides.flatMap((side) =>
+    Array.from({ length: places }, (_, place) => ({
+      x: left + 3 + ((place + index) % places) * ((plotWidth - room - 6) / (places - 1)),
+      y: side,
+    })),
   );
-  const points = lines.flatMap(({ runs }) => runs.flat()).map(([at, value]) => [x(at), y(value)] as const);
+  const samples = 12;
   const crossed = candidates.map(
-    (start) =>
-      points.filter(([px, py]) => px > start - 2 && px < start + room + 2 && py > top - 2 && py < top + 9).length,
+    (place) =>
+      Array.from({ length: samples }, (_, sample) => place.x - 2 + (sample / (samples - 1)) * (room + 4))
+        .flatMap((at) =>
+          lines.flatMap(({ runs }) => interpolated(runs, from + ((at - left) / plotWidth) * (to - from))),
+        )
+        .filter(([, value]) => Math.abs(y(value) - (place.y - 2)) < 6).length,
   );
   return candidates[crossed.indexOf(Math.min(...crossed))]!;
 };
@@ -162,12 +195,23 @@ const markPoints = (runs: ChartLine['runs'], style: number): Point[] => {
 const interpolated = (runs: ChartLine['runs'], at: number): Point[] => {
   for (const run of runs) {
     if (run[0]![0] > at || run.at(-1)![0] < at) continue;
-    const index = run.findIndex(([next]) => next >= at);
+    const index = firstFrom(run, at);
     const [a, b] = [run[Math.max(0, index - 1)]!, run[index]!];
     const share = b[0] === a[0] ? 0 : (at - a[0]) / (b[0] - a[0]);
     return [[at, a[1] + share * (b[1] - a[1])]];
   }
   return [];
+};
+
+/** By halves: it is asked for thousands of times, of thousands of points. */
+const firstFrom = (run: readonly Point[], at: number): number => {
+  let [low, high] = [0, run.length - 1];
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (run[middle]![0] >= at) high = middle;
+    else low = middle + 1;
+  }
+  return low;
 };
 
 const endLabels = ({ lines }: ChartModel, { x, y, top, bottom }: Frame): string[] => {

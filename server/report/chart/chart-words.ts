@@ -5,6 +5,7 @@ import { temperatureText } from '../../wording/temperature.ts';
 import type { ReportFacts } from '../facts.ts';
 import type { Times } from '../paper.ts';
 import type { ChartLine, ChartModel } from './chart-model.ts';
+import type { Bar } from './lanes.ts';
 
 export const chartAlternative = (model: ChartModel, facts: ReportFacts, times: Times): string =>
   [
@@ -13,10 +14,17 @@ export const chartAlternative = (model: ChartModel, facts: ReportFacts, times: T
       ? 'No limit is stated.'
       : `${model.limits.length === 1 ? 'Limit' : 'Limits'}: ${model.limits.map(({ label }) => label).join(', ')}.`,
     ...model.lines.map((line) => lineText(line, facts, times)),
-    model.passes.length === 0
+    model.lanes.passes.length === 0
       ? 'No pass in this time.'
-      : `${counted(model.passes.length, 'pass', 'passes')}: ${listText(model.passes.map(({ label }) => label))}.`,
+      : `${counted(model.lanes.passes.length, 'pass', 'passes')}: ${listText(model.lanes.passes.map(({ label }) => label))}.`,
+    ...barsText('Break', model.lanes.breaks, times),
+    ...barsText('Alarm', model.lanes.alarms, times),
   ].join(' ');
+
+const barsText = (name: string, bars: readonly Bar[], times: Times): string[] =>
+  bars.length === 0
+    ? []
+    : [`${name}: ${listText(bars.map(({ label, from, to }) => `${label} ${times.span(from, to)}`))}.`];
 
 const lineText = ({ name, runs, gaps }: ChartLine, { assessment }: ReportFacts, times: Times): string => {
   const points = runs.flat();

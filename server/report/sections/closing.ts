@@ -102,22 +102,6 @@ const decidedText = ({ disposition }: Finding, times: Times): string =>
     ? 'OPEN\n\n'
     : `${dispositionText(disposition)}, ${times.when(disposition.at)}. Reason: ${folded(disposition.reason)}`;
 
-export const signaturesSection = (): Section => ({
-  heading: 'Signatures',
-  blocks: [
-    {
-      kind: 'signatures',
-      lines: [
-        { role: 'Welder', meaning: 'I welded the passes that stand under my name, as listed.' },
-        { role: 'Heater operator', meaning: 'I heated as listed and entered heat on and off as it happened.' },
-        { role: 'Inspector', meaning: 'I have read this report with its open points and compared it with the work.' },
-        { role: 'Coordinator', meaning: 'I have decided on each deviation and open point as written above.' },
-      ],
-    },
-    paragraph('A signature covers the record named under "Identity of the record" and no later one.', 'small'),
-  ],
-});
-
 export const methodSection = (facts: ReportFacts): Section => {
   const { program, rules, joint, periodMilliseconds, recordedVerdict, assessment } = facts;
   const rows: [string, string][] = [
@@ -195,5 +179,5 @@ export const identitySection = ({ head, entries, joint }: ReportFacts): Section 
       'strong',
     ),
   ];
-  return { heading, blocks };
+  return { heading, whole: true, blocks };
 };

@@ -1,9 +1,10 @@
 /** The course of the temperatures: the whole job in one view of each group of probes, then long jobs again in pieces. */
-import type { Instant } from '../../measure/quantity.ts';
+import { instant } from '../../measure/quantity.ts';
 import { listText } from '../../wording/list.ts';
-import { type ChartModel, chartModels, detailSpans } from '../chart/chart-model.ts';
-import { chartSvg } from '../chart/chart-svg.ts';
-import { chartAlternative } from '../chart/chart-words.ts';
+import { type ChartModel, chartModels } from '../chart/chart-model.ts';
+import { chartPicture } from '../chart/chart-picture.ts';
+import type { Span } from '../chart/course.ts';
+import { detailSpans } from '../chart/detail-spans.ts';
 import type { ReportFacts } from '../facts.ts';
 import { type Block, paragraph, type Section } from '../page-model.ts';
 import type { Times } from '../paper.ts';
@@ -11,22 +12,22 @@ import { groupedBy } from '../papers/grouped-by.ts';
 
 export const courseSection = (facts: ReportFacts, times: Times): Section => {
   const whole = chartModels(facts, facts.history.from, facts.history.to);
-  const spans = detailSpans(facts.history.from, facts.history.to);
+  const details = detailsOf(facts);
   return {
     heading: 'Course of the temperatures',
     blocks: [
       ...(whole.length === 0 ? [paragraph('No probe, so nothing to draw.')] : []),
-      ...whole.map((model) => picture(model, facts, times)),
+      ...whole.map((model) => chartPicture(model, facts, times)),
       paragraph(gapsText(whole, times)),
       paragraph(reading, 'small'),
       ...(facts.assessment.instruments === undefined ? [] : [paragraph(corrected, 'small')]),
-      ...spans.flatMap(([from, to]) => detail(facts, times, from, to)),
+      ...details.flatMap((span) => detail(facts, times, span)),
     ],
   };
 };
 
 const reading =
-  'Lines are told apart by dash, mark and the name at their end, so that they can be read in black and white. Each step of the time axis keeps its lowest and highest value: no peak is smoothed away. Where nothing was measured the line is broken, and bars below the chart show when.';
+  'Lines are told apart by dash, mark and the name at their end, so that they can be read in black and white. Each step of the time axis keeps its lowest and highest value: no peak is smoothed away. Where nothing was measured the line is broken, and bars below the chart show when. Above it stand passes, breaks and heat as they were entered, below it the alarms that rang and what was not kept or not judged; dotted lines mark where a break begins and ends.';
 
 const corrected =
   'The lines show what was judged, with the corrections of the calibrations. What the instruments gave stands in the CSV of all readings and in the record. A dotted band about one line of each chart, the one that was coldest when passes began, is its uncertainty, plus or minus (k = 2); that of the others is about as wide and is left out, so that the lines can be read.';
@@ -45,14 +46,33 @@ const gapsText = (whole: readonly ChartModel[], times: Times): string => {
 
 const gapsShown = 12;
 
-const detail = (facts: ReportFacts, times: Times, from: Instant, to: Instant): Block[] => [
-  { kind: 'subheading', text: `In detail: ${times.span(from, to)}` },
-  ...chartModels(facts, from, to).map((model) => picture(model, facts, times)),
-];
+/** Up to the end of welding; what comes after it has a picture of its own (after-welding.ts). */
+const detailsOf = ({ history, assessment: { passes, after } }: ReportFacts): Span[] => {
+  const last = passes.reduce((latest, { startedAt, endedAt }) => Math.max(latest, endedAt ?? startedAt), 0);
+  const end = instant(Math.max(last, after?.completedAt ?? 0));
+  const work = { from: history.from, to: after === undefined || end <= history.from ? history.to : end };
+  return detailSpans(
+    work,
+    history,
+    passes.map(({ startedAt, endedAt }) => ({ from: startedAt, to: endedAt ?? history.to })),
+  );
+};
 
-const picture = (model: ChartModel, facts: ReportFacts, times: Times): Block => ({
-  kind: 'picture',
-  svg: chartSvg(model),
-  alternative: chartAlternative(model, facts, times),
-  caption: `${model.title}, ${times.span(model.from, model.to)}`,
-});
+const detail = (facts: ReportFacts, times: Times, { from, to }: Span): Block[] => {
+  const models = chartModels(facts, from, to);
+  return [
+    { kind: 'subheading', text: `In detail: ${times.span(from, to)}${doneText(models[0])}` },
+    ...models.map((model) => chartPicture(model, facts, times)),
+  ];
+};
+
+/** ", passes 1 to 6, 1 break". */
+const doneText = (model: ChartModel | undefined): string => {
+  if (model === undefined) return '';
+  const { passes, breaks, alarms } = model.lanes;
+  const [first, last] = [passes[0]?.label, passes.at(-1)?.label];
+  const count = (list: readonly unknown[], one: string, many: string): string =>
+    list.length === 0 ? '' : `, ${list.length} ${list.length === 1 ? one : many}`;
+  const welded = first === undefined ? '' : first === last ? `, pass ${first}` : `, passes ${first} to ${last}`;
+  return `${welded}${count(breaks, 'break', 'breaks')}${count(alarms, 'alarm', 'alarms')}`;
+};

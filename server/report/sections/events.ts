@@ -3,7 +3,7 @@
 import type { Instant } from '../../measure/quantity.ts';
 import type { UnitSystem } from '../../measure/units.ts';
 import type { Signed } from '../../weld/signed.ts';
-import { signedText } from '../../wording/signed.ts';
+import { nameText } from '../../wording/signed.ts';
 import { actWords, stationWords } from '../event-words.ts';
 import type { ReportFacts, TimelineEntry } from '../facts.ts';
 import type { Section } from '../page-model.ts';
@@ -17,9 +17,10 @@ export const eventsSection = ({ timeline, assessment }: ReportFacts, times: Time
       caption: 'Entries other than readings',
       columns: [
         { heading: 'Entry', share: 2, align: 'right' },
-        { heading: 'Entered', share: 4 },
-        { heading: 'Who', share: 5 },
-        { heading: 'What', share: 15 },
+        { heading: 'Entered', share: 5 },
+        { heading: 'Who', share: 6 },
+        { heading: 'Known by', share: 2 },
+        { heading: 'What', share: 16 },
       ],
       rows: timeline.map((entry) => row(entry, times, assessment.requirement.units)),
       empty: 'No entry but readings.',
@@ -29,11 +30,18 @@ export const eventsSection = ({ timeline, assessment }: ReportFacts, times: Time
 
 const row = ({ seq, input, kept }: TimelineEntry, times: Times, units: UnitSystem): string[] =>
   input.type === 'act'
-    ? [`${seq}`, whenOf(input.at, kept, times), whoOf(input, kept), actWords(input.act, input.at, times, units)]
+    ? [
+        `${seq}`,
+        whenOf(input.at, kept, times),
+        whoOf(input, kept),
+        (kept?.by ?? input).proof ?? '',
+        actWords(input.act, input.at, times, units),
+      ]
     : [
         `${seq}`,
         whenOf(input.at, kept, times),
-        kept === undefined ? 'station' : signedText(kept.by),
+        kept === undefined ? 'station' : nameText(kept.by),
+        kept?.by.proof ?? '',
         stationWords(input.event),
       ];
 
@@ -41,7 +49,6 @@ const row = ({ seq, input, kept }: TimelineEntry, times: Times, units: UnitSyste
 const whenOf = (at: Instant, kept: TimelineEntry['kept'], times: Times): string =>
   kept === undefined ? times.when(at) : `${times.when(at)} by the log`;
 
-const whoOf = (input: Signed, kept: TimelineEntry['kept']): string =>
-  kept === undefined || kept.by.who === input.who
-    ? signedText(input)
-    : `${input.who}, as told by ${signedText(kept.by)}`;
+/** Whose entry it is, and by whom it was told where that is another. */
+export const whoOf = (input: Signed, kept: TimelineEntry['kept']): string =>
+  kept === undefined || kept.by.who === input.who ? nameText(input) : `${input.who}, as told by ${nameText(kept.by)}`;

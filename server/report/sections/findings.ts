@@ -2,12 +2,13 @@
 import type { Finding, Severity } from '../../judgement/assessment.ts';
 import type { UnitSystem } from '../../measure/units.ts';
 import { findingText } from '../../wording/finding.ts';
-import { begun, listText } from '../../wording/list.ts';
+import { begun, listText, wholeListText } from '../../wording/list.ts';
 import { signName } from '../../wording/sign.ts';
 import { severityText } from '../../wording/words.ts';
 import type { ReportFacts } from '../facts.ts';
 import { type Block, paragraph, type Section } from '../page-model.ts';
 import type { Times } from '../paper.ts';
+import { groupedBy } from '../papers/grouped-by.ts';
 import { alarmBlocks } from './alarms.ts';
 
 export const findingsSection = (facts: ReportFacts, times: Times): Section => ({
@@ -26,11 +27,18 @@ const findingTable = ({ assessment }: ReportFacts, times: Times): Block => ({
     { heading: 'Held', share: 6 },
     { heading: 'Known', share: 3 },
   ],
-  rows: assessment.findings
-    .toSorted((a, b) => order.indexOf(a.severity) - order.indexOf(b.severity) || a.from - b.from)
-    .map((finding) => findingRow(finding, times, assessment.requirement.units)),
+  rows: groupedBy(
+    assessment.findings.toSorted((a, b) => order.indexOf(a.severity) - order.indexOf(b.severity) || a.from - b.from),
+    apartFromProbe,
+  ).map(([, ...alike]) => findingRow(together(alike), times, assessment.requirement.units)),
   empty: 'No findings.',
 });
+
+/** A board that falls silent is found at every probe of it: what is alike but for the probe, and has no number, is told once. */
+const apartFromProbe = ({ key, probe, ...rest }: Finding): string =>
+  probe === undefined || rest.value !== undefined ? key : JSON.stringify(rest);
+const together = (alike: readonly Finding[]): Finding =>
+  alike.length === 1 ? alike[0]! : { ...alike[0]!, probe: wholeListText(alike.map(({ probe }) => probe!)) };
 
 const findingRow = (finding: Finding, times: Times, units: UnitSystem): string[] => {
   const words = findingText(finding, units);

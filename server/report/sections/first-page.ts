@@ -4,11 +4,14 @@
  * what holds.
  */
 
-import type { Severity, Verdict } from '../../judgement/assessment.ts';
+import type { Assessment, Finding, Verdict } from '../../judgement/assessment.ts';
+import { deviationsOf } from '../../judgement/people/deviations.ts';
 import { unitsOf } from '../../measure/units.ts';
 import { alarmText } from '../../wording/alarm.ts';
+import { cautions } from '../../wording/cautions.ts';
+import { dispositionText } from '../../wording/deviation.ts';
 import { findingText } from '../../wording/finding.ts';
-import { begun } from '../../wording/list.ts';
+import { begun, wholeListText } from '../../wording/list.ts';
 import { governingText, minimumText } from '../../wording/requirement.ts';
 import { differenceLimitText, limitText } from '../../wording/temperature.ts';
 import { scopeText, verdictText } from '../../wording/verdict.ts';
@@ -22,15 +25,16 @@ import { inShort } from './in-short.ts';
 export const firstPage = (facts: ReportFacts, times: Times): Section => ({
   heading: 'Summary',
   blocks: [
-    { kind: 'pairs', rows: whatRows(facts, times) },
     ...sourceBlocks(facts),
+    { kind: 'pairs', rows: whatRows(facts, times) },
     ...requirementBlocks(facts),
     ...verdictBlocks(facts, times),
     { kind: 'subheading', text: 'Open points' },
     { kind: 'list', items: openPoints(facts) },
+    ...decidedBlocks(facts, times),
     { kind: 'subheading', text: 'In short' },
     { kind: 'pairs', rows: inShort(facts, times) },
-    paragraph(times.explained, 'small'),
+    paragraph(`${cautions[1]} ${times.explained}`, 'small'),
   ],
 });
 
@@ -92,7 +96,7 @@ const whatRows = (facts: ReportFacts, times: Times) => {
     ],
     ['Heating', heatingText(joint)],
     ['Behind', behindText(joint)],
-    ['Procedure', procedure === undefined ? 'none bound' : `${procedure.id}, revision ${procedure.revision}`],
+    ['Procedure', procedure === undefined ? 'none bound' : procedureText(procedure)],
     [
       'Recorded',
       kept === undefined
@@ -107,6 +111,15 @@ const whatRows = (facts: ReportFacts, times: Times) => {
     ],
   ] as const;
 };
+
+const procedureText = ({ id, revision, codeEdition, qualification }: NonNullable<ReportFacts['joint']['procedure']>) =>
+  [
+    `${id}, revision ${revision}`,
+    codeEdition === undefined ? undefined : `written to ${codeEdition}`,
+    qualification === undefined ? undefined : `qualified by ${qualification.record} (${qualification.standard})`,
+  ]
+    .filter((text) => text !== undefined)
+    .join(', ');
 
 const sourceBlocks = ({ source }: ReportFacts): Block[] => {
   const mark = sourceMark(source);
@@ -156,7 +169,11 @@ const verdictBlocks = (facts: ReportFacts, times: Times): Block[] => {
         kind: 'frame',
         heavy: true,
         headline: 'No verdict holds',
-        lines: ['See the first lines of this page. What follows is as judged again.', scopeText(assessment), ...open],
+        lines: [
+          'See the first lines of this page. What follows is as judged again.',
+          scopeText(assessment, wholeListText),
+          ...open,
+        ],
       },
     ];
   }
@@ -172,7 +189,7 @@ const verdictBlocks = (facts: ReportFacts, times: Times): Block[] => {
       headline: verdictHeadline(assessment.verdict),
       lines: [
         beneath(verdictHeadline(assessment.verdict), verdictText(assessment)),
-        scopeText(assessment),
+        scopeText(assessment, wholeListText),
         recordedLine,
         ...open,
       ],
@@ -186,11 +203,9 @@ const beneath = (headline: string, text: string): string =>
 
 /** What somebody still has to deal with: limits not kept, what was not judged, alarms and questions without an answer. */
 const openPoints = ({ assessment }: ReportFacts): string[] => {
-  const against = assessment.findings.filter(({ severity }) => severity === 'nonconformity');
-  const unknown = assessment.findings.filter(({ severity }) => severity === 'not judged');
-  const findings = [...against, ...unknown].map((finding) =>
-    pointOf(finding.severity, findingText(finding, assessment.requirement.units).what),
-  );
+  const findings = deviationsOf(assessment.findings)
+    .open.toSorted(againstFirst)
+    .map((each) => pointOf(each, assessment));
   const alarms = assessment.alarms
     .filter(({ suppressed }) => suppressed === undefined)
     .map((alarm) => `Alarm: ${alarmText(alarm, assessment.requirement.units).what}. ${alarmStateText(alarm.state)}`);
@@ -204,8 +219,37 @@ const openPoints = ({ assessment }: ReportFacts): string[] => {
   return shown.length === 0 ? ['none'] : shown;
 };
 
-const pointOf = (severity: Severity, what: string): string =>
-  what.includes(severityText(severity).toLowerCase()) ? what : `${severityText(severity)}: ${what}`;
+/** Settled by a named person, which changes no measurement and no verdict. */
+const decidedBlocks = ({ assessment }: ReportFacts, times: Times): Block[] => {
+  const { accepted, repair, rejected } = deviationsOf(assessment.findings);
+  const items = [...accepted, ...repair, ...rejected]
+    .toSorted(againstFirst)
+    .map((each) => `${pointOf(each, assessment)}. ${decidedText(each, times)}`);
+  const rest = items.length - decidedShown;
+  const shown = [
+    ...items.slice(0, decidedShown),
+    ...(rest > 0 ? [`and ${rest} more, under "Deviations and named answers"`] : []),
+  ];
+  return items.length === 0
+    ? []
+    : [
+        { kind: 'subheading', text: 'Points that were decided on' },
+        { kind: 'list', items: shown },
+      ];
+};
+
+const decidedText = ({ disposition }: Finding, times: Times): string =>
+  disposition === undefined ? '' : `${dispositionText(disposition)}, ${times.when(disposition.at)}`;
+
+const pointOf = (finding: Finding, { requirement }: Assessment): string => {
+  const { what } = findingText(finding, requirement.units);
+  const weight = severityText(finding.severity);
+  return what.includes(weight.toLowerCase()) ? what : `${weight}: ${what}`;
+};
+
+const againstFirst = (a: Finding, b: Finding): number =>
+  Number(b.severity === 'nonconformity') - Number(a.severity === 'nonconformity') || a.from - b.from;
 
 /** Page one stays one page. */
 const openPointsShown = 8;
+const decidedShown = 4;

@@ -3,7 +3,7 @@ import type { Assessment } from '../../judgement/assessment.ts';
 import type { PassStatus } from '../../judgement/pass-status.ts';
 import { instant, type MilliCelsius } from '../../measure/quantity.ts';
 import { inside } from '../../wording/list.ts';
-import { throughText } from '../../wording/section.ts';
+import { throughAfterText, throughText } from '../../wording/section.ts';
 import { atMostText, ofLimitText } from '../../wording/temperature.ts';
 import type { ReportFacts } from '../facts.ts';
 import type { Times } from '../paper.ts';
@@ -44,8 +44,9 @@ export const inShort = ({ assessment, timeline }: ReportFacts, times: Times): (r
 };
 
 /** Only where the procedure asks for it. */
-const throughRows = ({ throughThickness: through }: Assessment, times: Times): (readonly [string, string])[] => {
+const throughRows = ({ throughThickness: through, after }: Assessment, times: Times): (readonly [string, string])[] => {
   if (!through.asked) return [];
+  if (after !== undefined) return [['Through the thickness', throughAfterText(through, times.when)]];
   const { firstDoneAt } = through;
   const first = firstDoneAt === undefined ? '' : `first done at ${times.when(firstDoneAt)}; at the end: `;
   return [['Through the thickness', `${first}${inside(throughText(through))}`]];

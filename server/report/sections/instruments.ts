@@ -6,6 +6,7 @@ import { calibrationText, uncertaintyText } from '../../wording/instrument.ts';
 import { limitText } from '../../wording/temperature.ts';
 import type { ReportFacts } from '../facts.ts';
 import { type Block, paragraph } from '../page-model.ts';
+import { groupedBy } from '../papers/grouped-by.ts';
 
 export const instrumentBlocks = (facts: ReportFacts): Block[] => [
   registerTable(facts),
@@ -54,16 +55,23 @@ const budgetTable = ({ joint, assessment }: ReportFacts): Block => {
     kind: 'table',
     caption: `Uncertainty of the readings at ${limitText(at, units)}`,
     columns: [
-      { heading: 'Probe', share: 3 },
-      { heading: 'From', share: 20 },
+      { heading: 'Probe', share: 6 },
+      { heading: 'From', share: 18 },
       { heading: 'k = 2', share: 4, align: 'right' },
     ],
-    rows: joint.probes.map((probe) => {
-      const { terms, expandedKelvin } = budgetOf(probe, chainOf(probe, register), at / 1000);
-      const text = (term: BudgetTerm): string =>
-        `${term.source} ${uncertaintyText(term.statedKelvin * 1000, units)}${term.isKnown ? '' : '*'} (${term.basis})`;
-      return [probe.id, terms.map(text).join('; '), `±${uncertaintyText(expandedKelvin * 1000, units)}`];
-    }),
+    rows: groupedBy(
+      joint.probes.map((probe) => {
+        const { terms, expandedKelvin } = budgetOf(probe, chainOf(probe, register), at / 1000);
+        const text = (term: BudgetTerm): string =>
+          `${term.source} ${uncertaintyText(term.statedKelvin * 1000, units)}${term.isKnown ? '' : '*'} (${term.basis})`;
+        return {
+          id: probe.id,
+          from: terms.map(text).join('; '),
+          width: `±${uncertaintyText(expandedKelvin * 1000, units)}`,
+        };
+      }),
+      ({ from, width }) => `${from}\n${width}`,
+    ).map(([, ...alike]) => [alike.map(({ id }) => id).join(', '), alike[0]!.from, alike[0]!.width]),
     empty: 'No probe was fitted.',
   };
 };

@@ -39,13 +39,13 @@ const passTable = ({ assessment }: ReportFacts, times: Times): Block => {
     columns: [
       { heading: 'Pass', share: 4 },
       { heading: 'Welder, place', share: 7 },
-      { heading: 'Arc', share: 6 },
-      { heading: 'Coldest at start', share: 5 },
-      { heading: 'Coldest during', share: 5 },
-      { heading: 'Interpass at start', share: 5 },
-      { heading: 'Hottest during', share: 5 },
-      { heading: 'Minimum', share: 8 },
-      { heading: 'Maximum', share: 4 },
+      { heading: 'Arc', share: 9 },
+      { heading: 'Coldest at start', share: 6 },
+      { heading: 'Coldest during', share: 6 },
+      { heading: 'Interpass at start', share: 6 },
+      { heading: 'Hottest during', share: 6 },
+      { heading: 'Minimum', share: 6 },
+      { heading: 'Maximum', share: 5 },
     ],
     rows: assessment.passes.map((pass) => [
       `${pass.pass}\n${pass.passKind}`,
@@ -77,11 +77,11 @@ const weldedTable = ({ assessment, joint }: ReportFacts): Block => {
     caption,
     columns: [
       { heading: 'Pass', share: 3 },
-      { heading: 'Layer, side, process', share: 7 },
+      { heading: 'Layer, side, process', share: 8 },
       { heading: 'Consumable', share: 6 },
       { heading: 'As entered', share: 8 },
       { heading: countedText(window?.counted ?? 'heat input'), share: 6 },
-      { heading: 'Worked out', share: 10 },
+      { heading: 'Worked out', share: 16 },
     ],
     rows: assessment.passes.map(({ pass, details, heat }) => {
       const { layer, side, where, batch, process: own, ...run } = details;
@@ -152,7 +152,6 @@ const placeOf = ({ welder, details: { side, where } }: PassStatus): string =>
 
 const arc = ({ startedAt, enteredAt, endedAt }: PassStatus, times: Times): string =>
   [
-    times.when(startedAt),
-    endedAt === undefined ? 'end not entered' : `to ${times.when(endedAt)}`,
+    endedAt === undefined ? `${times.when(startedAt)}\nend not entered` : times.span(startedAt, endedAt),
     ...(enteredAt > startedAt ? [`entered ${times.when(enteredAt)}`] : []),
   ].join('\n');

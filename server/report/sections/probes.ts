@@ -93,7 +93,7 @@ const width = ({ expandedUncertainty }: ProbeStatus, facts: ReportFacts): string
 
 const boardTable = ({ timeline }: ReportFacts, times: Times): Block => ({
   kind: 'table',
-  caption: 'Instruments',
+  caption: 'Boards that read them',
   columns: [
     { heading: 'Board', share: 4 },
     { heading: 'Firmware, or how it is read', share: 4 },

@@ -1,7 +1,8 @@
 /** The requirement with its working: every equivalent, every method, each with formula, inputs, terms, flags and source. */
 import type { UnitSystem } from '../../measure/units.ts';
 import type { Equivalent, MethodAnswer, Requirement, WorkingInput } from '../../metallurgy/answer.ts';
-import { begun, inside } from '../../wording/list.ts';
+import { apartFromPart, sharedByParts } from '../../metallurgy/shared-by-parts.ts';
+import { begun, inside, wholeListText } from '../../wording/list.ts';
 import { computedText, inOrderOfStanding, isSilent, methodResultText, minimumText } from '../../wording/requirement.ts';
 import type { ReportFacts } from '../facts.ts';
 import { plain } from '../joint-words.ts';
@@ -11,7 +12,6 @@ export const requirementSection = ({ assessment }: ReportFacts): Section => {
   const { requirement } = assessment;
   return {
     heading: 'Requirement and its working',
-    newPage: true,
     blocks: [
       paragraph(
         `Minimum preheat: ${minimumText(requirement)}. ${requirement.governing.because} ${computedText(requirement)}`.trim(),
@@ -19,9 +19,10 @@ export const requirementSection = ({ assessment }: ReportFacts): Section => {
       comparison(requirement),
       ...warningBlocks(requirement),
       equivalents(requirement.equivalents),
-      ...inOrderOfStanding(requirement.methods)
-        .filter((method) => !isSilent(method))
-        .flatMap((method) => methodBlocks(method, requirement.units)),
+      ...sharedByParts(
+        inOrderOfStanding(requirement.methods).filter((method) => !isSilent(method)),
+        apartFromPart,
+      ).flatMap(({ one, parts }) => methodBlocks(one, parts, requirement.units)),
     ],
   };
 };
@@ -31,16 +32,15 @@ const comparison = ({ methods, units }: Requirement): Block => ({
   caption: 'Methods beside each other',
   columns: [
     { heading: 'Method', share: 5 },
-    { heading: 'Part', share: 2 },
+    { heading: 'Part', share: 3 },
     { heading: 'Result', share: 3 },
     { heading: 'May it govern', share: 7 },
   ],
-  rows: inOrderOfStanding(methods).map((method) => [
-    `${method.title}, ${method.edition}`,
-    method.part,
-    resultText(method, units),
-    [role(method), method.reason].filter((text) => text !== '').join('. '),
-  ]),
+  rows: sharedByParts(inOrderOfStanding(methods), (method) => ({
+    method: `${method.title}, ${method.edition}`,
+    result: resultText(method, units),
+    governs: [role(method), begun(method.reason)].filter((text) => text !== '').join('. '),
+  })).map(({ told: { method, result, governs }, parts }) => [method, wholeListText(parts), result, governs]),
   empty: 'No method was applied.',
 });
 
@@ -76,18 +76,17 @@ const equivalents = (list: readonly Equivalent[]): Block => ({
   caption: 'Carbon equivalents',
   columns: [
     { heading: 'Equivalent', share: 3 },
-    { heading: 'Part', share: 2 },
+    { heading: 'Part', share: 3 },
     { heading: 'Value', share: 2, align: 'right' },
     { heading: 'Formula and contents', share: 8 },
     { heading: 'Source', share: 4 },
   ],
-  rows: list.map((each) => [
-    each.id === each.name ? each.id : `${each.id}, ${each.name}`,
-    each.part,
-    each.value === undefined ? 'no value' : `${each.value.toFixed(3)} %`,
-    [each.formula, contents(each), ...remarks(each)].join('\n'),
-    `${each.source} (${each.status})`,
-  ]),
+  rows: sharedByParts(list, (each) => ({
+    name: each.id === each.name ? each.id : `${each.id}, ${each.name}`,
+    value: each.value === undefined ? 'no value' : `${each.value.toFixed(3)} %`,
+    working: [each.formula, contents(each), ...remarks(each)].join('\n'),
+    source: `${each.source} (${each.status})`,
+  })).map(({ told: { name, value, working, source }, parts }) => [name, wholeListText(parts), value, working, source]),
   empty: 'No carbon equivalent was computed.',
 });
 
@@ -100,17 +99,19 @@ const remarks = ({ missing, outOfRange, unchecked }: Equivalent): string[] => [
   ...(unchecked.length === 0 ? [] : [`Range not checked for: ${unchecked.join(', ')}`]),
 ];
 
-const methodBlocks = (method: MethodAnswer, units: UnitSystem): Block[] => [
-  { kind: 'subheading', text: `${method.title}, ${method.edition}, part ${method.part}` },
+const methodBlocks = (method: MethodAnswer, parts: readonly string[], units: UnitSystem): Block[] => [
+  {
+    kind: 'subheading',
+    text: `${method.title}, ${method.edition}, ${parts.length === 1 ? 'part' : 'parts'} ${wholeListText(parts)}`,
+  },
   paragraph(
     [
       `May it govern: ${inside(role(method))}`,
-      ...(method.reason === '' ? [] : [method.reason]),
+      ...(method.reason === '' ? [] : [begun(method.reason)]),
       `Result: ${resultText(method, units)}.`,
     ].join('. '),
   ),
-  ...(method.indication === undefined ? [] : [paragraph(`${begun(method.indication)}.`)]),
-  paragraph(method.formula),
+  paragraph(method.indication === undefined ? method.formula : `${begun(method.indication)}.`),
   ...(method.inputs.length === 0 ? [] : [inputs(method.inputs)]),
   ...(method.terms.length === 0 ? [] : [terms(method)]),
   ...(method.missing.length === 0

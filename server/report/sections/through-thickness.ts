@@ -3,11 +3,13 @@
  * computed, how it stood at the end, what of it is not known, and a picture of its course. What is not judged says
  * why, and what would mend it.
  */
+import type { Assessment } from '../../judgement/assessment.ts';
 import type { SectionStatus } from '../../judgement/inside/section-status.ts';
+import { milliseconds } from '../../measure/quantity.ts';
 import type { UnitSystem } from '../../measure/units.ts';
 import type { Part } from '../../weld/part.ts';
 import { governingSoakText } from '../../wording/governing-soak.ts';
-import { coldestText, notJudgedText, throughText } from '../../wording/section.ts';
+import { coldestText, notJudgedText, throughAfterText, throughText } from '../../wording/section.ts';
 import {
   depthNames,
   doubtText,
@@ -21,8 +23,8 @@ import {
 } from '../../wording/section-basis.ts';
 import { throughAskedText } from '../../wording/soak.ts';
 import { boundedText } from '../../wording/temperature.ts';
-import { chartSvg } from '../chart/chart-svg.ts';
-import { chartAlternative } from '../chart/chart-words.ts';
+import { durationText } from '../../wording/time.ts';
+import { chartPicture } from '../chart/chart-picture.ts';
 import { sectionChart } from '../chart/section-chart.ts';
 import type { ReportFacts } from '../facts.ts';
 import { type Block, paragraph, type Section } from '../page-model.ts';
@@ -43,21 +45,27 @@ const caution =
   'Computed from the probes for heat that goes straight through, away from the groove, the edge of the heater and the ends of the part; what runs sideways out of the heated band is reckoned with. The lowest of what is possible is judged. This informs; what the qualified procedure and the governing code ask for comes first.';
 
 const wholeRows = ({ assessment }: ReportFacts, times: Times): Row[] => {
-  const { throughThickness: through } = assessment;
+  const { throughThickness: through, after } = assessment;
   const { asked, required, since, doneAt, firstDoneAt, worst, state } = through;
   const governed = governingSoakText(assessment);
   return [
     ['Asked for', asked ? `by the procedure: ${throughAskedText(required)}` : 'not by the procedure; shown only'],
-    ['State at the end', throughText(through)],
+    [endName(assessment), after === undefined ? throughText(through) : throughAfterText(through, times.when)],
     ...(since === undefined ? [] : [['Counted from', times.full(since)] as const]),
     ...(doneAt === undefined ? [] : [['Done at', times.full(doneAt)] as const]),
     ...(firstDoneAt === undefined || firstDoneAt === doneAt
       ? []
       : [['First done at', times.full(firstDoneAt)] as const]),
-    ...(worst === undefined || state === 'done' ? [] : [['Held up by', worst] as const]),
+    ...(worst === undefined || state === 'done' || after !== undefined ? [] : [['Held up by', worst] as const]),
     ...(governed === undefined ? [] : [['Which soak rule came last', governed] as const]),
   ];
 };
+
+/** Once the arc is out the part may cool: how it stands then says nothing of the welding. */
+const endName = ({ after, at }: Assessment): string =>
+  after === undefined
+    ? 'At the end'
+    : `At the end, ${durationText(milliseconds(at - after.completedAt))} after welding`;
 
 const partBlocks = (facts: ReportFacts, section: SectionStatus, times: Times): Block[] => {
   const part = facts.joint.parts.find(({ id }) => id === section.part);
@@ -77,11 +85,11 @@ const standingRows = ({ assessment }: ReportFacts, section: SectionStatus, { for
   const minimum = { limit: assessment.limits.preheatMinimum };
   const standing = {
     met: 'warm through',
-    'not met': 'not warm through',
+    'not met': assessment.after === undefined ? 'not warm through' : 'cooled below the minimum',
     'not judged': 'not judged: no minimum is stated',
   };
   return [
-    ['At the end', notJudged === undefined ? standing[state] : `not judged: ${notJudged}`],
+    [endName(assessment), notJudged === undefined ? standing[state] : `not judged: ${notJudged}`],
     ...(coldest === undefined || at === undefined
       ? []
       : [[`Coldest point, ${times.when(at)}`, coldestText(coldest, assessment)] as const]),
@@ -126,12 +134,10 @@ const picture = (facts: ReportFacts, { part }: SectionStatus, { form }: Part, ti
   if (model === undefined) return [];
   const [front, middle, back] = depthNames(form);
   return [
-    {
-      kind: 'picture',
-      svg: chartSvg(model, pictureHeight),
-      alternative: chartAlternative(model, facts, times),
-      caption: `${model.title}, ${times.span(model.from, model.to)}: likely temperature of ${front}, ${middle} and ${back}, and the lowest that is possible of the coldest point. A line is broken where nothing was computed.`,
-    },
+    chartPicture(model, facts, times, {
+      height: pictureHeight,
+      more: `: likely temperature of ${front}, ${middle} and ${back}, and the lowest that is possible of the coldest point. A line is broken where nothing was computed.`,
+    }),
   ];
 };
 

@@ -6,7 +6,17 @@
 import { block } from '../history.ts';
 import { numbers } from '../numbers.ts';
 import type { Sighting } from '../sign.ts';
-import { companyOf, type Detector, isNearArc, middle, overBlocks, peersOf, type View, type Watched } from '../view.ts';
+import {
+  companyOf,
+  type Detector,
+  isNearArc,
+  isQuiet,
+  middle,
+  overBlocks,
+  peersOf,
+  type View,
+  type Watched,
+} from '../view.ts';
 import { waveIn } from '../wave.ts';
 
 export const restless: Detector = (view) => view.watched.flatMap((watched) => restlessOf(view, watched));
@@ -45,7 +55,4 @@ function restlessOf(view: View, watched: Watched): Sighting[] {
 const lowestOf = ({ history }: Watched, blocks: number): number =>
   Math.min(...Array.from({ length: blocks }, (_, back) => block(history, back, 'lowest')));
 
-const hasArc = ({ history }: Watched): boolean =>
-  Array.from({ length: numbers.blocksKept }, (_, back) => back).some(
-    (back) => block(history, back, 'arc') > 0 && back < 14,
-  );
+const hasArc = (watched: Watched): boolean => !isQuiet(watched, Math.min(14, numbers.blocksKept));

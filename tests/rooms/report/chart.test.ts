@@ -2,15 +2,17 @@
 import fc from 'fast-check';
 import { describe, expect, it, vi } from 'vitest';
 import type { HistoryStep } from '../../../server/measure/history.ts';
-import { instant } from '../../../server/measure/quantity.ts';
-import { chartModels, detailSpans } from '../../../server/report/chart/chart-model.ts';
+import { instant, milliseconds } from '../../../server/measure/quantity.ts';
+import { chartModels } from '../../../server/report/chart/chart-model.ts';
 import { chartSvg } from '../../../server/report/chart/chart-svg.ts';
 import { courseOf } from '../../../server/report/chart/course.ts';
+import { detailSpans } from '../../../server/report/chart/detail-spans.ts';
 import { lineStyle } from '../../../server/report/chart/line-style.ts';
 import { timeTicks } from '../../../server/report/chart/time-axis.ts';
 import { valueAxis } from '../../../server/report/chart/value-axis.ts';
+import type { RecordedConclusion } from '../../../server/report/facts.ts';
 import { escaped, spread } from '../../../server/report/svg.ts';
-import { reportFacts } from '../../support/report-fixture.ts';
+import { fixtureStart, reportFacts } from '../../support/report-fixture.ts';
 import { fixtureJoint, probes } from '../../support/report-joint.ts';
 
 // Judging hours of readings takes a while on a busy machine; nothing here is judged by time.
@@ -81,8 +83,8 @@ describe('chart model', () => {
       'maximum interpass 250 °C',
       'highest anywhere 300 °C',
     ]);
-    expect(model!.passes.map(({ label }) => label)).toEqual(['1', '2', '3']);
-    expect(model!.heat.map(({ label }) => label)).toEqual(['on']);
+    expect(model!.lanes.passes.map(({ label }) => label)).toEqual(['1', '2', '3']);
+    expect(model!.lanes.heat.map(({ label }) => label)).toEqual(['on']);
     for (const line of model!.lines) expect(line.gaps.some(({ from, to }) => to - from >= 600_000)).toBe(true);
   });
 
@@ -111,18 +113,57 @@ describe('chart model', () => {
       facts.history.from,
       facts.history.to,
     );
-    expect(both!.passes.map(({ lane }) => lane)).toEqual([0, 1]);
+    expect(both!.lanes.passes.map(({ lane }) => lane)).toEqual([0, 1]);
   });
 
-  it('shows a long job again in pieces that leave nothing out', () => {
-    expect(detailSpans(instant(0), instant(4 * hour))).toEqual([]);
-    const pieces = detailSpans(instant(0), instant(12 * hour));
-    expect(pieces.length).toBe(4);
-    expect(pieces[0]![0]).toBe(0);
-    expect(pieces.at(-1)![1]).toBe(12 * hour);
-    pieces.slice(1).forEach(([from], index) => {
-      expect(from).toBe(pieces[index]![1]);
+  it('shows breaks and the alarms that rang beside the passes, each over its time', () => {
+    const begun = { from: instant(fixtureStart + 2 * hour), to: instant(fixtureStart + 2.5 * hour) };
+    const alarm = (key: string, more: object): RecordedConclusion => ({
+      at: begun.from,
+      conclusion: {
+        kind: 'alarm',
+        change: 'changed',
+        alarm: { key, kind: 'probe fault', probe: key, state: 'active', since: begun.from, ...more },
+      },
     });
+    const [told] = chartModels(
+      {
+        ...facts,
+        assessment: {
+          ...facts.assessment,
+          breaks: [{ ...begun, by: 'declared', kept: 'below', below: milliseconds(9) }],
+        },
+        recordedConclusions: [
+          alarm('Z1', { announcedAt: begun.from, returnedAt: begun.to }),
+          alarm('Z2', { suppressed: 'board silent' }),
+        ],
+      },
+      facts.history.from,
+      facts.history.to,
+    );
+    expect(told!.lanes.breaks).toEqual([{ label: 'too cold', lane: 0, ...begun }]);
+    expect(told!.lanes.alarms).toEqual([{ label: 'Z1', lane: 0, ...begun }]);
+    const drawn = chartSvg(told!);
+    for (const name of ['passes', 'breaks', 'heat', 'alarms']) expect(drawn).toContain(`>${name}</text>`);
+  });
+
+  it('shows a long job again in pieces that leave nothing out and are cut where nobody welds', () => {
+    const span = (from: number, to: number) => ({ from: instant(from * hour), to: instant(to * hour) });
+    expect(detailSpans(span(0, 4), span(0, 4), [])).toEqual([]);
+    const passes = [span(0.5, 2.9), span(3.2, 6), span(6.1, 9)];
+    for (const whole of [span(0, 12), span(0, 150)]) {
+      const pieces = detailSpans(whole, whole, passes);
+      expect(pieces.length).toBeGreaterThan(3);
+      expect(pieces.length).toBeLessThan(14);
+      expect(pieces[0]!.from).toBe(whole.from);
+      expect(pieces.at(-1)!.to).toBe(whole.to);
+      for (const [index, { from }] of pieces.slice(1).entries()) {
+        expect(from).toBe(pieces[index]!.to);
+        for (const pass of passes) expect(from <= pass.from || from >= pass.to).toBe(true);
+      }
+    }
+    // What comes after the last arc is not cut into pieces.
+    expect(detailSpans(span(0, 2), span(0, 18), [])).toEqual([span(0, 2)]);
   });
 });
 

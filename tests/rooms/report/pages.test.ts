@@ -121,6 +121,7 @@ describe('sections', () => {
   it('stand in their order', () => {
     expect(model.sections.map(({ heading }) => heading)).toEqual([
       'Summary',
+      'Contents',
       'Requirement and its working',
       'Procedure',
       'Probes and set-up',
@@ -181,7 +182,7 @@ describe('sections', () => {
       },
     });
     const text = section(late, 'Passes');
-    expect(text).toContain('08:40:00\nto 08:59:00\nentered 08:44:00');
+    expect(text).toContain('08:40:00 to 08:59:00\nentered 08:44:00');
     expect(text).toContain('began outside: soak');
     expect(text).toMatch(/\d+ °C Z5/);
   });
@@ -189,7 +190,7 @@ describe('sections', () => {
   it('keep the words of persons as they were typed, with their names', () => {
     const text = section(model, 'Notes and events');
     expect(text).toContain(
-      'Łukasz Żółć, inspector | Note: Pads fitted on the back face, insulation 50 mm.\nSurface dry, 14 °C in the hall.',
+      'Łukasz Żółć, inspector |  | Note: Pads fitted on the back face, insulation 50 mm.\nSurface dry, 14 °C in the hall.',
     );
     const contact = pages(
       reportFacts({
@@ -227,7 +228,8 @@ describe('sections', () => {
     expect(text).toContain(`Head hash ${facts.head.hash}`);
     expect(text).toContain('b7e4'.repeat(16));
     expect(text).toContain('Ann Example | accepted: extended range, b | test weld 7');
-    expect(text).toContain('Welder: I welded the passes that stand under my name, as listed.');
+    expect(text).toContain('Welder Jiří Dvořák: I welded the passes that stand under my name, as listed.');
+    expect(text).toContain('Łukasz Żółć, inspector | not recorded | 2 | 07:04:00 to 10:00:00');
     for (const caution of [...cautions, noInterlock]) expect(text).toContain(caution);
   });
 

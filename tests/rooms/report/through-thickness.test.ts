@@ -58,7 +58,7 @@ const [first, second] = text.split('\nshell course ').slice(1) as [string, strin
 describe('the section of the report', () => {
   it('says what is asked for, that a part is not judged, and that it informs', () => {
     expect(text).toContain('Asked for: by the procedure: the coldest point through every part');
-    expect(text).toContain('State at the end: Not judged.');
+    expect(text).toContain('At the end: Not judged.');
     expect(text).toContain('Held up by: shell course 3');
     expect(text).toContain(
       'Which soak rule came last: The hold by time has ended, but whether heat is through is not judged.',
@@ -151,7 +151,7 @@ describe('the picture', () => {
     expect(model.lines.map(({ name }) => name)).toEqual(['heated face', 'middle', 'far face', leastName]);
     expect(new Set(model.lines.map(({ style }) => lineStyle(style).dash)).size).toBe(4);
     expect(model.limits.map(({ label }) => label)).toEqual(['minimum preheat 150 °C']);
-    expect(model.passes.map(({ label }) => label)).toEqual(['1', '2', '3']);
+    expect(model.lanes.passes.map(({ label }) => label)).toEqual(['1', '2', '3']);
     const drawn = chartSvg(model);
     for (const name of ['heated face', 'far face', leastName]) expect(drawn).toContain(`>${name}<`);
     expect(drawn).not.toMatch(/NaN|Infinity|undefined/);
