@@ -1,4 +1,5 @@
 /** Every command of the command line; a new one is one file and one line here. */
+import { backup } from './backup.ts';
 import type { Command } from './command.ts';
 import { emulate } from './emulate.ts';
 import { find } from './find.ts';
@@ -7,6 +8,7 @@ import { key } from './key.ts';
 import { packageCommand } from './package.ts';
 import { people } from './people.ts';
 import { requirement } from './requirement.ts';
+import { restore } from './restore.ts';
 import { schema } from './schema.ts';
 import { serve } from './serve.ts';
 import { statistics } from './statistics.ts';
@@ -19,6 +21,8 @@ export const commands: readonly Command[] = [
   judge,
   verify,
   packageCommand,
+  backup,
+  restore,
   key,
   find,
   statistics,

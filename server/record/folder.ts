@@ -14,7 +14,7 @@ export interface OpenedFolder {
   readonly release: () => void;
 }
 
-const recordFile = (folder: string): string => join(folder, 'record.sqlite');
+export const recordFile = (folder: string): string => join(folder, 'record.sqlite');
 
 export const openFolder = (folder: string, begin: boolean, disk: Disk): OpenedFolder => {
   const file = recordFile(folder);
@@ -85,7 +85,8 @@ const makeFolder = (folder: string): void => {
   }
 };
 
-const takeLock = (folder: string, disk: Disk): (() => void) => {
+/** Keeps every writer out until it is released; that may be done more than once. */
+export const takeLock = (folder: string, disk: Disk): (() => void) => {
   let lock: Database | undefined;
   try {
     const held = disk.open(join(folder, 'writer.lock'), 'lock');

@@ -107,3 +107,6 @@ export const setMeta = (database: Database, name: string, value: number | string
     name,
     value,
   );
+
+export const forgetMeta = (database: Database, name: string): void =>
+  database.run('DELETE FROM meta WHERE name = ?', name);

@@ -15,7 +15,7 @@ import { RecordRefusal, wordsOf } from './failure.ts';
 import { openFolder, openFolderToRead } from './folder.ts';
 import type { ChainHead } from './head.ts';
 import { type RecordReader, readerOf } from './read.ts';
-import { createTables, meta, recordFormat, setMeta } from './schema.ts';
+import { createTables, forgetMeta, meta, recordFormat, setMeta } from './schema.ts';
 import { type Sealed, sealAll, sealDue } from './seal.ts';
 import { handOverKey, type KeyOptions, type Signer, takePen } from './signer.ts';
 import { sqliteDisk } from './sqlite.ts';
@@ -106,6 +106,7 @@ const storeOf = (database: Database, reader: RecordReader, options: RecordOption
   const listeners = new Set<CommitListener>();
   const transactions = new Transactions(database, (batch) => deliver(listeners, batch));
   takePen(database, transactions, options);
+  noteRestored(database, transactions, options.now());
   noteProgram(database, transactions, options);
   let closed = false;
   return {
@@ -171,6 +172,16 @@ const keepWhole = (
     }
   }, items);
   return reader.head(chain);
+};
+
+/** What a copy that was put back has to say of itself: its first entry, made once (put-back.ts). */
+const noteRestored = (database: Database, transactions: Transactions, now: Instant): void => {
+  const told = meta(database, 'restored');
+  if (typeof told !== 'string') return;
+  transactions.write((batch) => {
+    batch.write(stationChain, now, 'restored', JSON.parse(told));
+    forgetMeta(database, 'restored');
+  });
 };
 
 /** The program that writes from here on, and its rules, where they are not those that wrote before. */
