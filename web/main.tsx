@@ -45,6 +45,8 @@ function Page() {
       return <Past view="found" />;
     case 'past counts':
       return <Past view="counts" />;
+    case 'instruments':
+      return <Instruments />;
     case 'people':
       return <People />;
     case 'repair joint':
@@ -86,6 +88,12 @@ function Past({ view }: { readonly view: 'found' | 'counts' }) {
   const page = useLoaded(() => import('./pages/past/past-page.tsx'));
   if (page === 'loading' || page === 'failed') return <NotLoaded state={page} />;
   return <page.PastPage view={view} />;
+}
+
+function Instruments() {
+  const page = useLoaded(() => import('./pages/instruments/instruments-page.tsx'));
+  if (page === 'loading' || page === 'failed') return <NotLoaded state={page} />;
+  return <page.InstrumentsPage />;
 }
 
 function People() {

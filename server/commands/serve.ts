@@ -5,6 +5,7 @@ import { join } from 'node:path';
 import { limits } from '../measure/limits.ts';
 import { readProgram } from '../program.ts';
 import { createDemonstration, history } from '../station/demonstration.ts';
+import { connectionsFolderOf } from '../station/kept-connections.ts';
 import { machineClock } from '../station/machine-clock.ts';
 import type { StationOptions } from '../station/options.ts';
 import { workShift } from '../station/shift/shift.ts';
@@ -19,13 +20,15 @@ import { readConnectionFiles } from './connection-file.ts';
 import { demonstrationJoint, shiftJoints, webFolder } from './places.ts';
 import { untilAsked } from './until-asked.ts';
 
-const help = `serve [--port PATH ...] [--usb IDENTITY ...] [--connect FILE ...] [--data FOLDER [--begin]]
-      [--http NUMBER] [--host ADDRESS] [--signals] [--shift]
+const help = `serve [--port PATH ...] [--usb IDENTITY ...] [--connect FILE ...] [--instruments]
+      [--data FOLDER [--begin]] [--http NUMBER] [--host ADDRESS] [--signals] [--shift]
 
 Runs a station and prints its address. Without --port, --usb and --connect it is a demonstration on a simulated board.
 
   --connect FILE  a file that says how another instrument is read: Modbus modules, lines of text, CSV files;
                   may be given several times (firmware-protocol/INSTRUMENTS.md)
+  --instruments   a station without a board: its instruments are connected on the page Instruments, and kept
+                  beside the record (FOLDER.connections), from where every later start reads them
   --port PATH     serial port of a board, as /dev/ttyUSB0 or COM3; may be given several times
   --usb IDENTITY  boards are found wherever they are plugged in, also while the station runs, by the USB identity of
                   their adapter: VENDOR:PRODUCT or VENDOR:PRODUCT:SERIAL as the command doctor lists them, or "any" for
@@ -50,6 +53,7 @@ const options = {
   port: { type: 'string', multiple: true },
   usb: { type: 'string', multiple: true },
   connect: { type: 'string', multiple: true },
+  instruments: { type: 'boolean' },
   baud: { type: 'string' },
   data: { type: 'string' },
   begin: { type: 'boolean' },
@@ -82,7 +86,12 @@ export const serve: Command = {
     if (new Set(ports).size !== ports.length) return refuse(serve, 'the same port is given twice', terminal);
     const connections = await readConnectionFiles(values.connect ?? [], ports, terminal);
     if (connections === undefined) return exitStatus.failed;
-    const isReal = ports.length > 0 || usb.length > 0 || connections.length > 0;
+    const isReal =
+      ports.length > 0 ||
+      usb.length > 0 ||
+      connections.length > 0 ||
+      values.instruments === true ||
+      (values.data !== undefined && existsSync(connectionsFolderOf(values.data)));
     if (isReal && values.data === undefined) {
       return refuse(serve, 'say with --data where the record is kept (and --begin the first time)', terminal);
     }

@@ -155,6 +155,8 @@ export const limits = {
   folderHeadMaximum: 65_536,
   /** Files of a folder that are looked into: those written to last. */
   folderFilesMaximum: 50,
+  /** A connection on trial that no page looks at is closed after this long. */
+  trialUnseenMilliseconds: 15_000,
   /** Registers that one question asks for at most (Modbus application protocol). */
   registersAsked: 125,
   /** Bytes before an answer that are read past as noise, and bytes of an answer that are held. */

@@ -14,6 +14,9 @@
  *   POST /api/procedures {who, revision, reason?}          -> 201 {position} | 422 {problems} | 503
  *   POST /api/procedures/:sha256/withdrawal {who, reason}  -> the same
  *   GET  /api/procedures/:sha256/procedure.json            (the revision as a file)
+ *   GET  /api/connections                -> ConnectionsView
+ *   POST /api/connections {connection}, DELETE /api/connections/:name        (kept for the station; 422 {problems} | 403 | 409)
+ *   POST /api/connections/trial {connection} -> 201 {id}, GET /api/connections/trial/:id -> TrialView, DELETE /api/connections/trial
  *   GET  /api/joints/:id/history?from=&to=&points=  -> HistoryView (first, minimum, maximum, last of each step)
  *   GET  /api/joints/:id/timeline        -> TimelineEvent[]
  *   GET  /api/joints/:id/alarms          -> AlarmEvent[]     (each change of an alarm, as it was recorded)
@@ -179,4 +182,5 @@ export interface AlarmEvent {
   readonly alarm: Alarm;
 }
 
+export type { ConnectionsView, TrialView } from './connections-view.ts';
 export type { LogFileView, LogLine, LogsView } from './logs-view.ts';

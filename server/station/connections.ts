@@ -15,6 +15,8 @@ import type { Link } from '../wire/serial-link.ts';
 
 export interface Connections {
   open(connection: Connection): void;
+  /** Taken away by a person: its instruments are lost to the joints that name them. */
+  end(name: string): Promise<void>;
   all(): readonly Connection[];
   /** How the instrument at that port was read; undefined for a board. */
   read(port: string): { readonly connection: Connection; readonly counts: ReadCounts } | undefined;
@@ -26,12 +28,13 @@ export interface ConnectionsOptions {
   readonly platform: string;
   readonly outside: Outside;
   readonly links: Map<string, Link>;
+  readonly linkEvents: Map<string, WireEvent & { type: 'link' }>;
   readonly onEvent: (event: WireEvent) => void;
   readonly onIdentity: (port: string, identity: PortIdentity) => void;
 }
 
 export const createConnections = (options: ConnectionsOptions): Connections => {
-  const { clock, platform, outside, links } = options;
+  const { clock, platform, outside, links, linkEvents } = options;
   const open: ConnectionLink[] = [];
 
   const identify = async (connection: Connection, port: string): Promise<void> => {
@@ -49,6 +52,18 @@ export const createConnections = (options: ConnectionsOptions): Connections => {
       const link = openConnection({ connection, outside, clock, platform, onEvent });
       open.push(link);
       for (const { board, port } of link.instruments) links.set(port, linkOf(link, board));
+    },
+    async end(name) {
+      const index = open.findIndex(({ connection }) => connection.name === name);
+      if (index < 0) return;
+      const [link] = open.splice(index, 1);
+      await link!.close();
+      for (const { board, port } of link!.instruments) {
+        links.delete(port);
+        const cause = 'the connection was taken away';
+        options.onEvent({ type: 'link', port, board, state: 'lost', cause, arrivedAt: clock.wall() });
+        linkEvents.delete(port);
+      }
     },
     all: () => open.map(({ connection }) => connection),
     read(port) {

@@ -29,11 +29,10 @@ import { boardsOf } from '../trip/boards.ts';
 import { signedBy } from '../weld/signed.ts';
 import type { WireEvent } from '../wire/event.ts';
 import type { Link } from '../wire/serial-link.ts';
-import { createConnections } from './connections.ts';
+import { createConnecting } from './connecting.ts';
 import { keepJob } from './keep-job.ts';
 import { stationLinks } from './links.ts';
 import type { StationOptions } from './options.ts';
-import { machineOutside } from './outside.ts';
 import { keepPastCards, pastViews } from './past.ts';
 import { stationViews } from './views.ts';
 
@@ -87,29 +86,27 @@ export async function startStation(options: StationOptions): Promise<Station> {
     const linkEvents = new Map<string, WireEvent & { type: 'link' }>();
     const signals = options.signals === true ? signalsOf(pipeline, links, clock) : undefined;
     opened.push(() => signals?.close());
-    const connections = createConnections({
-      clock,
-      platform: options.platform,
-      outside: options.outside ?? machineOutside(),
-      links,
-      onIdentity: (port, identity) => pipeline.portIdentified(port, identity),
-      onEvent: (event) => {
-        if (event.type === 'link') hearLink(event.port, event);
-        pipeline.wire(event);
-      },
-    });
     const hearLink = (path: string, event: WireEvent & { type: 'link' }): void => {
       linkEvents.set(path, event);
       if (event.state === 'refused' || event.state === 'lost')
         tell(`${path}: ${event.cause}${event.advice === undefined ? '' : `\n${event.advice}`}`);
     };
+    const connecting = createConnecting({
+      options,
+      pipeline,
+      links,
+      linkEvents,
+      onLink: hearLink,
+      actor: signOn.actor,
+    });
+    opened.push(() => connecting.end());
     const views = stationViews({
       options,
       record,
       pipeline,
       links,
       linkEvents,
-      connections,
+      connections: connecting.connections,
       signals: () => signals?.boards(),
       errand: errands.run,
     });
@@ -147,6 +144,7 @@ export async function startStation(options: StationOptions): Promise<Station> {
         signOnRouter(signOn),
         adminRouter(signOn),
         logs,
+        connecting.router,
         pastRouter(pastViews(errands.run)),
         viewRouter(views),
       ],
@@ -177,7 +175,7 @@ export async function startStation(options: StationOptions): Promise<Station> {
     });
 
     const keeper = stationLinks({ options, pipeline, signals, links, hearLink });
-    for (const connection of options.connections ?? []) connections.open(connection);
+    connecting.begin();
 
     return {
       address,
@@ -190,7 +188,7 @@ export async function startStation(options: StationOptions): Promise<Station> {
         closing = true;
         forgetCards();
         signals?.close();
-        await Promise.all([keeper.close(), connections.close()]);
+        await Promise.all([keeper.close(), connecting.end()]);
         pipeline.close();
         await live.close();
         http.closeAllConnections();

@@ -10,6 +10,7 @@ export type Route =
   | { readonly page: 'people' }
   | { readonly page: 'hand-over' }
   | { readonly page: 'judge logs' }
+  | { readonly page: 'instruments' }
   | { readonly page: 'past' }
   | { readonly page: 'past counts' }
   | { readonly page: 'joint'; readonly joint: string }
@@ -36,6 +37,7 @@ export const readRoute = (hash: string): Route => {
   if (first === 'new' && joint === undefined) return { page: 'new joint' };
   if (first === 'hand-over' && joint === undefined) return { page: 'hand-over' };
   if (first === 'judge' && joint === undefined) return { page: 'judge logs' };
+  if (first === 'instruments' && joint === undefined) return { page: 'instruments' };
   if (first === 'past' && parts.length <= 2) {
     if (joint === undefined) return { page: 'past' };
     if (joint === 'counts') return { page: 'past counts' };
@@ -60,6 +62,7 @@ export const overviewAddress = '#/';
 export const newJointAddress = '#/new';
 export const handOverAddress = '#/hand-over';
 export const judgeAddress = '#/judge';
+export const instrumentsAddress = '#/instruments';
 export const pastAddress = '#/past';
 export const pastCountsAddress = '#/past/counts';
 export const peopleAddress = '#/people';

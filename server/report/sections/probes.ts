@@ -108,7 +108,7 @@ const boardTable = ({ timeline }: ReportFacts, times: Times): Block => ({
           [
             input.event.board,
             input.event.firmware,
-            `${input.event.boot}`,
+            input.event.connection === undefined ? `${input.event.boot}` : '',
             input.event.port,
             input.event.connection !== undefined
               ? 'nothing: it was connected as described'

@@ -9,7 +9,14 @@ import { Glyph, type GlyphName } from '../../parts/glyph.tsx';
 import { Signals } from '../../parts/signals.tsx';
 import { useTitle } from '../../parts/title.ts';
 import { isListCurrent, joints, watchJoints } from '../../state/joints.ts';
-import { handOverAddress, jointAddress, judgeAddress, newJointAddress, pastAddress } from '../../state/route.ts';
+import {
+  handOverAddress,
+  instrumentsAddress,
+  jointAddress,
+  judgeAddress,
+  newJointAddress,
+  pastAddress,
+} from '../../state/route.ts';
 import { type Need, type OverviewRow, overviewRows } from './overview-model.ts';
 
 const glyphs: Readonly<Record<Need, GlyphName>> = {
@@ -72,6 +79,7 @@ export function OverviewPage() {
       <p class="below-wall row wrap">
         <a href={pastAddress}>Find past joints, and counts over them</a>
         <a href={judgeAddress}>Judge logs of another instrument</a>
+        <a href={instrumentsAddress}>Connect instruments</a>
       </p>
     </section>
   );

@@ -1,0 +1,79 @@
+import { expect, test } from 'vitest';
+import { readConnection } from '../../../server/weld/connection/connection.ts';
+import { connectionOf, type Draft, emptyDraft, labels, placeText } from '../../../web/pages/instruments/draft.ts';
+
+const serial: Draft = { port: 'COM3', baud: '9600', parity: 'even', stopBits: '1' };
+const modbus: Draft = {
+  ...emptyDraft,
+  name: 'Bay 2',
+  board: 'TC',
+  addresses: '3 4',
+  registers: 'input',
+  firstRegister: '1',
+  register: '10',
+  number: 'float32',
+  words: 'low first',
+  scale: '0,1',
+  unit: 'C',
+  fault: '7fc00000',
+  channels: '2',
+  thermocouple: 'K',
+};
+const lines: Draft = {
+  ...emptyDraft,
+  ...serial,
+  kind: 'text lines',
+  name: 'Meter',
+  board: 'M',
+  dataBits: '8',
+  unit: 'F',
+  decimal: ',',
+  thermocouple: 'J',
+};
+
+test.each([
+  ['modbus rtu', { ...modbus, ...serial, kind: 'modbus rtu' }],
+  ['modbus tcp', { ...modbus, kind: 'modbus tcp', host: '192.0.2.4', tcpPort: '502' }],
+  ['lines by a pattern', { ...lines, pattern: 'T={1}', query: 'R?\\r\\n' }],
+  ['lines by columns', { ...lines, separator: ';', column: '2', channels: '3' }],
+  ['lines from the network', { ...lines, line: 'network', host: 'meter', tcpPort: '4001', pattern: 'T={1}' }],
+  [
+    'files',
+    {
+      ...emptyDraft,
+      kind: 'csv folder',
+      name: 'L',
+      board: 'L',
+      folder: '/logs',
+      files: '*.csv',
+      columns: 'TC 1; TC 2',
+      thermocouple: 'K',
+      decimal: ',',
+    },
+  ],
+])('%s: what was entered is a connection', (_what, draft) => {
+  expect(readConnection(connectionOf(draft as Draft))).not.toHaveProperty('problems');
+});
+
+test('modules of one kind stand one behind the other, each with its own name and registers', () => {
+  expect(connectionOf({ ...modbus, ...serial, kind: 'modbus rtu' }).slaves).toMatchObject([
+    {
+      board: 'TC-3',
+      address: 3,
+      channels: [{ register: 10, scale: 0.1, faults: [{ raw: '7FC00000' }] }, { register: 12 }],
+    },
+    { board: 'TC-4', address: 4 },
+  ]);
+});
+
+test('what is empty is asked for by the name of its field, and nothing that could be misread is assumed', () => {
+  for (const kind of ['modbus rtu', 'modbus tcp', 'text lines', 'csv folder']) {
+    const result = readConnection(connectionOf({ ...emptyDraft, kind }));
+    const asked = 'problems' in result ? result.problems.map(({ field }) => field) : [];
+    expect(asked.some((field) => /unit$|decimal$/.test(field))).toBe(true);
+    for (const field of asked.filter((each) => !each.endsWith('column')))
+      expect(Object.values(labels)).toContain(placeText(field));
+  }
+  const wrong = readConnection(connectionOf({ ...modbus, ...serial, kind: 'modbus rtu', baud: 'fast' }));
+  expect(wrong).toMatchObject({ problems: [{ field: 'baud', found: 'the text "fast"' }] });
+});

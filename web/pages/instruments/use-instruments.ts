@@ -1,0 +1,113 @@
+/** What the page of instruments asks of the station, and what came of it. */
+import { useSignal } from '@preact/signals';
+import { useEffect } from 'preact/hooks';
+import type { ConnectionsView, Problem, TrialView } from '../../../server/screen/contract.ts';
+import { getJson, sendJson } from '../../feed/http.ts';
+import { whyNot } from '../../state/sign-on.ts';
+
+export interface InstrumentsDesk {
+  readonly view: ConnectionsView | undefined;
+  readonly trial: TrialView | undefined;
+  readonly problems: readonly Problem[];
+  readonly failure: string | undefined;
+  readonly said: string;
+  tryOut(text: string): Promise<void>;
+  end(): Promise<void>;
+  keep(text: string): Promise<void>;
+  takeAway(name: string): Promise<void>;
+}
+
+const lookEvery = 1_000;
+
+export function useInstruments(): InstrumentsDesk {
+  const view = useSignal<ConnectionsView | undefined>(undefined);
+  const trial = useSignal<TrialView | undefined>(undefined);
+  const trialId = useSignal<string | undefined>(undefined);
+  const problems = useSignal<readonly Problem[]>([]);
+  const failure = useSignal<string | undefined>(undefined);
+  const said = useSignal('');
+
+  const refresh = async (): Promise<void> => {
+    const answer = await getJson<ConnectionsView>('/api/connections');
+    if (answer.kind === 'ok') view.value = answer.value;
+    else failure.value = whyNot(answer);
+  };
+  useEffect(() => void refresh(), []);
+
+  useEffect(() => {
+    const id = trialId.value;
+    if (id === undefined) return undefined;
+    const look = async (): Promise<void> => {
+      const answer = await getJson<TrialView>(`/api/connections/trial/${id}`);
+      if (trialId.peek() !== id) return;
+      if (answer.kind === 'ok') trial.value = answer.value;
+      else if (answer.kind === 'not found') forget();
+    };
+    void look();
+    const timer = setInterval(() => void look(), lookEvery);
+    return () => clearInterval(timer);
+  }, [trialId.value]);
+
+  const forget = (): void => {
+    trialId.value = undefined;
+    trial.value = undefined;
+  };
+
+  /** The file as JSON; or what is said where it is none. */
+  const parsed = (text: string): { readonly connection: unknown } | undefined => {
+    problems.value = [];
+    failure.value = undefined;
+    said.value = '';
+    try {
+      return { connection: JSON.parse(text) as unknown };
+    } catch (cause) {
+      failure.value = `The file is not JSON (${(cause as Error).message}). Look for a missing quote, comma or brace there.`;
+      return undefined;
+    }
+  };
+
+  const send = async <T>(method: 'POST' | 'DELETE', path: string, body: unknown): Promise<T | undefined> => {
+    const answer = await sendJson<T>(method, path, body);
+    if (answer.kind === 'ok') return answer.value;
+    if (answer.kind === 'problems') problems.value = answer.problems;
+    else failure.value = whyNot(answer);
+    return undefined;
+  };
+
+  return {
+    view: view.value,
+    trial: trial.value,
+    problems: problems.value,
+    failure: failure.value,
+    said: said.value,
+    async tryOut(text) {
+      const body = parsed(text);
+      forget();
+      if (body === undefined) return;
+      const begun = await send<{ id: string }>('POST', '/api/connections/trial', body);
+      if (begun !== undefined) trialId.value = begun.id;
+    },
+    async end() {
+      if (trialId.peek() === undefined) return;
+      forget();
+      await send('DELETE', '/api/connections/trial', {});
+    },
+    async keep(text) {
+      const body = parsed(text);
+      if (body === undefined) return;
+      // Keeping it ends the trial: it is not looked at meanwhile.
+      const id = trialId.peek();
+      trialId.value = undefined;
+      if ((await send('POST', '/api/connections', body)) === undefined) {
+        trialId.value = id;
+        return;
+      }
+      forget();
+      said.value = 'It is kept, and read from now on. Name it as the board of the probes of a joint.';
+      await refresh();
+    },
+    async takeAway(name) {
+      if ((await send('DELETE', `/api/connections/${encodeURIComponent(name)}`, {})) !== undefined) await refresh();
+    },
+  };
+}
