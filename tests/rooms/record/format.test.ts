@@ -20,7 +20,6 @@ import { entryWords, packEntry } from '../../../server/record/packed-entry.ts';
 import { decodePositions, encodePositions } from '../../../server/record/positions.ts';
 import { applicationId, recordFormat } from '../../../server/record/schema.ts';
 import { sqliteDisk } from '../../../server/record/sqlite.ts';
-import { readConnection } from '../../../server/weld/connection/connection.ts';
 import { actSchema, type StationEvent } from '../../../server/weld/entry.ts';
 import type { ImportedAct, ImportedFile } from '../../../server/weld/imported.ts';
 import type { Joint } from '../../../server/weld/joint.ts';
@@ -71,46 +70,6 @@ const scans: readonly Scan[] = [
 test('the scans of the page', () => {
   expect(textOf(encodeScans(scans))).toBe(example('scans'));
   expect(decodeScans(bytesOf(example('scans')), 2)).toStrictEqual(scans);
-});
-
-test('the scans of a connected instrument, and the event that names it', () => {
-  const told: readonly Scan[] = [
-    {
-      board: 'TC-1',
-      boot: 1_772_431_100,
-      late: false,
-      inputs: 0,
-      sequence: 410,
-      ticks: 410_250,
-      measuredAt: at(-40),
-      arrivedAt: noon,
-      values: [
-        {
-          probe: 'A1',
-          quality: 'good',
-          temperature: 150_100 as never,
-          raw: { form: 'temperature', reported: 150_100 as never, said: '05DD' },
-        },
-      ],
-    },
-    {
-      board: 'TC-1',
-      boot: 1_772_431_100,
-      late: false,
-      inputs: 0,
-      sequence: 411,
-      ticks: 411_250,
-      measuredAt: at(960),
-      arrivedAt: at(1000),
-      values: [{ probe: 'A1', quality: 'no reading', raw: { form: 'none', said: 'no answer' } }],
-    },
-  ];
-  expect(textOf(encodeScans(told))).toBe(example('told scans'));
-  expect(decodeScans(bytesOf(example('told scans')), 2)).toStrictEqual(told);
-  const event = decodeCanonical(bytesOf(example('connected board'))) as unknown as StationEvent & { kind: 'board' };
-  expect('connection' in readConnection(event.connection)).toBe(true);
-  const item = itemOf('plain', { type: 'station', at: noon, event });
-  expect(item.type === 'entry' && textOf(encodeCanonical(item.body))).toBe(example('connected board'));
 });
 
 test('the three entries of the page, each with the hash of the one before it', () => {
