@@ -69,7 +69,6 @@ export function pages(facts: ReportFacts): PageModel {
     sections: [
       firstPage(facts, times),
       contentsSection,
-      ...importedSection(facts, times),
       ...repairSection(facts),
       requirementSection(facts),
       ...procedureSection(facts, times),
@@ -83,6 +82,7 @@ export function pages(facts: ReportFacts): PageModel {
       ...breaksSection(facts, times),
       ...afterWeldingSection(facts, times),
       findingsSection(facts, times),
+      ...importedSection(facts, times),
       eventsSection(facts, times),
       documentsSection(facts, times),
       deviationsSection(facts, times),

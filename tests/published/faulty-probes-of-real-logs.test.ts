@@ -3,16 +3,21 @@
  * 39d8b735870826430a69cfb95681db67cfd36bbf; free to copy with its notice): every sensor that the logs' note of provenance
  * names as bad is named, with a kind that fits, and none of the others. The files are not part of this repository.
  */
-import { existsSync, readFileSync } from 'node:fs';
+import { existsSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
+import { judge } from '../../server/commands/judge.ts';
 import type { Finding } from '../../server/judgement/assessment.ts';
 import { judgeAll } from '../../server/judgement/judge.ts';
 import { probeTroubles } from '../../server/judgement/probe-watch.ts';
+import { openRecordReadOnly } from '../../server/record/read.ts';
 import { type Joint, jointSchema } from '../../server/weld/joint.ts';
 import type { Scan } from '../../server/weld/scan.ts';
 import { readLog } from '../../server/wire/log-file.ts';
 import { opening } from '../support/judged-voltages.ts';
 import { plainJoint, plainPart } from '../support/plain-joint.ts';
+import { temporaryFolder } from '../support/record.ts';
 
 const folder = new URL('../../../shared/data/', import.meta.url);
 
@@ -67,6 +72,48 @@ describe.each([
     expect(sound.map((each) => `${each.probe}: ${nameOf(each)} ${JSON.stringify(each.seen ?? {})}`)).toEqual([]);
   });
 });
+
+const e119 = new URL('nist-e119-compartment-test-1.csv', folder);
+
+it.skipIf(!existsSync(e119))(
+  'a real log is judged by the command and kept (skipped: where the log is absent)',
+  async () => {
+    const home = temporaryFolder();
+    const names = readFileSync(e119, 'utf8').split(/\r?\n/)[0]!.split(',').slice(1);
+    const isBeam = (name: string): boolean => name.startsWith('BeamTC');
+    const joint = join(home, 'joint.json');
+    writeFileSync(joint, JSON.stringify(jointOf(names.filter(isBeam))));
+    const leftOut = names.filter((each) => !isBeam(each)).flatMap((each) => ['--leave-out', each]);
+    const out: string[] = [];
+    const status = await judge.run(
+      [
+        joint,
+        fileURLToPath(e119),
+        ...leftOut,
+        '--json',
+        '--keep',
+        join(home, 'record'),
+        '--begin',
+        '--who',
+        'Runa Teld',
+      ],
+      { out: (text) => out.push(text), err: () => undefined },
+    );
+    expect(status).toBe(2);
+    const told: { kind: string; probe: string | null }[] = JSON.parse(out.join('')).findings;
+    for (const probe of ['BeamTC3', 'BeamTC5', 'BeamTC8']) expect(told.some((each) => each.probe === probe)).toBe(true);
+    const reader = openRecordReadOnly(join(home, 'record'));
+    const again = judgeAll(reader.inputs('plain')).assessment;
+    expect(again.findings.map(({ kind, probe }) => ({ kind, probe: probe ?? null }))).toEqual(
+      told.map(({ kind, probe }) => ({ kind, probe })),
+    );
+    expect(reader.importedFiles()[0]?.file).toMatchObject({
+      rows: 144,
+      passedOver: [{ line: 2, message: 'a row of units' }],
+    });
+    reader.close();
+  },
+);
 
 const nameOf = ({ kind, sign }: Finding): string => sign ?? kind;
 

@@ -4,8 +4,11 @@ import { describe, expect, it } from 'vitest';
 import { viewLogs } from '../../../server/errands/logs.ts';
 import { readProgram } from '../../../server/program.ts';
 import { readDemonstrationJoint } from '../../../server/station/demonstration.ts';
-import { actsText, freshRow, missingIn } from '../../../web/pages/judge/act-rows.ts';
+import { eventKinds } from '../../../server/wire/event-act.ts';
+import { readEvents } from '../../../server/wire/events-file.ts';
+import { actFields, actKinds, actsText, freshRow, missingIn } from '../../../web/pages/judge/act-rows.ts';
 import { columnRows, questionsOf } from '../../../web/pages/judge/logs-draft.ts';
+import { jointOn } from '../../support/pipeline-bench.ts';
 
 const data = new URL('../../../demo-data/', import.meta.url);
 const text = readFileSync(new URL('demonstration-log.csv', data), 'utf8');
@@ -59,5 +62,59 @@ describe('logs on the page', () => {
     );
     expect(wrong.assessment).toBeUndefined();
     expect(wrong.problems[0]?.message).toMatch(/^acts: /);
+  });
+
+  it('are put right file by file: what holds for one does not hold for the other', async () => {
+    const small = jointOn('frame-7', 'L');
+    const file = (name: string, body: string, own = {}) => ({ name, bytes: new TextEncoder().encode(body), own });
+    const at = (minute: number) => `2026-03-02T05:0${minute}:00Z`;
+    const first = `Time;L-1;L-2\n${at(0)};100,5;100\n${at(1)};101,5;101\n`;
+    const second = `a line of words;of two\nTime;CH1;CH2\n${at(2)};212;392\n${at(3)};212;392\n`;
+    const said = { unit: 'C' } as const;
+    const asked = await viewLogs(
+      { joint: small, logs: [file('a.csv', first), file('b.csv', second)], mapping: said, events: [] },
+      program,
+    );
+    expect([...questionsOf(asked, said).open.keys()]).toEqual(['columns']);
+    expect(asked.files[1]?.begins[1]).toEqual({ line: 2, text: 'Time;CH1;CH2' });
+    const own = { columns: { CH1: 'L-1', CH2: 'L-2' }, units: { CH1: 'F', CH2: 'F' } } as const;
+    const right = await viewLogs(
+      { joint: small, logs: [file('a.csv', first), file('b.csv', second, own)], mapping: said, events: [] },
+      program,
+    );
+    expect(right.files.map(({ read }) => read?.said)).toEqual([
+      ['unit of columns that state none'],
+      ['which column is which probe', 'unit of columns that state none', 'units of columns'],
+    ]);
+    expect(right.assessment?.probes.map(({ temperature }) => temperature)).toEqual([100_000, 200_000]);
+  });
+
+  it.each(actKinds)('the page asks for all that "%s" needs', (kind) => {
+    const filled: Record<string, string> = {
+      place: 'plate/A/front/10',
+      celsius: '180',
+      'speed mm/s': '',
+      volts: '',
+      method: 'MT',
+    };
+    const typed = (actFields[kind] ?? []).filter(({ choices }) => choices === undefined);
+    const row = {
+      ...freshRow(kind, { who: 'Odd Varen' }),
+      time: '60',
+      ...Object.fromEntries(typed.map(({ column }) => [column, filled[column] ?? (column === 'amperes' ? '' : 'x')])),
+    };
+    expect(missingIn(row)).toEqual([]);
+    const before = kind === 'pass end' ? [{ ...freshRow('pass start', row), time: '30', pass: 'x' }] : [];
+    expect(readEvents(actsText([...before, row])).problems).toEqual([]);
+  });
+
+  it('what is not entered on the page comes by an events file', () => {
+    expect(eventKinds.filter((kind) => !actKinds.includes(kind))).toEqual([
+      'pass details',
+      'accept',
+      'calibration',
+      'verification',
+      'adjustment',
+    ]);
   });
 });

@@ -74,6 +74,7 @@ export const actFields: Readonly<Record<string, readonly ActField[]>> = {
   ],
   'point released': [item, { ...words('Remark'), optional: true }],
   'point waived': [item, words('Why')],
+  'point refused': [item, words('Why, and what has to be done')],
   'welding complete': [],
   'post-heating begun': [],
   'post-heating ended': [],
