@@ -94,13 +94,14 @@ export const importedReport = (
 };
 
 const readErrand = async (errand: LogsErrand, program: Program, kept?: Kept): Promise<Read> => {
-  const { joint, logs, mapping, events } = errand;
+  const { joint, mapping, events } = errand;
+  const logs = errand.logs.map((each) => ({ ...each, own: ownOf(each.own) }));
   const named: (NamedLog & { readonly source: LogSource | Unread })[] = [];
-  for (const { name, bytes, own = {} } of logs) {
+  for (const { name, bytes, own } of logs) {
     named.push({ name, source: await openLog(bytes, { ...mapping, ...own }), own });
   }
   const set = readLogs(named, { ...mapping, probes: joint.probes });
-  const { start, offsetMinutes, zone } = mapping;
+  const { start, offsetMinutes, zone } = clockOfAll(logs.map(({ own }) => ({ ...mapping, ...own }))) ?? mapping;
   const read = events.map(({ text }) => readEvents(text, { joint, start, offsetMinutes, zone }));
   const ofEvents = read.flatMap(({ problems }, index) =>
     problems.map((each) => ({ ...each, message: `${events[index]?.name ?? 'acts'}: ${each.message}` })),
@@ -112,7 +113,7 @@ const readErrand = async (errand: LogsErrand, program: Program, kept?: Kept): Pr
       name,
       ...log,
       begins: beginningOf(named[index]!.source),
-      ...(log.guess === undefined ? {} : { read: logReadOf(log.guess, { ...mapping, ...logs[index]?.own }) }),
+      ...(log.guess === undefined ? {} : { read: logReadOf(log.guess, { ...mapping, ...logs[index]!.own }) }),
     })),
     problems,
     remarks: [...(set.files.length > 1 ? set.remarks : []), ...keptBefore(hashed(logs), kept)],
@@ -134,6 +135,19 @@ const readErrand = async (errand: LogsErrand, program: Program, kept?: Kept): Pr
     name === undefined ? [] : [{ name, bytes: new TextEncoder().encode(text) }],
   );
   return { view, imported, files: importedFiles(imported, mapping, logs, texts) };
+};
+
+/** An offset that was said of one file goes before the zone that was said of all. */
+const ownOf = (own: LogSaid = {}): LogSaid =>
+  own.offsetMinutes !== undefined && own.zone === undefined ? { ...own, zone: undefined } : own;
+
+/** Acts are told by the clock of the logs, where they have one in common. */
+const clockOfAll = (said: readonly LogSaid[]): LogSaid | undefined => {
+  const [first, ...others] = said;
+  const isSame = others.every(
+    (each) => each.zone === first?.zone && each.offsetMinutes === first?.offsetMinutes && each.start === first?.start,
+  );
+  return isSame ? first : undefined;
 };
 
 /** The first lines with anything in them. */

@@ -6,7 +6,7 @@ import { readProgram } from '../../../server/program.ts';
 import { readDemonstrationJoint } from '../../../server/station/demonstration.ts';
 import { eventKinds } from '../../../server/wire/event-act.ts';
 import { readEvents } from '../../../server/wire/events-file.ts';
-import { actFields, actKinds, actsText, freshRow, missingIn } from '../../../web/pages/judge/act-rows.ts';
+import { type ActRow, actFields, actKinds, actsText, freshRow, missingIn } from '../../../web/pages/judge/act-rows.ts';
 import { columnRows, questionsOf } from '../../../web/pages/judge/logs-draft.ts';
 import { jointOn } from '../../support/pipeline-bench.ts';
 
@@ -16,7 +16,8 @@ const events = readFileSync(new URL('demonstration-events.csv', data), 'utf8');
 const joint = readDemonstrationJoint(new URL('demonstration-joint.json', data));
 const program = readProgram();
 const log = (written: string) => [{ name: 'log.csv', bytes: new TextEncoder().encode(written) }];
-const unitless = text.replaceAll(' (°C)', '');
+const small = jointOn('frame-7', 'L');
+const smallLog = ['Time (s),L-1,L-2', ...Array.from({ length: 30 }, (_, row) => `${row * 10},160,161`)].join('\n');
 
 describe('logs on the page', () => {
   it('are judged with what was done', async () => {
@@ -26,10 +27,10 @@ describe('logs on the page', () => {
   });
 
   it('are not judged while something has to be asked', async () => {
-    const view = await viewLogs({ joint, logs: log(unitless), mapping: {}, events: [] }, program);
-    expect(view.assessment).toBeUndefined();
-    expect([...questionsOf(view, {}).open.keys()]).toEqual(['unit']);
-    const answered = await viewLogs({ joint, logs: log(unitless), mapping: { unit: 'C' }, events: [] }, program);
+    const asked = await viewLogs({ joint: small, logs: log(smallLog), mapping: {}, events: [] }, program);
+    expect(asked.assessment).toBeUndefined();
+    expect([...questionsOf(asked, {}).open.keys()]).toEqual(['unit']);
+    const answered = await viewLogs({ joint: small, logs: log(smallLog), mapping: { unit: 'C' }, events: [] }, program);
     expect(answered.assessment?.verdict).toBe('cannot-be-judged');
     expect(questionsOf(answered, { unit: 'C' })).toMatchObject({ answered: ['unit'] });
   });
@@ -45,27 +46,25 @@ describe('logs on the page', () => {
   });
 
   it('take acts that were typed on the page by the rules of an events file', async () => {
-    const row = { ...freshRow('heat on', { who: 'K. "Kit" Heater' }), time: '60' };
-    const pass = { ...freshRow('pass start', row), time: '5760', pass: '1' };
-    expect(missingIn({ ...pass, pass: '' })).toEqual(['Pass']);
-    const view = await viewLogs(
-      { joint, logs: log(text), mapping: {}, events: [{ text: actsText([row, pass]) }] },
-      program,
-    );
+    const row = { ...freshRow('heat on', { who: 'K. "Kit" Heater' }), time: '0' };
+    const pass = { ...freshRow('pass start', row), time: '120', pass: '1' };
+    const judged = (rows: readonly ActRow[]) =>
+      viewLogs(
+        { joint: small, logs: log(smallLog), mapping: { unit: 'C' }, events: [{ text: actsText(rows) }] },
+        program,
+      );
+    const view = await judged([row, pass]);
     expect(view.problems).toEqual([]);
     expect(view.assessment?.passes.map(({ pass, startedAt }) => [pass, startedAt % 86_400_000])).toEqual([
-      ['1', 5_760_000],
+      ['1', 120_000],
     ]);
-    const wrong = await viewLogs(
-      { joint, logs: log(text), mapping: {}, events: [{ text: actsText([{ ...pass, pass: '' }]) }] },
-      program,
-    );
+    expect(missingIn({ ...pass, pass: '' })).toEqual(['Pass']);
+    const wrong = await judged([{ ...pass, pass: '' }]);
     expect(wrong.assessment).toBeUndefined();
     expect(wrong.problems[0]?.message).toMatch(/^acts: /);
   });
 
   it('are put right file by file: what holds for one does not hold for the other', async () => {
-    const small = jointOn('frame-7', 'L');
     const file = (name: string, body: string, own = {}) => ({ name, bytes: new TextEncoder().encode(body), own });
     const at = (minute: number) => `2026-03-02T05:0${minute}:00Z`;
     const first = `Time;L-1;L-2\n${at(0)};100,5;100\n${at(1)};101,5;101\n`;
@@ -87,6 +86,20 @@ describe('logs on the page', () => {
       ['which column is which probe', 'unit of columns that state none', 'units of columns'],
     ]);
     expect(right.assessment?.probes.map(({ temperature }) => temperature)).toEqual([100_000, 200_000]);
+  });
+
+  it('have their acts by their own clock: the offset of the one file goes before the zone of all', async () => {
+    const local = smallLog
+      .replace('Time (s)', 'Time')
+      .replaceAll(/^(\d+),/gm, (_, at: string) => `2026-07-01 12:${String(Number(at) / 10).padStart(2, '0')}:00,`);
+    const logs = [{ name: 'a.csv', bytes: new TextEncoder().encode(local), own: { offsetMinutes: 60 } }];
+    const row = { ...freshRow('heat on', { who: 'K. Heater' }), time: '2026-07-01 12:00:00' };
+    const pass = { ...freshRow('pass start', row), time: '2026-07-01 12:05:00', pass: '1' };
+    const mapping = { unit: 'C', zone: 'Europe/Vienna' } as const;
+    const view = await viewLogs({ joint: small, logs, mapping, events: [{ text: actsText([row, pass]) }] }, program);
+    // In summer Vienna is two hours ahead; this logger's clock is never changed.
+    expect(view.files[0]?.firstAt).toBe(Date.parse('2026-07-01T11:00:00Z'));
+    expect(view.assessment?.passes[0]?.startedAt).toBe(Date.parse('2026-07-01T11:05:00Z'));
   });
 
   it.each(actKinds)('the page asks for all that "%s" needs', (kind) => {

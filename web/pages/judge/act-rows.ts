@@ -121,7 +121,8 @@ export const actsText = (rows: readonly ActRow[]): string => {
 
 const quoted = (text: string): string => `"${text.replaceAll('"', '""')}"`;
 
-export const actLine = ({ time, kind, who, role, ...rest }: ActRow): string => {
-  const more = Object.values(rest).filter((each) => each !== '');
-  return `${time}: ${kind}${more.length === 0 ? '' : ` (${more.join(', ')})`}, ${who}${role ? `, ${role}` : ''}`;
+export const actLine = (row: ActRow): string => {
+  const more = (actFields[row.kind ?? ''] ?? []).map(({ column }) => row[column] ?? '').filter((each) => each !== '');
+  const who = row.role ? `${row.who}, ${row.role}` : row.who;
+  return `${row.time}: ${row.kind}${more.length === 0 ? '' : ` (${more.join(', ')})`}, ${who}`;
 };

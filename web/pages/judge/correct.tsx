@@ -216,8 +216,21 @@ interface TypedProps {
 }
 
 /** Taken once the field is left, so that nothing is asked of half a word; emptied it is as found. */
-function Typed({ file, own, name, label, found, read = (text) => text, show = String }: TypedProps) {
+function Typed({ show = String, ...field }: TypedProps) {
+  const { own, name } = field;
   const stands = own[name] === undefined ? '' : show(own[name]);
+  // What was said elsewhere, or taken back, is shown at once.
+  return <TypedField key={stands} {...field} stands={stands} />;
+}
+
+function TypedField({
+  file,
+  name,
+  label,
+  found,
+  stands,
+  read = (text) => text,
+}: Omit<TypedProps, 'show'> & { readonly stands: string }) {
   const text = useSignal(stands);
   const wrong = useSignal(false);
   const take = (): void => {

@@ -79,9 +79,17 @@ export const say = async (name: string, value: unknown): Promise<void> => {
   await ask();
 };
 
+/** A clock goes by a zone or by an offset that never changes. */
+const rivals: Readonly<Record<string, string>> = { zone: 'offsetMinutes', offsetMinutes: 'zone' };
+
 /** Undefined: as the file has it. */
 export const sayOf = async (id: string, name: string, value: unknown): Promise<void> => {
-  saidOf.value = { ...saidOf.value, [id]: put(saidOf.value[id] ?? {}, name, value) };
+  const rival = value === undefined ? undefined : rivals[name];
+  const before = saidOf.value[id] ?? {};
+  saidOf.value = {
+    ...saidOf.value,
+    [id]: put(rival === undefined ? before : put(before, rival, undefined), name, value),
+  };
   await ask();
 };
 
