@@ -11,7 +11,7 @@ import { openBlock, sealBlock } from '../../../server/ledger/block.ts';
 import { decodeCanonical, encodeCanonical } from '../../../server/ledger/canonical.ts';
 import { linkEntry, readEnvelopeStrictly } from '../../../server/ledger/envelope.ts';
 import { noHash } from '../../../server/ledger/hash.ts';
-import { importedItem, inputOf, itemOf } from '../../../server/ledger/item.ts';
+import { inputOf, itemOf } from '../../../server/ledger/item.ts';
 import { bindingFault } from '../../../server/ledger/procedures.ts';
 import { decodeScans } from '../../../server/ledger/scans-read.ts';
 import { encodeScans } from '../../../server/ledger/scans-write.ts';
@@ -21,7 +21,6 @@ import { decodePositions, encodePositions } from '../../../server/record/positio
 import { applicationId, recordFormat } from '../../../server/record/schema.ts';
 import { sqliteDisk } from '../../../server/record/sqlite.ts';
 import { actSchema, type StationEvent } from '../../../server/weld/entry.ts';
-import type { ImportedAct, ImportedFile } from '../../../server/weld/imported.ts';
 import type { Joint } from '../../../server/weld/joint.ts';
 import { procedureActSchema } from '../../../server/weld/procedure-act.ts';
 import { asBound, carriedRevision } from '../../../server/weld/procedure-revision.ts';
@@ -138,25 +137,6 @@ test.each(['pass end', 'correct pass', 'break', 'break inspected', 'check answer
     expect(textOf(encodeCanonical(act))).toBe(example(name));
   },
 );
-
-test.each(['imported act', 'imported file'])('the %s of the page is what is recorded of a log that is kept', (name) => {
-  const body = decodeCanonical(bytesOf(example(name))) as unknown as ImportedAct | ImportedFile;
-  const { loggedAt } = body;
-  const input: Parameters<typeof importedItem>[3] =
-    body.kind === 'imported act'
-      ? {
-          type: 'act',
-          at: loggedAt,
-          who: body.who,
-          ...(body.role === undefined ? {} : { role: body.role }),
-          act: body.act,
-        }
-      : { type: 'station', at: loggedAt, event: body };
-  const item = importedItem('beam-7', instant(1772500000000), { who: 'Runa Teld', role: 'inspector' }, input);
-  expect([item.who, item.at, textOf(encodeCanonical(item.body))]).toEqual(['Runa Teld', 1772500000000, example(name)]);
-  // The judge takes it in by the time of the log, and knows who did it there.
-  expect(inputOf(item)).toEqual(input);
-});
 
 test.each(['moved', 'twin', 'suspended'])('the example of %s is what the station records', (name) => {
   const event = decodeCanonical(bytesOf(example(name))) as unknown as StationEvent;
