@@ -49,6 +49,6 @@ const row = ({ seq, input, kept }: TimelineEntry, times: Times, units: UnitSyste
 const whenOf = (at: Instant, kept: TimelineEntry['kept'], times: Times): string =>
   kept === undefined ? times.when(at) : `${times.when(at)} by the log`;
 
-/** Whose entry it is, and how it was told where that is another's than the writer's. */
+/** Whose entry it is, and by whom it was told where that is another. */
 export const whoOf = (input: Signed, kept: TimelineEntry['kept']): string =>
-  kept === undefined || kept.by.who === input.who ? nameText(input) : `${nameText(input)}, as told with the log`;
+  kept === undefined || kept.by.who === input.who ? nameText(input) : `${input.who}, as told by ${nameText(kept.by)}`;
