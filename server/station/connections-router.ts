@@ -17,8 +17,8 @@ export interface ConnectionsDesk {
   readonly folder: string;
   readonly connections: Connections;
   readonly trials: Trials;
-  /** Ports of boards. */
-  readonly ports: readonly string[];
+  /** Ports of boards, those that were found while it runs too. */
+  readonly ports: () => readonly string[];
   /** Names of connections of the command line. */
   readonly fixed: ReadonlySet<string>;
   readonly actor: ActorOf;
@@ -113,7 +113,7 @@ function readBody(desk: ConnectionsDesk, request: Request, response: Response): 
       ? 'fewer connections; take one away first'
       : open.some(({ name }) => name === connection.name)
         ? 'a name that no other connection has'
-        : againstConnections([...open, connection], desk.ports);
+        : againstConnections([...open, connection], desk.ports());
   if (against === undefined) return connection;
   response.status(422).json({ problems: [{ field: 'name', found: connection.name, allowed: against }] });
   return undefined;

@@ -64,7 +64,7 @@ const bench = async (own: { actor?: Actor; notKept?: string } = {}) => {
       folder,
       connections,
       trials: trial,
-      ports: ['COM1'],
+      ports: () => ['COM1'],
       fixed: new Set(),
       actor: () => own.actor ?? 'as named',
       listPorts: () => Promise.resolve([{ path: 'COM3' }]),
