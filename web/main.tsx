@@ -41,6 +41,8 @@ function Page() {
       return <HandingOver />;
     case 'judge logs':
       return <JudgingLogs />;
+    case 'what if':
+      return <Supposing key={now.joint} joint={now.joint} />;
     case 'past':
       return <Past view="found" />;
     case 'past counts':
@@ -94,6 +96,12 @@ function Instruments() {
   const page = useLoaded(() => import('./pages/instruments/instruments-page.tsx'));
   if (page === 'loading' || page === 'failed') return <NotLoaded state={page} />;
   return <page.InstrumentsPage />;
+}
+
+function Supposing({ joint }: { readonly joint: string }) {
+  const page = useLoaded(() => import('./pages/what-if/what-if-page.tsx'));
+  if (page === 'loading' || page === 'failed') return <NotLoaded state={page} />;
+  return <page.WhatIfPage joint={joint} />;
 }
 
 function People() {

@@ -13,12 +13,14 @@ import { schema } from './schema.ts';
 import { serve } from './serve.ts';
 import { statistics } from './statistics.ts';
 import { verify } from './verify.ts';
+import { whatIf } from './what-if.ts';
 
 export const commands: readonly Command[] = [
   serve,
   people,
   requirement,
   judge,
+  whatIf,
   verify,
   packageCommand,
   backup,

@@ -5,7 +5,7 @@ import type { PeriodKind } from '../past/period.ts';
 import type { Row, SourceStatistics, Statistics } from '../past/statistics.ts';
 import { findingName, howCounted } from '../past/words.ts';
 import { readProgram } from '../program.ts';
-import { shareText, timesText } from '../wording/counts.ts';
+import { jointsText, shareText, timesInAllText, timesText } from '../wording/counts.ts';
 import { verdictHeadline } from '../wording/words.ts';
 import { readArguments, refuse } from './arguments.ts';
 import { askedHelp, askedOf, askedOptions } from './asked-options.ts';
@@ -63,7 +63,7 @@ const textOf = ({ joints, period, sources }: Statistics): string =>
       ].join('\n');
 
 const linesOf = (of: SourceStatistics, period: PeriodKind): string[] => [
-  `${of.source.toUpperCase()}: ${of.joints} joints, ${of.open} of them open${of.notRead > 0 ? `, ${of.notRead} not read to the end` : ''}`,
+  `${of.source.toUpperCase()}: ${jointsText(of.joints)}, ${of.open} open${of.notRead > 0 ? `, ${of.notRead} not read to the end` : ''}`,
   `  closed: ${verdictsText(of.verdicts)}`,
   ...table('by procedure', of.byProcedure),
   ...table('by steel', of.bySteel),
@@ -71,19 +71,20 @@ const linesOf = (of: SourceStatistics, period: PeriodKind): string[] => [
   ...table(`by ${period}`, of.byPeriod),
   ...(of.findings.length === 0 ? [] : ['  findings']),
   ...of.findings.map(
-    ({ kind, joints, times }) => `    ${findingName(kind)}: in ${joints} of ${of.joints} joints, ${times} times`,
+    ({ kind, joints, times }) =>
+      `    ${findingName(kind)}: in ${joints} of ${jointsText(of.joints)}, ${timesInAllText(times)}`,
   ),
   `  heat on to first arc: ${timesText(of.heatToArc)}, ${of.heatToArc.leftOut} left out`,
-  `  hold lost: ${shareText(of.holdLost)}, ${of.holdLost.times} times`,
+  `  hold lost: ${shareText(of.holdLost)}, ${timesInAllText(of.holdLost.times)}`,
   `  interpass above maximum: ${shareText(of.interpass)} passes; left out: ${of.interpass.noMaximum} without a maximum, ${of.interpass.notJudged} not judged`,
-  `  with a declared break: ${shareText(of.breaks)}, ${of.breaks.times} breaks`,
+  `  with a declared break: ${shareText(of.breaks)}, ${timesInAllText(of.breaks.times)}`,
   ...(of.probes.length === 0 ? [] : ['  faults of probes']),
   ...of.probes.map(
     ({ name, faulty, joints, times, kinds }) =>
-      `    ${name}: ${faulty} of ${joints} joints, ${times} times (${kinds.join(', ')})`,
+      `    ${name}: ${faulty} of ${jointsText(joints)}, ${timesInAllText(times)} (${kinds.join(', ')})`,
   ),
   ...(of.welders.length === 0 ? [] : ['  passes with a limit not kept, by welder, in the order of names']),
-  ...of.welders.map(({ name, joints, passes }) => `    ${name}: ${shareText(passes)} passes, ${joints} joints`),
+  ...of.welders.map(({ name, joints, passes }) => `    ${name}: ${shareText(passes)} passes, ${jointsText(joints)}`),
 ];
 
 const table = (name: string, rows: readonly Row[]): string[] =>

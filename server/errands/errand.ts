@@ -23,6 +23,9 @@ import { type PaperKind, papers } from '../report/papers/papers.ts';
 import { passesCsv } from '../report/passes-csv.ts';
 import { renderPdf } from '../report/pdf.ts';
 import type { LogsView } from '../screen/logs-view.ts';
+import type { NotSupposed, SupposedAnswer } from '../supposing/answer.ts';
+import { suppose } from '../supposing/suppose.ts';
+import type { Supposition } from '../supposing/supposition.ts';
 import { arrival, type Input } from '../weld/entry.ts';
 import type { Joint } from '../weld/joint.ts';
 import type { Scan } from '../weld/scan.ts';
@@ -50,7 +53,9 @@ export type Errand =
   | { readonly kind: 'paper'; readonly joint: string; readonly paper: PaperKind; readonly address: string }
   | { readonly kind: 'package'; readonly joint: string; readonly zone: string }
   | { readonly kind: 'csv'; readonly of: TableKind; readonly joint: string; readonly zone: string }
-  | PastErrand;
+  | PastErrand
+  /** The judge over the record with one stated change; nothing of it is kept. */
+  | { readonly kind: 'suppose'; readonly joint: string; readonly supposed: Supposition };
 
 /** Tables that a joint's record is given out as. */
 export type TableKind = 'readings' | 'passes';
@@ -73,7 +78,9 @@ export type Outcome<E extends Errand> = E extends { kind: 'history' }
           ? JudgeMemory
           : E extends PastErrand
             ? PastOutcome<E>
-            : Uint8Array;
+            : E extends { kind: 'suppose' }
+              ? SupposedAnswer | NotSupposed
+              : Uint8Array;
 
 export async function run(
   errand: Errand,
@@ -81,7 +88,17 @@ export async function run(
   program: Program,
   seal?: (bytes: Uint8Array) => Uint8Array,
 ): Promise<
-  HistoryView | Judged | JudgeMemory | LogsView | WholeJob | FoundView | Statistics | CardsToKeep | Uint8Array
+  | HistoryView
+  | Judged
+  | JudgeMemory
+  | LogsView
+  | WholeJob
+  | FoundView
+  | Statistics
+  | CardsToKeep
+  | SupposedAnswer
+  | NotSupposed
+  | Uint8Array
 > {
   switch (errand.kind) {
     case 'history':
@@ -116,6 +133,8 @@ export async function run(
       return csvOf(reader, errand);
     case 'package':
       return packageOf(reader, errand, program, seal);
+    case 'suppose':
+      return suppose(reader.inputs(errand.joint), errand.supposed);
     case 'find':
     case 'found as CSV':
     case 'statistics':

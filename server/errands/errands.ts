@@ -33,6 +33,7 @@ const slow: ReadonlySet<Errand['kind']> = new Set<Errand['kind']>([
   'report of logs',
   'keep logs',
   'fold anew',
+  'suppose',
 ]);
 
 /** By the thread that holds the cards of all joints in memory. */

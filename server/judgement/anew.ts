@@ -25,9 +25,13 @@ export const reachesBack = (input: Input, openedAt: Instant): boolean => {
 };
 
 /** All that came before and the newest input, each in its place; without the opening entry, which makes the judge. */
-export function* inOrderOfEffect(before: () => Iterable<Input>, newest: Input, openedAt: Instant): Iterable<Input> {
-  const corrected = correctedActs(withNewest(before(), newest));
-  const inputs = () => marked(withNewest(before(), newest), corrected);
+export const inOrderOfEffect = (before: () => Iterable<Input>, newest: Input, openedAt: Instant): Iterable<Input> =>
+  allInOrderOfEffect(() => withNewest(before(), newest), openedAt);
+
+/** The same of inputs that are all there. */
+export function* allInOrderOfEffect(all: () => Iterable<Input>, openedAt: Instant): Iterable<Input> {
+  const corrected = correctedActs(all());
+  const inputs = () => marked(all(), corrected);
   const late = [...lateOf(inputs(), openedAt)].sort((a, b) => effectiveAt(a) - effectiveAt(b));
   let next = 0;
   for (const { input, isLate } of inputs()) {

@@ -5,6 +5,7 @@
  *   GET /api/past/found.csv?...                            (all that was found)
  *   GET /api/past/statistics?...&period=month|week         -> Statistics
  *   GET /api/past/statistics.csv?...
+ *   POST /api/joints/:id/what-if Supposition               -> SupposedAnswer | 404 | 422 {problems}   (nothing is kept)
  *
  * What can be asked stands in past/asked.ts.
  */
@@ -15,7 +16,9 @@ import { type PeriodKind, periodKinds } from '../past/period.ts';
 import type { Asked } from '../past/search.ts';
 import type { Statistics } from '../past/statistics.ts';
 import type { FoundView } from '../past/view.ts';
-import type { Problem } from '../weld/problems.ts';
+import type { NotSupposed, SupposedAnswer } from '../supposing/answer.ts';
+import { type Supposition, suppositionSchema } from '../supposing/supposition.ts';
+import { type Problem, problems } from '../weld/problems.ts';
 import { zoneOf } from './zone-of.ts';
 
 export interface PastSource {
@@ -23,6 +26,8 @@ export interface PastSource {
   csv(asked: Asked, zone: string): Promise<Uint8Array>;
   statistics(asked: Asked, period: PeriodKind, zone: string): Promise<Statistics>;
   statisticsCsv(asked: Asked, period: PeriodKind, zone: string): Promise<Uint8Array>;
+  /** Undefined where there is no such joint. */
+  suppose(joint: string, supposed: Supposition): Promise<SupposedAnswer | NotSupposed> | undefined;
 }
 
 interface Question {
@@ -68,6 +73,14 @@ export function pastRouter(source: PastSource): Router {
     '/past/statistics.csv',
     csv('statistics.csv', ({ asked, period, zone }) => source.statisticsCsv(asked, period, zone)),
   );
+  router.post('/joints/:id/what-if', express.json({ limit: limits.bodyMaximum }), async (request, response) => {
+    const asked = suppositionSchema.safeParse(request.body);
+    if (!asked.success)
+      return void response.status(422).json({ problems: problems(asked.error, request.body, suppositionSchema) });
+    const answer = await source.suppose(request.params.id as string, asked.data);
+    if (answer === undefined) response.status(404).json({ because: 'this station has no joint of that name' });
+    else response.status('problems' in answer ? 422 : 200).json(answer);
+  });
   return router;
 }
 

@@ -7,11 +7,12 @@ import type { PastSource } from '../screen/past-router.ts';
 
 type Run = <E extends Errand>(errand: E) => Promise<Outcome<E>>;
 
-export const pastViews = (run: Run): PastSource => ({
+export const pastViews = (run: Run, isKnown: (joint: string) => boolean): PastSource => ({
   find: (asked, from, count) => run({ kind: 'find', asked, from, count }),
   csv: (asked, zone) => run({ kind: 'found as CSV', asked, zone }),
   statistics: (asked, period, zone) => run({ kind: 'statistics', asked, period, zone }),
   statisticsCsv: (asked, period, zone) => run({ kind: 'statistics as CSV', asked, period, zone }),
+  suppose: (joint, supposed) => (isKnown(joint) ? run({ kind: 'suppose', joint, supposed }) : undefined),
 });
 
 /** At the start, and whenever a joint was closed. Answers with what ends it. What could not be kept is drawn again when it is asked for. */

@@ -112,6 +112,7 @@ export async function startStation(options: StationOptions): Promise<Station> {
     });
 
     const isTaken = (id: string): boolean => !isJointChain(id) || record.head(id).seq > 0;
+    const isKnown = (id: string): boolean => isJointChain(id) && record.head(id).seq > 0;
     const desk = deskRouter({
       now: pipeline.now,
       joint: (id) => pipeline.run(id),
@@ -145,7 +146,7 @@ export async function startStation(options: StationOptions): Promise<Station> {
         adminRouter(signOn),
         logs,
         connecting.router,
-        pastRouter(pastViews(errands.run)),
+        pastRouter(pastViews(errands.run, isKnown)),
         viewRouter(views),
       ],
       onFailure: (cause) => {

@@ -28,13 +28,15 @@ export const timesText = (spread: Spread): string =>
     ? 'none'
     : `${rounded(spread.median)} (middle half ${rounded(spread.lowerQuartile!)} to ${rounded(spread.upperQuartile!)}; n ${spread.n})`;
 
+export const jointsText = (count: number): string => `${count} ${count === 1 ? 'joint' : 'joints'}`;
+export const timesInAllText = (count: number): string => `${count} ${count === 1 ? 'time' : 'times'} in all`;
+
 /** "Nothing found. 1204 joints were looked through." */
 export const foundText = (found: number, searched: number): string => {
   if (searched === 0) return 'There is no joint in this record yet.';
-  const through = `${joints(searched)} ${searched === 1 ? 'was' : 'were'} looked through.`;
-  return found === 0 ? `Nothing found. ${through}` : `${joints(found)} found. ${through}`;
+  const through = `${jointsText(searched)} ${searched === 1 ? 'was' : 'were'} looked through.`;
+  return found === 0 ? `Nothing found. ${through}` : `${jointsText(found)} found. ${through}`;
 };
 
-const joints = (count: number): string => `${count} ${count === 1 ? 'joint' : 'joints'}`;
 const hundredth = (rate: number): string => `${Math.round(rate * 100)}`;
 const rounded = (time: number): string => durationText(milliseconds(time) as Milliseconds);

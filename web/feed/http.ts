@@ -20,16 +20,26 @@ const patience = 8_000;
 export const getJson = <T>(path: string): Promise<Answer<T>> => request<T>(path, { method: 'GET' });
 
 /** `key` names this one act, so that a repeat after a lost answer is not recorded twice. */
-export const postJson = <T>(path: string, body: unknown, key?: string, counterSign?: string): Promise<Answer<T>> =>
-  request<T>(path, {
-    method: 'POST',
-    headers: {
-      'Content-Type': 'application/json',
-      ...(key === undefined ? {} : { 'Idempotency-Key': key }),
-      ...(counterSign === undefined ? {} : { 'Counter-Sign': counterSign }),
+export const postJson = <T>(
+  path: string,
+  body: unknown,
+  key?: string,
+  counterSign?: string,
+  wait?: number,
+): Promise<Answer<T>> =>
+  request<T>(
+    path,
+    {
+      method: 'POST',
+      headers: {
+        'Content-Type': 'application/json',
+        ...(key === undefined ? {} : { 'Idempotency-Key': key }),
+        ...(counterSign === undefined ? {} : { 'Counter-Sign': counterSign }),
+      },
+      body: JSON.stringify(body),
     },
-    body: JSON.stringify(body),
-  });
+    wait,
+  );
 
 export const sendJson = <T>(method: 'POST' | 'PUT' | 'DELETE', path: string, body: unknown): Promise<Answer<T>> =>
   request<T>(path, { method, headers: { 'Content-Type': 'application/json' }, body: JSON.stringify(body) });

@@ -18,6 +18,7 @@ export type Route =
   | { readonly page: 'repair joint'; readonly joint: string }
   | { readonly page: 'record'; readonly joint: string }
   | { readonly page: 'requirement'; readonly joint: string }
+  | { readonly page: 'what if'; readonly joint: string }
   | { readonly page: 'procedures' }
   | { readonly page: 'procedure'; readonly procedure: string }
   /** Of a procedure that has revisions, or of one that has none yet. */
@@ -52,6 +53,7 @@ export const readRoute = (hash: string): Route => {
     if (last === undefined) return { page: 'joint', joint };
     if (last === 'record') return { page: 'record', joint };
     if (last === 'requirement') return { page: 'requirement', joint };
+    if (last === 'what-if') return { page: 'what if', joint };
     if (last === 'repair') return { page: 'repair joint', joint };
     if (last === 'correct') return { page: 'correct joint', joint };
   }
@@ -69,6 +71,7 @@ export const peopleAddress = '#/people';
 export const jointAddress = (joint: string): string => `#/joint/${encodeURIComponent(joint)}`;
 export const recordAddress = (joint: string): string => `${jointAddress(joint)}/record`;
 export const requirementAddress = (joint: string): string => `${jointAddress(joint)}/requirement`;
+export const whatIfAddress = (joint: string): string => `${jointAddress(joint)}/what-if`;
 export const proceduresAddress = '#/procedures';
 export const newProcedureAddress = '#/procedures/new';
 export const procedureAddress = (procedure: string): string => `#/procedures/of/${encodeURIComponent(procedure)}`;

@@ -4,6 +4,7 @@ import { deviationCountText } from '../../../server/wording/deviation.ts';
 import { unsettledText } from '../../../server/wording/repair.ts';
 import { scopeText, verdictText } from '../../../server/wording/verdict.ts';
 import type { LiveJoint } from '../../feed/live-joint.ts';
+import { whatIfAddress } from '../../state/route.ts';
 
 export function Closed({ live }: { readonly live: LiveJoint }) {
   const { assessment } = live;
@@ -23,6 +24,9 @@ export function Closed({ live }: { readonly live: LiveJoint }) {
         </p>
       )}
       <p class="aside">Nothing more is recorded for this joint.</p>
+      <a class="button" href={whatIfAddress(live.joint.id)}>
+        What if
+      </a>
     </section>
   );
 }

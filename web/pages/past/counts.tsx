@@ -2,7 +2,7 @@
 import { useSignal } from '@preact/signals';
 import type { SourceStatistics, Statistics } from '../../../server/past/statistics.ts';
 import { findingName, howCounted } from '../../../server/past/words.ts';
-import { shareText, timesText } from '../../../server/wording/counts.ts';
+import { jointsText, shareText, timesInAllText, timesText } from '../../../server/wording/counts.ts';
 import { severityText, sourceText, verdictHeadline } from '../../../server/wording/words.ts';
 import { CountTable, VerdictTable } from './count-tables.tsx';
 import { askCounts, counts, period, query } from './question.ts';
@@ -24,7 +24,7 @@ export function Counts() {
   return (
     <section class="stack" aria-label="Counts">
       <p class="row wrap">
-        <span role="status">{view.joints} joints counted.</span>
+        <span role="status">{jointsText(view.joints)} counted.</span>
         <a class="button" href={`/api/past/statistics.csv?${query({ period: period.value })}`} download>
           Counts (CSV)
         </a>
@@ -60,7 +60,7 @@ function OneSource({ of, view }: { readonly of: SourceStatistics; readonly view:
       }}
     >
       <summary>
-        {sourceText({ kind: of.source, detail: '' })} {of.joints} {of.joints === 1 ? 'joint' : 'joints'}
+        {sourceText({ kind: of.source, detail: '' })} {jointsText(of.joints)}
       </summary>
       {open.value && <Figures of={of} period={view.period} />}
     </details>
@@ -91,7 +91,12 @@ function Figures({ of, period }: { readonly of: SourceStatistics; readonly perio
           under={`${heatToArc.leftOut} left out`}
           how={howCounted.heatToArc}
         />
-        <Figure name="Hold lost" value={shareText(holdLost)} under={times(holdLost.times)} how={howCounted.holdLost} />
+        <Figure
+          name="Hold lost"
+          value={shareText(holdLost)}
+          under={timesInAllText(holdLost.times)}
+          how={howCounted.holdLost}
+        />
         <Figure
           name="Interpass above maximum"
           value={`${shareText(interpass)} passes`}
@@ -101,7 +106,7 @@ function Figures({ of, period }: { readonly of: SourceStatistics; readonly perio
         <Figure
           name="With a declared break"
           value={shareText(breaks)}
-          under={times(breaks.times)}
+          under={timesInAllText(breaks.times)}
           how={howCounted.breaks}
         />
       </dl>
@@ -155,8 +160,6 @@ function Figures({ of, period }: { readonly of: SourceStatistics; readonly perio
     </div>
   );
 }
-
-const times = (count: number): string => `${count} ${count === 1 ? 'time' : 'times'} in all`;
 
 interface FigureProps {
   readonly name: string;

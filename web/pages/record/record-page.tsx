@@ -12,7 +12,7 @@ import { getJson } from '../../feed/http.ts';
 import { clockText, dayText, zoneText } from '../../format/time.ts';
 import { PaperLinks } from '../../parts/paper-links.tsx';
 import { useTitle } from '../../parts/title.ts';
-import { jointAddress, requirementAddress } from '../../state/route.ts';
+import { jointAddress, requirementAddress, whatIfAddress } from '../../state/route.ts';
 import { entryLine } from './entry-line.ts';
 
 export function RecordPage({ joint }: { readonly joint: string }) {
@@ -48,6 +48,9 @@ export function RecordPage({ joint }: { readonly joint: string }) {
         </a>
         <a class="button" href={requirementAddress(joint)}>
           How hot, and why
+        </a>
+        <a class="button" href={whatIfAddress(joint)}>
+          What if
         </a>
         <PaperLinks path={`/api/joints/${encodeURIComponent(joint)}`} />
       </div>
