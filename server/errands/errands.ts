@@ -53,6 +53,7 @@ interface Waiting {
 /** Started at the first errand; if it dies, whoever waits is told and the next errand starts a new one. */
 function createThread(folder: string, program: URL): Errands {
   let worker: Worker | undefined;
+  let isClosed = false;
   let next = 0;
   const waiting = new Map<number, Waiting>();
 
@@ -77,13 +78,21 @@ function createThread(folder: string, program: URL): Errands {
   return {
     run: (errand) =>
       new Promise((done, failed) => {
+        if (isClosed) return failed(new Error('the station is closing'));
         worker ??= start();
         const id = next++;
         waiting.set(id, { done, failed });
         worker.postMessage({ id, errand });
       }),
+    /** The errand that runs is let end: a thread that is stopped inside the database takes the whole program with it. */
     async close() {
-      await worker?.terminate();
+      isClosed = true;
+      const ending = worker;
+      if (ending === undefined) return;
+      await new Promise<void>((ended) => {
+        ending.once('exit', () => ended());
+        ending.postMessage('end');
+      });
     },
   };
 }

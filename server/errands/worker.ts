@@ -9,9 +9,22 @@ const { folder } = workerData as { readonly folder: string };
 const reader = openRecordReadOnly(folder);
 const program = readProgram();
 let previous: Promise<void> = Promise.resolve();
+let isEnding = false;
 
-parentPort?.on('message', ({ id, errand }: { id: number; errand: Errand }) => {
+parentPort?.on('message', (asked: { id: number; errand: Errand } | 'end') => {
+  if (asked === 'end') {
+    isEnding = true;
+    previous = previous.then(() => {
+      reader.close();
+      process.exit();
+    });
+    return;
+  }
+  const { id, errand } = asked;
   previous = previous.then(async () => {
+    // Between two errands what was said meanwhile is heard: that it is to end, above all.
+    await new Promise((resume) => setImmediate(resume));
+    if (isEnding) return;
     try {
       parentPort?.postMessage({ id, outcome: await run(errand, reader, program, sealBeside(folder)) });
     } catch (cause) {
