@@ -12,8 +12,8 @@ import type { Instant } from '../measure/quantity.ts';
 /** Own choice: as long as a trend is watched; below the shorter the noise of a reading would be taken for a trend. */
 const longest = 180_000;
 const shortest = 60_000;
-/** The share may seem to exceed 1 by the noise of readings. Own choice. */
-const noise = 1.1;
+/** By the noise of readings a change may seem to exceed the one before: by a tenth, or so many thousandths of a kelvin. Own choice. */
+const noise = { share: 1.1, millikelvin: 500 };
 
 /** A reading: when, and thousandths of a degree. */
 export type Point = readonly [at: Instant, milliCelsius: number];
@@ -63,7 +63,7 @@ function endsOf(before: number, newest: number, step: number): Ends | undefined 
     return { most: (steps) => down * steps, least: (steps) => up * steps };
   }
   const share = newest / before;
-  if (!(share > 0 && share <= noise)) return undefined;
+  if (!(share > 0 && (share <= noise.share || Math.abs(newest - before) <= noise.millikelvin))) return undefined;
   const kept = Math.min(share, 1);
   const largest = Math.abs(before) < Math.abs(newest) ? newest : newest * Math.max(share, 1);
   return { most: (steps) => largest * steps, least: (steps) => geometric(newest, kept, steps) };
