@@ -65,8 +65,7 @@ function endsOf(before: number, newest: number, step: number): Ends | undefined 
   const share = newest / before;
   if (!(share > 0 && (share <= noise.share || Math.abs(newest - before) <= noise.millikelvin))) return undefined;
   const kept = Math.min(share, 1);
-  const largest = Math.abs(before) < Math.abs(newest) ? newest : newest * Math.max(share, 1);
-  return { most: (steps) => largest * steps, least: (steps) => geometric(newest, kept, steps) };
+  return { most: (steps) => newest * steps, least: (steps) => geometric(newest, kept, steps) };
 }
 
 /** Sum of the first so many members of a falling row, the last one in proportion. */
