@@ -23,6 +23,8 @@ export function Correct({ file, read, probes }: CorrectProps) {
   const { guess, begins } = read;
   const own = saidOf.value[file.id] ?? {};
   const count = Object.keys(own).length;
+  // What is no log at all has nothing to put right.
+  if (guess === undefined && begins.length === 0) return null;
   // What stands in the way of reading it is put right here and nowhere else.
   const isNeeded = guess === undefined || read.problems.some(({ question }) => question?.asks === 'columns');
   return (

@@ -132,7 +132,14 @@ const post = <T>(path: string, body: unknown, key?: string) =>
 
 const problemsText = (
   problems: readonly { readonly field: string; readonly found: string; readonly allowed: string }[],
-): string => problems.map(({ field, found, allowed }) => `${field}: found ${found}; allowed is ${allowed}.`).join(' ');
+): string => {
+  const told = problems
+    .slice(0, problemsTold)
+    .map(({ field, found, allowed }) => `${field}: found ${found}; allowed is ${allowed}.`);
+  const more = problems.length - told.length;
+  return `${told.join(' ')}${more > 0 ? ` And ${more} more.` : ''}`;
+};
+const problemsTold = 4;
 
 export const report = async (): Promise<Blob | undefined> => {
   try {

@@ -36,7 +36,9 @@ export const fixedChoices: Readonly<Record<string, readonly string[]>> = {
 
 export function Questions({ read }: { readonly read: LogsView }) {
   const { open, answered } = questionsOf(read, said.value);
-  const asked = [...open.keys(), ...answered].filter((name) => name !== 'columns' && name !== 'offsetMinutes');
+  // What has other choices in each file is put right there, and not anew for all.
+  const anew = answered.filter((name) => name !== 'sheet');
+  const asked = [...open.keys(), ...anew].filter((name) => name !== 'columns');
   if (asked.length === 0) return null;
   return (
     <section class="sheet" aria-labelledby="questions">
