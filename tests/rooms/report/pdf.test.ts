@@ -12,7 +12,7 @@ import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
 import { coverageOf } from '../../../server/report/coverage.ts';
 import { reportFonts } from '../../../server/report/fonts.ts';
 import { legible } from '../../../server/report/legible.ts';
-import { modelText } from '../../../server/report/page-model.ts';
+import { modelText, type PageModel } from '../../../server/report/page-model.ts';
 import { pages } from '../../../server/report/pages.ts';
 import { renderPdf } from '../../../server/report/pdf.ts';
 import { wrapped, zeroWidthSpace } from '../../../server/report/wrap.ts';
@@ -69,6 +69,25 @@ describe('PDF', () => {
     expect(text).toContain('pdfuaid');
   });
 
+  it('says of itself what it is, whose, and of which record', (context) => {
+    context.skip(!poppler, 'needs poppler-utils: pdftotext, pdffonts, pdfinfo');
+    const said = told('pdfinfo', file);
+    expect(said).toMatch(/^Title: +Preheat report: Çelik işi/m);
+    expect(said).toMatch(/^Subject: +Preheat record of joint ring-seam-4/m);
+    expect(said).toMatch(/^Author: +Łukasz Żółć .*, station Bay 2$/m);
+    expect(said).toMatch(
+      new RegExp(`^Keywords: +joint ring-seam-4, procedure WP-12 revision 3, head ${facts.head.hash}`, 'm'),
+    );
+    expect(said).toMatch(/^Tagged: +yes$/m);
+    // Every section has its bookmark and stands in the contents with its page.
+    const outline = structure(bytes);
+    const contents = told('pdftotext', '-layout', '-f', '2', '-l', '2', file, '-').replace(/\s+/g, ' ');
+    for (const { heading } of model.sections.slice(2)) {
+      expect(outline, heading).toContain(`(${heading})`);
+      expect(contents, heading).toMatch(new RegExp(`${heading} \\d+`));
+    }
+  });
+
   it('prints letters of many languages, the mark and the page number on every page, and markup as text', (context) => {
     context.skip(!poppler, 'needs poppler-utils: pdftotext, pdffonts, pdfinfo');
     const text = told('pdftotext', '-layout', file, '-');
@@ -118,7 +137,7 @@ describe('PDF', () => {
     expect(told('pdftotext', path, '-')).not.toMatch(/\bcomplies\b/i);
   });
 
-  it('repeats the heads of tables over pages, and nothing leaves the page, however long', async (context) => {
+  it('has text on every page, repeats the heads of tables over pages, and nothing leaves the page, however long', async (context) => {
     context.skip(!poppler, 'needs poppler-utils: pdftotext, pdffonts, pdfinfo');
     const name = 'x'.repeat(120);
     const long = reportFacts({
@@ -132,17 +151,19 @@ describe('PDF', () => {
       ],
     });
     const path = join(folder, 'long.pdf');
-    writeFileSync(path, await renderPdf(pages(long)));
+    const longModel = pages(long);
+    writeFileSync(path, await renderPdf(longModel));
     const sheets = told('pdftotext', '-layout', path, '-').split('\f').slice(0, -1);
-    const withPassHead = sheets.filter((sheet) => /Coldest at.*Interpass at/.test(sheet));
-    expect(withPassHead.length).toBeGreaterThanOrEqual(2);
-    const boxes = [
+    for (const sheet of sheets) expect(sheet.replace(/\s+/g, '').length).toBeGreaterThan(200);
+    expect(headsMissing(longModel, sheets)).toEqual([]);
+    expect(sheets.filter((sheet) => /Coldest at.*Interpass at/.test(sheet)).length).toBeGreaterThanOrEqual(2);
+    const words = [
       ...told('pdftotext', '-bbox', path, '-').matchAll(
         /<word xMin="([\d.-]+)" yMin="([\d.-]+)" xMax="([\d.-]+)" yMax="([\d.-]+)"/g,
       ),
     ];
-    expect(boxes.length).toBeGreaterThan(1000);
-    for (const [, xMin, yMin, xMax, yMax] of boxes) {
+    expect(words.length).toBeGreaterThan(1000);
+    for (const [, xMin, yMin, xMax, yMax] of words) {
       expect(Number(xMin)).toBeGreaterThanOrEqual(40);
       expect(Number(xMax)).toBeLessThanOrEqual(595.3 - 38);
       expect(Number(yMin)).toBeGreaterThan(15);
@@ -204,6 +225,33 @@ describe('long words', () => {
     expect(wrapped({ ...model, title: 'a short title' }).title).toBe('a short title');
   });
 });
+
+/**
+ * Tables whose rows stand on a page without their head. A row is known by its first cells of one line, where no other table
+ * has the same; a head by its first word.
+ */
+const headsMissing = ({ sections }: PageModel, sheets: readonly string[]): string[] => {
+  const begins = (row: string): RegExp =>
+    new RegExp(`^\\s*${row.replace(/[^\p{L}\p{N} ]/gu, '.').replaceAll(' ', '\\s+')}\\s`, 'mu');
+  const tables = sections.flatMap(({ blocks }) => blocks.filter((block) => block.kind === 'table'));
+  const counts = new Map<string, number>();
+  const rowsOf = (table: (typeof tables)[number]): string[] => [
+    ...new Set(table.rows.map((row) => row.slice(0, 2).join(' ')).filter((text) => /^[^\n]{6,40}$/.test(text))),
+  ];
+  for (const table of tables) for (const row of rowsOf(table)) counts.set(row, (counts.get(row) ?? 0) + 1);
+  return tables.flatMap((table) => {
+    const [first, second] = table.columns.map(({ heading }) => heading.split(' ')[0]!);
+    return rowsOf(table)
+      .filter((row) => counts.get(row) === 1)
+      .flatMap((row) =>
+        sheets.flatMap((sheet, index) =>
+          begins(row).test(sheet) && !(sheet.includes(first!) && sheet.includes(second!))
+            ? [`${table.caption}: "${row}" on page ${index + 1} without "${first} ${second}"`]
+            : [],
+        ),
+      );
+  });
+};
 
 /** The PDF's objects as text: its compressed object streams opened. Enough to look for names. */
 const structure = (pdf: Uint8Array): string => {
