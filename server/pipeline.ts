@@ -29,7 +29,7 @@ import { createIntake, type Intake } from './trip/intake.ts';
 import { conclude, foresee, type JointRun, resumeRun } from './trip/joint-run.ts';
 import { createProcedureBook } from './trip/procedure-book.ts';
 import { nothingLearnt, watched } from './trip/watched.ts';
-import type { Input, NamedAct, StationEvent } from './weld/entry.ts';
+import type { Input, NamedAct, Source, StationEvent } from './weld/entry.ts';
 import type { Joint } from './weld/joint.ts';
 import type { ProcedureAsked } from './weld/procedure-act.ts';
 import type { Signed } from './weld/signed.ts';
@@ -90,15 +90,18 @@ export interface PipelineOptions {
   readonly station: string;
   /** Without it what reaches far back is folded on the trip, which stands still for that time. */
   readonly foldBeside?: FoldBeside;
+  /** Where all that comes was captured before and is played again. */
+  readonly played?: Source;
 }
 
 const tickEvery = milliseconds(1000);
 /** One batch takes no further input from here on: room for what one input makes, well below what a commit may hold. */
 const batchItemsEnough = limits.commitItemsMaximum / 4;
 
-export function createPipeline({ store, clock, rules, station, foldBeside }: PipelineOptions): Pipeline {
+export function createPipeline(options: PipelineOptions): Pipeline {
+  const { store, clock, foldBeside } = options;
   const procedures = createProcedureBook(store.entries(proceduresChain));
-  const intake = createIntake(rules, station, (chain) => store.inputs(chain), foldBeside !== undefined, procedures);
+  const intake = createIntake(options, (chain) => store.inputs(chain), procedures);
   const time = createArrival(clock);
   const learnt = nothingLearnt();
   const stepListeners: ((step: Step) => void)[] = [];

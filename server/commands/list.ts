@@ -7,6 +7,7 @@ import { judge } from './judge.ts';
 import { key } from './key.ts';
 import { packageCommand } from './package.ts';
 import { people } from './people.ts';
+import { replay } from './replay.ts';
 import { requirement } from './requirement.ts';
 import { restore } from './restore.ts';
 import { schema } from './schema.ts';
@@ -29,5 +30,6 @@ export const commands: readonly Command[] = [
   find,
   statistics,
   emulate,
+  replay,
   schema,
 ];

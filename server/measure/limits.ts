@@ -131,6 +131,10 @@ export const limits = {
   startsRemembered: 4,
   /** Newest lines of one port that are shown as they came. */
   rawLinesKept: 200,
+  /** A capture of a port: bytes, minutes, captures that run at once, and those that a station keeps. */
+  captureBytesMaximum: 20_000_000,
+  captureMinutesMaximum: 60,
+  capturesKept: 20,
   /** How often it is looked which ports are plugged in, milliseconds. */
   portsLookMilliseconds: 1_000,
   /** The same where looking means listing them all. */

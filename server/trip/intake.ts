@@ -10,7 +10,7 @@ import type { Instant } from '../measure/quantity.ts';
 import { toScan } from '../reading/scan-of-sample.ts';
 import { scanOfTold } from '../reading/scan-of-told.ts';
 import { emptyTimeline, place, resumed, type Timeline } from '../reading/timeline.ts';
-import type { Input, NamedAct, StationEvent } from '../weld/entry.ts';
+import type { Input, NamedAct, Source, StationEvent } from '../weld/entry.ts';
 import type { Joint } from '../weld/joint.ts';
 import type { Scan } from '../weld/scan.ts';
 import { type Signed, signedBy, signedOf } from '../weld/signed.ts';
@@ -36,14 +36,21 @@ export interface Intake {
   forgetBoardClocks(): void;
 }
 
-/** `beside`: what reaches far back is folded in beside the trip. */
+export interface IntakeOptions {
+  readonly rules: string;
+  readonly station: string;
+  /** Given where what reaches far back is folded in beside the trip. */
+  readonly foldBeside?: unknown;
+  /** The source of all that comes, where it is played again. */
+  readonly played?: Source;
+}
+
 export function createIntake(
-  rules: string,
-  station: string,
+  { rules, station, foldBeside, played }: IntakeOptions,
   committed: (chain: string) => Iterable<Input>,
-  beside: boolean,
   procedures: Pick<ProcedureBook, 'mustBeBindable'>,
 ): Intake {
+  const beside = foldBeside !== undefined;
   const boards = createBoards();
   const runs = new Map<string, JointRun>();
   let timeline: Timeline = emptyTimeline;
@@ -116,6 +123,8 @@ export function createIntake(
     if (source === undefined || (source.kind === run.source.kind && source.detail === run.source.detail)) return [];
     // What was played by software once is in this record for good.
     if (run.source.kind === 'simulated') return [];
+    // Played again: whatever port it once came from, nothing is measured now.
+    if (played !== undefined && source.kind !== 'simulated') return [];
     // A person's word outranks a port without identity, and never outranks a board that says it is software.
     if (run.declared && source.kind !== 'simulated') return [];
     return [feed(run, stationInput(at, { kind: 'source', source }))];
@@ -171,10 +180,11 @@ export function createIntake(
       const opened: Opened = {
         kind: 'opened',
         joint,
-        source: sourceOf(boards, joint) ?? {
-          kind: 'not verified',
-          detail: 'no board of this joint has been heard yet',
-        },
+        source: played ??
+          sourceOf(boards, joint) ?? {
+            kind: 'not verified',
+            detail: 'no board of this joint has been heard yet',
+          },
         periodMilliseconds: first?.periodMilliseconds ?? 1000,
         openedBy: who.who,
         rules,
