@@ -49,6 +49,8 @@ function Page() {
       return <Past view="counts" />;
     case 'instruments':
       return <Instruments />;
+    case 'links':
+      return <Links />;
     case 'people':
       return <People />;
     case 'repair joint':
@@ -102,6 +104,12 @@ function Supposing({ joint }: { readonly joint: string }) {
   const page = useLoaded(() => import('./pages/what-if/what-if-page.tsx'));
   if (page === 'loading' || page === 'failed') return <NotLoaded state={page} />;
   return <page.WhatIfPage joint={joint} />;
+}
+
+function Links() {
+  const page = useLoaded(() => import('./pages/links/links-page.tsx'));
+  if (page === 'loading' || page === 'failed') return <NotLoaded state={page} />;
+  return <page.LinksPage />;
 }
 
 function People() {

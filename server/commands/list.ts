@@ -1,6 +1,7 @@
 /** Every command of the command line; a new one is one file and one line here. */
 import { backup } from './backup.ts';
 import type { Command } from './command.ts';
+import { doctor } from './doctor.ts';
 import { emulate } from './emulate.ts';
 import { find } from './find.ts';
 import { judge } from './judge.ts';
@@ -29,6 +30,7 @@ export const commands: readonly Command[] = [
   key,
   find,
   statistics,
+  doctor,
   emulate,
   replay,
   schema,

@@ -183,4 +183,5 @@ export interface AlarmEvent {
 }
 
 export type { ConnectionsView, TrialView } from './connections-view.ts';
+export type { CaptureRow, LinkRow, LinksView, PortRow, RawLineView } from './links-view.ts';
 export type { LogFileView, LogLine, LogsView } from './logs-view.ts';

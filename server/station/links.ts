@@ -1,5 +1,8 @@
 /** The links of a station: each port that it may open, tied to the trip, the signals and the terminal. */
 import type { Reply } from '../../firmware-protocol/codec/frame.ts';
+import type { Captures } from '../diagnosis/captures.ts';
+import type { LinksDesk } from '../diagnosis/router.ts';
+import { linksView } from '../diagnosis/view.ts';
 import type { Pipeline } from '../pipeline.ts';
 import type { Signals } from '../signal/signals.ts';
 import { createBoardBook } from '../wire/board-book.ts';
@@ -55,4 +58,35 @@ export function stationLinks({ options, pipeline, signals, links, hearLink }: Li
         onReply: (reply: Reply) => signals?.reply(path, reply),
       }),
   });
+}
+
+/** The page of links: how the ports stand, raw lines, captures beside the record. */
+export function linksDesk(parts: {
+  readonly options: StationOptions;
+  readonly pipeline: Pipeline;
+  readonly keeper: LinkKeeper;
+  readonly links: ReadonlyMap<string, Link>;
+  readonly linkEvents: ReadonlyMap<string, WireEvent & { type: 'link' }>;
+  readonly captures: Captures;
+}): LinksDesk {
+  const { options, pipeline, keeper, links, linkEvents, captures } = parts;
+  return {
+    captures,
+    link: (port) => keeper.links.get(port),
+    retry: keeper.retry,
+    view: () =>
+      linksView({
+        now: options.clock.wall(),
+        platform: options.platform,
+        links,
+        boardLink: (port) => keeper.links.get(port),
+        events: linkEvents,
+        board: (port) => {
+          const found = [...pipeline.intake.boards.byId.values()].find((each) => each.port === port);
+          return found === undefined ? undefined : { board: found.hello.board, simulated: found.hello.simulated };
+        },
+        listed: keeper.listed(),
+        captures,
+      }),
+  };
 }

@@ -5,9 +5,12 @@
 import { randomUUID } from 'node:crypto';
 import { createServer } from 'node:http';
 import type { AddressInfo } from 'node:net';
+import { join } from 'node:path';
 import type { HostFrame } from '../../firmware-protocol/codec/frame.ts';
 import { NotRecording } from '../desk/refusal.ts';
 import { deskRouter } from '../desk/router.ts';
+import { createCaptures } from '../diagnosis/captures.ts';
+import { linksRouter } from '../diagnosis/router.ts';
 import { createDoor, isSameOrigin } from '../door/door.ts';
 import { createErrands } from '../errands/errands.ts';
 import { logsRouter } from '../errands/logs-router.ts';
@@ -31,7 +34,7 @@ import type { WireEvent } from '../wire/event.ts';
 import type { Link } from '../wire/serial-link.ts';
 import { createConnecting } from './connecting.ts';
 import { keepJob } from './keep-job.ts';
-import { stationLinks } from './links.ts';
+import { linksDesk, stationLinks } from './links.ts';
 import type { StationOptions } from './options.ts';
 import { keepPastCards, pastViews } from './past.ts';
 import { stationViews } from './views.ts';
@@ -138,9 +141,14 @@ export async function startStation(options: StationOptions): Promise<Station> {
       },
     });
     let closing = false;
+    const keeper = stationLinks({ options, pipeline, signals, links, hearLink });
+    opened.push(() => keeper.close());
+    const captures = createCaptures(join(folder, 'captures'), clock, tell);
+    const diagnosis = linksRouter(linksDesk({ options, pipeline, keeper, links, linkEvents, captures }));
     const app = createDoor({
       webFolder: options.webFolder,
       routers: [
+        diagnosis,
         desk,
         signOnRouter(signOn),
         adminRouter(signOn),
@@ -175,7 +183,6 @@ export async function startStation(options: StationOptions): Promise<Station> {
       signals?.recordingChanged();
     });
 
-    const keeper = stationLinks({ options, pipeline, signals, links, hearLink });
     connecting.begin();
 
     return {
@@ -189,6 +196,7 @@ export async function startStation(options: StationOptions): Promise<Station> {
         closing = true;
         forgetCards();
         signals?.close();
+        captures.close();
         await Promise.all([keeper.close(), connecting.end()]);
         pipeline.close();
         await live.close();

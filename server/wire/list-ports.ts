@@ -18,7 +18,7 @@ export function linuxPorts(tree: string, devices: string): ListedPort[] {
     if (device === undefined) return [];
     const driver = real(join(device, 'driver'));
     const driverName = driver === undefined ? undefined : basename(driver);
-    if (driverName === undefined || driverName === 'serial8250') return [];
+    if (driverName === undefined || ['serial8250', 'port', 'ctrl'].includes(driverName)) return [];
     const path = join(devices, name);
     if (statSync(path, { throwIfNoEntry: false }) === undefined) return [];
     return [{ path, driver: driverName, ...usbOf(device) }];

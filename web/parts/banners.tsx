@@ -5,7 +5,7 @@ import type { LiveJoint } from '../feed/live-joint.ts';
 import { clockMinuteText } from '../format/time.ts';
 import { type Blind, dataBlindness } from '../state/blindness.ts';
 import { calls, drop } from '../state/calls.ts';
-import { jointAddress, route } from '../state/route.ts';
+import { jointAddress, linksAddress, route } from '../state/route.ts';
 import { endsSoon, stay } from '../state/sign-on.ts';
 import { contact, monotonic, station, unseen } from '../state/station.ts';
 import { Glyph, type GlyphName } from './glyph.tsx';
@@ -53,9 +53,9 @@ export function StationBanners() {
             <Glyph name="link" />
             <span>
               <strong>
-                {link.state === 'lost' ? 'No connection to' : 'Cannot open'} {link.board ?? link.port}.
+                {link.state === 'lost' ? 'No connection to' : 'Not read:'} {link.board ?? link.port}.
               </strong>{' '}
-              {link.advice ?? `Check the cable at ${link.port}.`}
+              {link.advice ?? `Check the cable at ${link.port}.`} <a href={linksAddress}>Links</a>
             </span>
           </p>
         ))}

@@ -8,6 +8,7 @@ export type Route =
   | { readonly page: 'overview' }
   | { readonly page: 'new joint' }
   | { readonly page: 'people' }
+  | { readonly page: 'links' }
   | { readonly page: 'hand-over' }
   | { readonly page: 'judge logs' }
   | { readonly page: 'instruments' }
@@ -43,6 +44,7 @@ export const readRoute = (hash: string): Route => {
     if (joint === undefined) return { page: 'past' };
     if (joint === 'counts') return { page: 'past counts' };
   }
+  if (first === 'links' && joint === undefined) return { page: 'links' };
   if (first === 'people' && joint === undefined) return { page: 'people' };
   if (first === 'procedures' && parts.length <= 3) {
     if (joint === undefined) return { page: 'procedures' };
@@ -68,6 +70,7 @@ export const instrumentsAddress = '#/instruments';
 export const pastAddress = '#/past';
 export const pastCountsAddress = '#/past/counts';
 export const peopleAddress = '#/people';
+export const linksAddress = '#/links';
 export const jointAddress = (joint: string): string => `#/joint/${encodeURIComponent(joint)}`;
 export const recordAddress = (joint: string): string => `${jointAddress(joint)}/record`;
 export const requirementAddress = (joint: string): string => `${jointAddress(joint)}/requirement`;

@@ -2,7 +2,7 @@
 import { type Board, type BoardOptions, createBoard } from '../../../firmware-protocol/emulator/board.ts';
 import type { WireEvent } from '../../../server/wire/event.ts';
 import { createInProcessPort } from '../../../server/wire/in-process-port.ts';
-import { type Link, openLink } from '../../../server/wire/serial-link.ts';
+import { type BoardLink, openLink } from '../../../server/wire/serial-link.ts';
 import { createHandClock, type HandClock } from './hand-clock.ts';
 
 export const oneBoard = (options: Partial<BoardOptions> = {}): Board =>
@@ -18,7 +18,7 @@ export const oneBoard = (options: Partial<BoardOptions> = {}): Board =>
 
 export interface Bench {
   readonly clock: HandClock;
-  readonly link: Link;
+  readonly link: BoardLink;
   readonly cable: ReturnType<typeof createInProcessPort>;
   readonly events: WireEvent[];
   /** Board and station live on together, in steps of 50 ms. */

@@ -14,6 +14,7 @@ import {
   instrumentsAddress,
   jointAddress,
   judgeAddress,
+  linksAddress,
   newJointAddress,
   pastAddress,
 } from '../../state/route.ts';
@@ -80,6 +81,7 @@ export function OverviewPage() {
         <a href={pastAddress}>Find past joints, and counts over them</a>
         <a href={judgeAddress}>Judge logs of another instrument</a>
         <a href={instrumentsAddress}>Connect instruments</a>
+        <a href={linksAddress}>Links to boards, and what is wrong with them</a>
       </p>
     </section>
   );

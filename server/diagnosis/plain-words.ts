@@ -1,0 +1,41 @@
+/** What is wrong with a link, and what to do, from what was counted. Pure. Bounds are own choices: from there on a person should look. */
+import type { BoardCounts } from '../wire/serial-link.ts';
+
+export interface LinkFacts {
+  readonly state: 'opening' | 'waiting for hello' | 'open' | 'lost' | 'refused';
+  readonly cause: string;
+  readonly advice?: string;
+  readonly leftAlone: boolean;
+  readonly counts: Pick<BoardCounts, 'linesGood' | 'linesBad' | 'linesMissing'> & Partial<BoardCounts>;
+}
+
+const damagedShare = 0.01;
+const lossesToTell = 3;
+
+/** Most urgent first; empty where all is well. */
+export function plainWords({ state, cause, advice, leftAlone, counts }: LinkFacts): string[] {
+  const words: string[] = [];
+  if (state !== 'open') words.push([`${begun(cause)}.`, advice].filter((each) => each !== undefined).join(' '));
+  if (leftAlone) words.push('It is not tried again until it is plugged in anew or somebody presses "Try again".');
+  const { linesGood, linesBad, linesMissing, losses = 0, faults = {} } = counts;
+  const all = linesGood + linesBad;
+  if (losses >= lossesToTell)
+    words.push(
+      `The connection was lost ${losses} times. Near an arc that is mostly noise: lead the cable away from welding cables, use a short shielded one with ferrites, an isolator for USB, or a powered hub of good make.`,
+    );
+  if ((faults['our own words'] ?? 0) > 0)
+    words.push(
+      'What the station sends comes back: the cable or a plug joins sending and receiving. Look for a bridge.',
+    );
+  if (linesBad > 5 && linesBad > all * damagedShare)
+    words.push(
+      `${linesBad} of ${all} lines came damaged or were not taken. What the board keeps is asked for again; if this goes on, look at the cable, its plugs and its way past the arc.`,
+    );
+  if (linesMissing > 0)
+    words.push(
+      `${linesMissing} ${linesMissing === 1 ? 'reading has' : 'readings have'} not come so far; those that the board keeps are asked for again, and the record names the others.`,
+    );
+  return words;
+}
+
+const begun = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

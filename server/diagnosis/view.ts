@@ -1,0 +1,82 @@
+/** The page of links as one value, made when somebody looks. */
+import type { Instant } from '../measure/quantity.ts';
+import type { LinkRow, LinksView } from '../screen/links-view.ts';
+import type { WireEvent } from '../wire/event.ts';
+import type { ListedPort } from '../wire/port-identity.ts';
+import type { BoardLink, Link } from '../wire/serial-link.ts';
+import type { Captures } from './captures.ts';
+import { hardwareText } from './hardware.ts';
+import { plainWords } from './plain-words.ts';
+import { rightsProblem } from './rights.ts';
+
+export interface DiagnosisParts {
+  readonly now: Instant;
+  readonly platform: string;
+  /** All links, also those of connected instruments. */
+  readonly links: ReadonlyMap<string, Link>;
+  readonly boardLink: (port: string) => BoardLink | undefined;
+  readonly events: ReadonlyMap<string, WireEvent & { type: 'link' }>;
+  readonly board: (port: string) => { readonly board: string; readonly simulated: boolean } | undefined;
+  readonly listed: readonly ListedPort[];
+  readonly captures: Captures;
+}
+
+export function linksView(parts: DiagnosisParts): LinksView {
+  const { links, listed, captures, platform } = parts;
+  return {
+    links: [...links].map(([port, link]) => rowOf(port, link, parts)),
+    unopened: listed
+      .filter(({ path }) => !links.has(path))
+      .map((port) => ({
+        port: port.path,
+        hardware: hardwareText(port),
+        words:
+          rightsProblem(port.path, platform) ??
+          'Not opened, since nobody named it. If a board of this station is behind it, start with --port or --usb.',
+      })),
+    captures: captures.list(),
+  };
+}
+
+const recent = 10_000;
+
+function rowOf(port: string, link: Link, parts: DiagnosisParts): LinkRow {
+  const { now, boardLink, events, board, listed, captures, platform } = parts;
+  const event = events.get(port);
+  const own = boardLink(port);
+  const counts = own?.counts() ?? link.counts();
+  const { state = 'opening', cause = `opening ${port}`, advice, leftAlone = false } = event ?? {};
+  const rights = state === 'open' ? undefined : rightsProblem(port, platform);
+  const facts = { state, cause, leftAlone, counts, ...(advice === undefined ? {} : { advice }) };
+  const words = [...(rights === undefined ? [] : [rights]), ...plainWords(facts)];
+  const said = board(port);
+  const came = own?.lines(0).filter(({ way }) => way === 'in') ?? [];
+  const last = came.at(-1)?.at;
+  const capturing = captures.running(port);
+  return {
+    port,
+    state,
+    cause,
+    leftAlone,
+    hardware: hardwareText(listed.find(({ path }) => path === port)),
+    words: words.length === 0 ? ['Reads well.'] : words,
+    isWell: words.length === 0,
+    isBoardPort: own !== undefined,
+    linesGood: counts.linesGood,
+    linesBad: counts.linesBad,
+    linesMissing: counts.linesMissing,
+    bytesDropped: counts.bytesDropped,
+    faults: Object.entries(own?.counts().faults ?? {}).map(([what, times]) => ({ what, times })),
+    ...(said === undefined ? {} : said),
+    ...(own === undefined
+      ? {}
+      : {
+          baudRate: own.baudRate(),
+          openings: own.counts().openings,
+          losses: own.counts().losses,
+          linesPerSecond: came.filter(({ at }) => at > now - recent).length / (recent / 1000),
+        }),
+    ...(last === undefined ? {} : { lastAt: last }),
+    ...(capturing === undefined ? {} : { capturing: { name: capturing.name, until: capturing.until } }),
+  };
+}

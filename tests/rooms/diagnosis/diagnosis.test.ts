@@ -1,0 +1,135 @@
+/** What a person is told who looks for what is wrong with a link: by page, by command, and by what is kept of it. */
+import { chmodSync, existsSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { doctorOf } from '../../../server/commands/doctor.ts';
+import { createCaptures } from '../../../server/diagnosis/captures.ts';
+import { plainWords } from '../../../server/diagnosis/plain-words.ts';
+import { rightsProblem } from '../../../server/diagnosis/rights.ts';
+import { limits } from '../../../server/measure/limits.ts';
+import { openRecord } from '../../../server/record/store.ts';
+import type { LinksView } from '../../../server/screen/links-view.ts';
+import { createFastClock } from '../../../server/station/fast-clock.ts';
+import { replay } from '../../../server/station/replay.ts';
+import { readCapture } from '../../../server/wire/capture.ts';
+import { jointOn } from '../../support/pipeline-bench.ts';
+import { temporaryFolder } from '../../support/record.ts';
+import { oneBoard, setUp } from '../wire/bench-board.ts';
+
+const counts = { linesGood: 1000, linesBad: 0, linesMissing: 0 };
+const open = { state: 'open', cause: 'board PB-0001 answers', leftAlone: false, counts } as const;
+
+describe('the words', () => {
+  it('are none where all is well', () => expect(plainWords(open)).toEqual([]));
+
+  it.each([
+    [{ ...open, counts: { ...counts, linesBad: 30 } }, /30 of 1030 lines came damaged/],
+    [{ ...open, counts: { ...counts, linesMissing: 1 } }, /^1 reading has not come/],
+    [{ ...open, counts: { ...counts, losses: 3 } }, /lost 3 times.*ferrites/],
+    [{ ...open, counts: { ...counts, faults: { 'our own words': 1 } } }, /joins sending and receiving/],
+    [{ ...open, state: 'lost', cause: 'the cable is out', advice: 'Plug it in.' }, /^The cable is out\. Plug it in\./],
+    [{ ...open, state: 'refused', cause: 'another device', leftAlone: true }, /Another device/],
+  ] as const)('say what is wrong and what to do: %#', (facts, said) => {
+    expect(plainWords(facts).join('\n')).toMatch(said);
+  });
+});
+
+describe('rights', () => {
+  it('that are missing are told with the group that has them and the command', (context) => {
+    if (process.getuid?.() === 0) return context.skip('the super-user may open everything');
+    const path = join(temporaryFolder(), 'tty');
+    writeFileSync(path, '');
+    chmodSync(path, 0);
+    expect(rightsProblem(path, 'linux')).toMatch(/usermod -aG \S+ \$USER/);
+  });
+
+  it('are no question where there is no such port, or no such rights', () => {
+    expect(rightsProblem('/dev/not-there', 'linux')).toBeUndefined();
+    expect(rightsProblem('COM3', 'win32')).toBeUndefined();
+  });
+});
+
+describe('the command doctor', () => {
+  const run = async (args: string[], view?: LinksView) => {
+    const lines: string[] = [];
+    const list = async () => [{ path: '/dev/null', vendorId: '1a86', productId: '7523', driver: 'ch341-uart' }];
+    const command = doctorOf({ platform: 'linux', list, ask: async () => view });
+    const status = await command.run(args, { out: (text) => lines.push(text), err: (text) => lines.push(text) });
+    return { status, text: lines.join('\n') };
+  };
+
+  it('lists the ports and how to start with them', async () => {
+    const { status, text } = await run([]);
+    expect(text).toContain('/dev/null  USB 1a86:7523, driver ch341-uart');
+    expect(text).toContain('--usb 1a86:7523');
+    expect(text).toContain('none answers');
+    expect([status, text.includes('Nothing wrong')]).toEqual([0, true]);
+  });
+
+  it('says of a port that is not there, and of a link that is ill, what to do', async () => {
+    const row = {
+      port: 'COM3',
+      state: 'lost',
+      isWell: false,
+      words: ['Plug it in.'],
+      linesGood: 1,
+      linesBad: 0,
+    } as never;
+    const { status, text } = await run(['/dev/ttyUSB7'], { links: [row], unopened: [], captures: [] });
+    expect(text).toContain('/dev/ttyUSB7: there is no such port');
+    expect(text).toContain('COM3: Plug it in.');
+    expect(status).toBe(1);
+    expect((await run(['--station', 'nowhere'])).status).toBe(3);
+  });
+});
+
+describe('a capture of a running link', () => {
+  it('is bounded, ends by itself, and can be played again from its own beginning', async () => {
+    const bench = setUp(oneBoard());
+    await bench.run(3000);
+    const folder = join(temporaryFolder(), 'captures');
+    const captures = createCaptures(folder, bench.clock, () => {});
+    const name = captures.begin('/dev/tty USB0', bench.link, 1);
+    expect(captures.begin('/dev/tty USB0', bench.link, 1)).toBe(name);
+    await bench.run(5000);
+    expect(captures.running('/dev/tty USB0')?.name).toBe(name);
+    await bench.run(60_000);
+    expect(captures.running('/dev/tty USB0')).toBeUndefined();
+    expect(captures.list()).toMatchObject([{ name, isRunning: false }]);
+    expect(captures.read('../secret.capture')).toBeUndefined();
+    const capture = readCapture(readFileSync(join(folder, name), 'latin1'));
+    const clock = createFastClock(Date.now() - capture.begun);
+    const store = openRecord({ folder: join(temporaryFolder(), 'r'), begin: true, program: 'test', now: clock.wall });
+    const joint = jointOn('one', 'PB-0001');
+    const played = await replay({
+      capture,
+      name,
+      joint,
+      openedBy: 'x',
+      store,
+      clock,
+      rules: 'test',
+      platform: 'linux',
+    });
+    store.close();
+    expect(played.samples).toBeGreaterThan(55);
+    expect(played.counts.linesBad).toBe(0);
+    await bench.link.close();
+  });
+
+  it('is one of the newest that are kept', async () => {
+    const bench = setUp(oneBoard());
+    const folder = join(temporaryFolder(), 'captures');
+    const captures = createCaptures(folder, bench.clock, () => {});
+    const first = captures.begin('A', bench.link, 1);
+    for (let count = 0; count < limits.capturesKept; count += 1) {
+      captures.end('A');
+      await bench.clock.advance(1000);
+      captures.begin('A', bench.link, 1);
+    }
+    captures.close();
+    expect(captures.list()).toHaveLength(limits.capturesKept);
+    expect(existsSync(join(folder, first))).toBe(false);
+    await bench.link.close();
+  });
+});
