@@ -69,7 +69,7 @@ export function momentRows(
     rows.unshift([
       'All ready for the first arc',
       told(now.firstReadyAt, 'never'),
-      told(wouldBe.firstReadyAt, 'not in that time'),
+      told(wouldBe.firstReadyAt, supposition.kind === 'more time' ? 'not in that time' : 'never'),
     ]);
   for (const pass of wouldBe.passes) {
     const is = now.passes.find((each) => each.pass === pass.pass);

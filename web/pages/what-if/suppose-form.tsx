@@ -69,7 +69,7 @@ export function SupposeForm({ joint, passes, ask }: Props) {
 
   return (
     <form
-      class="sheet no-print"
+      class="sheet stack no-print"
       onSubmit={(event) => {
         event.preventDefault();
         press();

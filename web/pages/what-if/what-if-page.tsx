@@ -26,12 +26,23 @@ export function WhatIfPage({ joint }: { readonly joint: string }) {
   const asked = useSignal<Asked>({ kind: 'nothing' });
   const path = `/api/joints/${encodeURIComponent(joint)}`;
   useEffect(() => {
-    void getJson<JointState>(path).then((answer) => {
-      state.value = answer.kind === 'ok' ? answer.value : 'failed';
-    });
+    let left = false;
+    let timer: ReturnType<typeof setTimeout> | undefined;
+    // A closed joint of a long job is judged before it is answered, and then kept: it is asked for until it is there.
+    const fetchJoint = async (): Promise<void> => {
+      const answer = await getJson<JointState>(path);
+      if (left) return;
+      if (answer.kind === 'unreachable') timer = setTimeout(() => void fetchJoint(), 1_000);
+      else state.value = answer.kind === 'ok' ? answer.value : 'failed';
+    };
+    void fetchJoint();
+    return () => {
+      left = true;
+      clearTimeout(timer);
+    };
   }, [path]);
   const now = state.value;
-  if (now === 'loading') return <p class="notice">Asking the station for the joint.</p>;
+  if (now === 'loading') return <p class="notice">Asking the station for the joint. A long job takes some seconds.</p>;
   if (now === 'failed')
     return <p class="notice loud">The joint could not be fetched. Go back to the joints and try again.</p>;
   const ask = async (supposed: Supposition): Promise<void> => {
