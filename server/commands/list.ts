@@ -14,6 +14,7 @@ import { restore } from './restore.ts';
 import { schema } from './schema.ts';
 import { serve } from './serve.ts';
 import { statistics } from './statistics.ts';
+import { stamp } from './stamp.ts';
 import { verify } from './verify.ts';
 import { whatIf } from './what-if.ts';
 
@@ -31,6 +32,7 @@ export const commands: readonly Command[] = [
   find,
   statistics,
   doctor,
+  stamp,
   emulate,
   replay,
   schema,

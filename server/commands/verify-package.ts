@@ -11,8 +11,9 @@ import {
   whatSoundMeans,
 } from '../proof/package-words.ts';
 import { judge as judgeToday } from '../proof/rules-script.ts';
+import { plainStamp } from '../proof/stamps.ts';
 import { unzipped } from '../proof/zip.ts';
-import { verifyEd25519 } from '../record/ed25519.ts';
+import { mathematics } from '../record/certificate-signature.ts';
 import { judgeShutIn } from '../record/shut-in.ts';
 import { exitStatus, type Terminal } from './command.ts';
 
@@ -27,7 +28,7 @@ export const verifyPackage = async (
     terminal.err(`${path}: ${unpacked.refused}`);
     return exitStatus.failed;
   }
-  const seen = inspectPackage(unpacked.files, verifyEd25519, known);
+  const seen = inspectPackage(unpacked.files, mathematics, known);
   const own = await byOwnRules(seen);
   const today = byToday(seen);
   const differs = [own, today].some((again) => isOther(seen, again));
@@ -71,7 +72,17 @@ const words = (path: string, seen: PackageInspection, own: Again, today: Again):
   ].join('\n');
 
 const answer = (seen: PackageInspection, own: Again, today: Again): string => {
-  const { attached: _, named: __, noted: ___, revisions: ____, bound: _____, texts: ______, rules, ...rest } = seen;
+  const {
+    attached: _,
+    named: __,
+    noted: ___,
+    revisions: ____,
+    bound: _____,
+    texts: ______,
+    rules,
+    stamps,
+    ...rest
+  } = seen;
   const named = rules === undefined ? {} : { rules: { sha256: rules.sha256, program: rules.program } };
-  return JSON.stringify({ ...rest, ...named, judgedAgain: { own, today } }, null, 2);
+  return JSON.stringify({ ...rest, stamps: stamps.map(plainStamp), ...named, judgedAgain: { own, today } }, null, 2);
 };

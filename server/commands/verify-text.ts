@@ -3,7 +3,8 @@ import type { Gaps } from '../ledger/coverage.ts';
 import { isJointChain, stationChain } from '../ledger/item.ts';
 import { fingerprintOf } from '../ledger/keys.ts';
 import { instant, milliseconds } from '../measure/quantity.ts';
-import { badReasons, keyFaultText } from '../proof/package-words.ts';
+import { badReasons, keyFaultText, stampFaultLines, stampLines } from '../proof/package-words.ts';
+import { plainStamp } from '../proof/stamps.ts';
 import type { InspectedChain, RecordInspection } from '../record/inspection.ts';
 import { proofs } from '../weld/person.ts';
 import { proofText } from '../wording/signed.ts';
@@ -27,10 +28,13 @@ export const verifyText = (folder: string, seen: RecordInspection): string =>
 /** Plain data: sets and maps that served the inspection are left out. */
 export const verifyAnswer = (seen: RecordInspection): object => ({
   ...seen,
-  chains: seen.chains.map(({ attached: _, named: __, noted: ___, revisions: ____, bound: _____, ...chain }) => ({
-    ...chain,
-    ...(isJointChain(chain.chain) ? { measured: isMeasured(chain) } : {}),
-  })),
+  chains: seen.chains.map(
+    ({ attached: _, named: __, noted: ___, revisions: ____, bound: _____, stamps, ...chain }) => ({
+      ...chain,
+      stamps: stamps.map(plainStamp),
+      ...(isJointChain(chain.chain) ? { measured: isMeasured(chain) } : {}),
+    }),
+  ),
 });
 
 const headline = (folder: string, seen: RecordInspection): string[] => {
@@ -40,10 +44,12 @@ const headline = (folder: string, seen: RecordInspection): string[] => {
       `VERDICT DIFFERS for ${chain.chain}: recorded ${chain.recordedVerdict}, judged now ${chain.rejudgedVerdict}.`,
     );
   }
-  const standing = seen.firstBad === undefined && seen.damaged === undefined && seen.keyFaults.length > 0;
+  const stamps = seen.chains.flatMap((chain) => chain.stamps.flatMap(stampFaultLines));
+  const standing =
+    seen.firstBad === undefined && seen.damaged === undefined && seen.keyFaults.length + stamps.length > 0;
   if (seen.ok) lines.push(`INTACT: the record in ${folder} is as it was written.`);
   else lines.push(standing ? `NOT VOUCHED FOR: the record in ${folder}.` : `ALTERED: the record in ${folder}.`);
-  lines.push(...seen.keyFaults.map(keyFaultText));
+  lines.push(...seen.keyFaults.map(keyFaultText), ...stamps);
   if (seen.damaged !== undefined)
     lines.push(`The database file is damaged: ${seen.damaged}. Restore a copy of the folder.`);
   if (seen.firstBad !== undefined) {
@@ -82,6 +88,7 @@ const chainText = (chain: InspectedChain, hasKey: boolean): string[] => {
   ];
   if (hasKey) lines.push(...signedLines(chain).map((line) => `  ${line}`));
   if (isJointChain(chain.chain)) lines.push(...jointText(chain).map((line) => `  ${line}`));
+  lines.push(...chain.stamps.flatMap(stampLines).map((line) => `  ${line}`));
   if (chain.unsealed > 0)
     lines.push(`  ${scans(chain.unsealed)} not sealed yet: kept, and without a hash until the next minute`);
   if (chain.stepsBack > 0)

@@ -2,18 +2,19 @@
  * `verify RECORD`: is the record as it was written, is it complete in time, and does its own evidence still
  * give the verdict that stands in it? Believes nothing of the record, and may run beside a station.
  */
-import { statSync } from 'node:fs';
+import { readFileSync, statSync } from 'node:fs';
 import { judgeAll } from '../judgement/judge.ts';
 import { readHeadText, withoutBreaks } from '../ledger/head-text.ts';
 import type { KnownElsewhere } from '../ledger/key-faults.ts';
 import { RecordRefusal } from '../record/failure.ts';
 import { type InspectionOptions, inspectRecord, type RecordInspection, type Rejudge } from '../record/inspection.ts';
+import { type Certificate, certificatesIn } from '../stamp/certificate.ts';
 import { readArguments, refuse } from './arguments.ts';
 import { type Command, exitStatus, type Terminal } from './command.ts';
 import { verifyPackage } from './verify-package.ts';
 import { verifyAnswer, verifyText } from './verify-text.ts';
 
-const help = `verify RECORD | PACKAGE.zip [--head TEXT]... [--key FINGERPRINT] [--json]
+const help = `verify RECORD | PACKAGE.zip [--head TEXT]... [--key FINGERPRINT] [--tsa-ca FILE] [--json]
 
 Checks a record (the folder given to serve as --data): every entry of every chain against its hash and the one
 before it, its signature by the station's key, the sealed scans, the documents, and the heads that the station
@@ -27,6 +28,8 @@ again both by the rules that it carries, shut in without network, disk or other 
                           several times.
   --key FINGERPRINT       the key that the record must be signed by, as printed on an earlier report: its fingerprint,
                           or at least the first 16 characters of it
+  --tsa-ca FILE           certificates (PEM) of a time stamp authority that you trust: time stamps in the record must go
+                          back to one of them. Without it is told who stamped, and trusting that one is left to you
   --json                  the answer as JSON
   --help                  this page
 
@@ -46,7 +49,12 @@ export const verifyWith = (rejudge: Rejudge): Command => {
     run: async (args, terminal) => {
       const asked = readArguments(
         command,
-        { json: { type: 'boolean' }, head: { type: 'string', multiple: true }, key: { type: 'string' } },
+        {
+          json: { type: 'boolean' },
+          head: { type: 'string', multiple: true },
+          key: { type: 'string' },
+          'tsa-ca': { type: 'string' },
+        },
         args,
         terminal,
       );
@@ -81,15 +89,32 @@ const inspect = (folder: string, options: InspectionOptions, terminal: Terminal)
 };
 
 /** What was given of another hand, or what is wrong with it. */
-const knownFrom = (given: { head?: string[] | undefined; key?: string | undefined }): KnownElsewhere | string => {
+interface Given {
+  readonly head?: string[] | undefined;
+  readonly key?: string | undefined;
+  readonly 'tsa-ca'?: string | undefined;
+}
+const knownFrom = (given: Given): KnownElsewhere | string => {
   const knownHeads = (given.head ?? []).map(readHeadText);
   if (knownHeads.includes(undefined))
     return '--head wants CHAIN=SEQ:HASH, the hash with 64 hexadecimal digits, or with its signature behind it, as printed';
   const key = given.key === undefined ? undefined : withoutBreaks(given.key).toLowerCase();
   if (key !== undefined && !/^[0-9a-f]{16,64}$/.test(key))
     return '--key wants the fingerprint of a key, at least its first 16 hexadecimal digits';
+  const trusted = given['tsa-ca'] === undefined ? undefined : trustedIn(given['tsa-ca']);
+  if (trusted === 'none')
+    return `--tsa-ca wants a file with certificates (PEM or DER); ${given['tsa-ca']} holds none that can be read`;
   return {
     knownHeads: knownHeads.filter((head) => head !== undefined),
     ...(key === undefined ? {} : { knownKey: key }),
+    ...(trusted === undefined ? {} : { trusted }),
   };
+};
+
+const trustedIn = (path: string): readonly Certificate[] | 'none' => {
+  try {
+    return certificatesIn(readFileSync(path));
+  } catch {
+    return 'none';
+  }
 };

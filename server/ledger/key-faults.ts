@@ -1,4 +1,5 @@
 /** What speaks against the keys of a record, though each of its entries may stand. */
+import type { Certificate } from '../stamp/certificate.ts';
 import type { ChainHeadText } from './head-text.ts';
 import { fingerprintOf, type RecordKey } from './keys.ts';
 import { signerOfHead, type VerifySignature } from './signatures.ts';
@@ -8,6 +9,8 @@ export interface KnownElsewhere {
   readonly knownHeads?: readonly ChainHeadText[];
   /** Fingerprint of the key, or its beginning: one of the record's keys must be called so. */
   readonly knownKey?: string;
+  /** Certificates of time stamp authorities that the reader trusts; undefined where none were given. */
+  readonly trusted?: readonly Certificate[];
 }
 export type KeyFault =
   /** Whoever made the key did not have the one before it. */

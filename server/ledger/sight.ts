@@ -14,6 +14,7 @@ import type { Envelope } from './envelope.ts';
 import { isClosing, stationName } from './item.ts';
 import { bindingFault, revisionHash } from './procedures.ts';
 import type { ScanTime } from './scans-times.ts';
+import { type StampEntry, stampNamedBy } from './stamp-entry.ts';
 import type { Head } from './verify.ts';
 
 /** What can be told of a chain from its entries alone. */
@@ -41,6 +42,8 @@ export interface ChainSight {
   /** Heads of other chains that this one has noted. */
   readonly noted: ReadonlyMap<string, readonly Head[]>;
   readonly recordedVerdict?: string;
+  /** Time stamps of heads of this chain. */
+  readonly stamps: readonly StampEntry[];
   /** How the names of who entered something were established, and of how many entries. */
   readonly names: Readonly<Partial<Record<Proof | 'not stated', number>>>;
 }
@@ -67,6 +70,7 @@ export class Sight {
   private readonly revisions = new Set<string>();
   private readonly bound = new Set<string>();
   private readonly noted = new Map<string, Head[]>();
+  private readonly stamps: StampEntry[] = [];
   private verdict: string | undefined;
   private readonly names: Partial<Record<Proof | 'not stated', number>> = {};
 
@@ -103,6 +107,7 @@ export class Sight {
       revisions: this.revisions,
       bound: this.bound,
       noted: this.noted,
+      stamps: this.stamps,
       names: this.names,
       ...(this.verdict === undefined ? {} : { recordedVerdict: this.verdict }),
     };
@@ -111,6 +116,8 @@ export class Sight {
   private seeBody(envelope: Envelope): string | undefined {
     if (envelope.class === 'block') {
       if (envelope.kind === 'program') this.seeProgram(envelope.body as { readonly rules?: string });
+      const stamp = stampNamedBy(envelope);
+      if (stamp !== undefined) this.stamps.push(stamp);
       if (envelope.kind === 'heads') this.seeHeads(envelope.body as { readonly heads: readonly NotedHead[] });
     } else if (envelope.class === 'conclusion') {
       if (envelope.kind === 'verdict') this.verdict = (envelope.body as { readonly verdict?: string }).verdict;

@@ -43,6 +43,9 @@ export const limits = {
   packageMaximum: 300_000_000,
   unpackedMaximum: 1_500_000_000,
   packageFilesMaximum: 5_000,
+  /** A request or an answer of a time stamp authority, bytes; how long its answer is waited for. */
+  stampMaximum: 100_000,
+  stampWaitMilliseconds: 30_000,
   /** Rules of a stranger, shut in: time, memory, characters of the answer. */
   shutInMilliseconds: 10 * 60_000,
   shutInMegabytes: 2_000,

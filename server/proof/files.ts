@@ -1,11 +1,11 @@
 /** The files of a package beside its chain: each is the one that the station put in, and none is missing or added. */
 import { sha256Hex } from '../ledger/hash.ts';
-import { headText } from '../ledger/head-text.ts';
+import { headBytes, headText } from '../ledger/head-text.ts';
 import type { RecordKey } from '../ledger/keys.ts';
 import type { ChainSight } from '../ledger/sight.ts';
 import type { VerifySignature } from '../ledger/signatures.ts';
 import type { ChainCheck } from '../ledger/verify.ts';
-import { type Files, file, sumsIn } from './layout.ts';
+import { type Files, file, stampedFile, stampFile, sumsIn } from './layout.ts';
 
 export interface FileFault {
   readonly file: string;
@@ -18,6 +18,8 @@ export interface FileFault {
     /** A document whose bytes are not those that an entry hands in. */
     | 'not the document'
     | 'not the head'
+    /** Another answer, or another head, than the entry holds. */
+    | 'not the stamp'
     /** A head that was given is of another joint. */
     | 'of another joint';
 }
@@ -44,7 +46,7 @@ export const fileFaults = (
   if (seal !== undefined && !sealed) faults.push({ file: file.sums, why: 'not sealed' });
   // A package of a signed record without its seal has lost it: what no entry vouches for could be anything.
   if (seal === undefined && key !== undefined) faults.push({ file: file.sumsSignature, why: 'missing' });
-  faults.push(...documentFaults(files, seen));
+  faults.push(...documentFaults(files, seen), ...stampFaults(files, seen));
   const head = files[file.head];
   if (
     check.ok &&
@@ -78,6 +80,17 @@ const documentFaults = (files: Files, { attached }: ChainSight): FileFault[] => 
     return sha256Hex(files[name]!) === sha256 ? [] : [{ file: name, why: 'not the document' }];
   });
 };
+
+const stampFaults = (files: Files, { stamps }: ChainSight): FileFault[] =>
+  stamps.flatMap(({ seq, head, answer }) =>
+    [[stampFile(seq), answer] as const, [stampedFile(seq), headBytes(head)] as const].flatMap(
+      ([name, bytes]): FileFault[] => {
+        const found = files[name];
+        if (found === undefined) return [{ file: name, why: 'missing' }];
+        return sha256Hex(found) === sha256Hex(bytes) ? [] : [{ file: name, why: 'not the stamp' }];
+      },
+    ),
+  );
 
 const dropRepeats = (faults: readonly FileFault[]): FileFault[] =>
   faults.filter((fault, index) => faults.findIndex((each) => each.file === fault.file) === index);

@@ -5,7 +5,7 @@
  */
 import { deflateSync } from 'fflate';
 import { type BlockBody, blockKind, isFilled } from '../ledger/block.ts';
-import { type Envelope, readEnvelopeStrictly } from '../ledger/envelope.ts';
+import { type Envelope, readEnvelope, readEnvelopeStrictly } from '../ledger/envelope.ts';
 import { sha256Hex } from '../ledger/hash.ts';
 import { headText } from '../ledger/head-text.ts';
 import { stationChain } from '../ledger/item.ts';
@@ -17,8 +17,9 @@ import { type ChainCheck, type FirstBad, type StoredRow, verifyChain } from '../
 import { type FileFault, fileFaults } from './files.ts';
 import { type Files, file, rulesFile, signaturesIn, splitLines } from './layout.ts';
 import type { EntryText } from './rules-script.ts';
+import { firstRewritten, holds, inspectStamps, type Mathematics, type SeenStamp, type Standing } from './stamps.ts';
 
-export interface PackageInspection extends ChainSight, ChainCheck {
+export interface PackageInspection extends Omit<ChainSight, 'stamps'>, ChainCheck {
   /** Nothing was changed since it was written, as far as the key vouches for it. */
   readonly intact: boolean;
   readonly signedFrom?: number;
@@ -27,6 +28,7 @@ export interface PackageInspection extends ChainSight, ChainCheck {
   /** What is wrong with an entry of the station's chain that came along. */
   readonly stationFault?: FirstBad;
   readonly fileFaults: readonly FileFault[];
+  readonly stamps: readonly SeenStamp[];
   /** Whether the station's key vouches for the files that no entry vouches for. */
   readonly sealed: boolean;
   /** The script that judged when the verdict fell; undefined where the record names none. */
@@ -39,9 +41,10 @@ const decoder = new TextDecoder();
 
 export const inspectPackage = (
   files: Files,
-  verify: VerifySignature,
+  mathematics: Mathematics,
   known: KnownElsewhere = {},
 ): PackageInspection => {
+  const { verify } = mathematics;
   const lines = splitLines(files[file.entries] ?? new Uint8Array(0));
   const chain = chainNamed(lines[0]);
   const keys: RecordKey[] = [];
@@ -49,25 +52,35 @@ export const inspectPackage = (
   const signatures = watchSignatures(keys, verify);
   const sight = new Sight();
   const rows = [...rowsOf(lines, files)];
-  const check = verifyChain(chain, rows, {
+  const walked = verifyChain(chain, rows, {
     expectedHeads: (known.knownHeads ?? []).filter((head) => head.chain === chain),
     signatures,
     visit: (envelope, _, times) => sight.see(envelope, times),
   });
   const from = signatures.from();
   const seen = sight.seen();
+  const stamps = inspectStamps(seen.stamps, (seq) => standingOf(rows[seq - 1]), mathematics, known.trusted);
+  const check = withBad(walked, firstRewritten(stamps));
   const { faults, sealed } = fileFaults(files, { check, keys, verify, seen, foreign: headsOfOthers(known, chain) });
   const keyFaults = keyFaultsOf(keys, known, verify);
-  const intact = check.ok && station.fault === undefined && faults.length === 0 && keyFaults.length === 0;
+  const stands = check.ok && station.fault === undefined && faults.length === 0 && keyFaults.length === 0;
+  const intact = stands && stamps.every(holds);
   const rules = rulesAt(station.programs, seen.closedAt, files);
   return {
-    ...{ ...seen, ...check, intact, keys, keyFaults, fileFaults: faults, sealed },
+    ...{ ...seen, ...check, stamps, intact, keys, keyFaults, fileFaults: faults, sealed },
     ...(from === undefined ? {} : { signedFrom: from }),
     ...(station.fault === undefined ? {} : { stationFault: station.fault }),
     ...(rules === undefined ? {} : { rules }),
     texts: rows.map(({ bytes, scans }) => [decoder.decode(bytes), scans === undefined ? null : decoder.decode(scans)]),
   };
 };
+
+const standingOf = (row: StoredRow | undefined): Standing | undefined =>
+  row === undefined ? undefined : { hash: row.hash, at: readEnvelope(row.bytes).at };
+
+/** A chain that stands in itself and was rewritten since: what was stamped says so. */
+const withBad = (check: ChainCheck, bad: FirstBad | undefined): ChainCheck =>
+  check.ok && bad !== undefined ? { ...check, ok: false, firstBad: bad } : check;
 
 const chainNamed = (line: Uint8Array | undefined): string => {
   try {

@@ -35,6 +35,9 @@ const extensions: Readonly<Record<string, string>> = {
 export const documentFile = (sha256: string, mediaType: string): string =>
   `documents/${sha256}.${extensions[mediaType] ?? 'bin'}`;
 export const rulesFile = (sha256: string): string => `rules/${sha256}.js`;
+/** A time stamp that an entry keeps: the answer, and what it stamps, without a line feed. */
+export const stampFile = (seq: number): string => `stamps/${seq}.tsr`;
+export const stampedFile = (seq: number): string => `stamps/${seq}.txt`;
 export const keyFile = (number: number): string => `keys/${number}.pem`;
 
 const encoder = new TextEncoder();

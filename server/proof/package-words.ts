@@ -4,9 +4,11 @@ import type { KeyFault } from '../ledger/key-faults.ts';
 import { fingerprintOf } from '../ledger/keys.ts';
 import type { BadWhy } from '../ledger/verify.ts';
 import { instant, milliseconds } from '../measure/quantity.ts';
+import { stampFaultText, stampText, trustText } from '../wording/stamp.ts';
 import { durationText, instantText } from '../wording/time.ts';
 import type { FileFault } from './files.ts';
 import type { PackageInspection } from './inspect-package.ts';
+import type { SeenStamp } from './stamps.ts';
 
 export const badReasons: Readonly<Record<BadWhy, string>> = {
   altered: 'altered',
@@ -25,6 +27,7 @@ const fileReasons: Readonly<Record<FileFault['why'], string>> = {
   added: 'was added by another hand',
   'not sealed': "is not signed by the station's key",
   'not the document': 'is not the document that the record hands in',
+  'not the stamp': 'is not what the record holds as its time stamp',
   'not the head': 'does not give the newest entry of the record',
   'of another joint': 'is a head of another joint: give the package that it belongs to',
 };
@@ -58,6 +61,7 @@ export const standingWords = (seen: PackageInspection): string[] => {
       : [`First bad entry: entry ${bad.seq} of ${chain}: ${badReasons[bad.why]}. ${upper(bad.detail)}.`]),
     ...seen.fileFaults.map(({ file, why }) => `${file} ${fileReasons[why]}.`),
     ...seen.keyFaults.map(keyFaultText),
+    ...seen.stamps.flatMap(stampFaultLines),
   ];
 };
 
@@ -72,8 +76,25 @@ export const recordWords = (seen: PackageInspection): string[] => [
   seen.sealed
     ? "report, CSV and the other files: the station's key vouches for them"
     : 'report and CSV: NOTHING VOUCHES FOR THEM; believe the entries only',
+  ...seen.stamps.flatMap(stampLines),
   seen.recordedVerdict === undefined ? 'no verdict recorded' : `verdict recorded: ${seen.recordedVerdict}`,
 ];
+
+/** What speaks against a time stamp, or against whoever gave it. */
+export const stampFaultLines = ({ seq, head, fault, trust }: SeenStamp): string[] => {
+  const of = `The time stamp of entry ${head.seq} of ${head.chain}, kept in entry ${seq},`;
+  if (fault !== undefined) return [`${of} DOES NOT HOLD: ${stampFaultText(fault)}.`];
+  return trust !== undefined && 'lacks' in trust ? [`${of} is ${trustText(trust)}.`] : [];
+};
+
+export const stampLines = ({ head, stamp, fault, trust, writtenAt }: SeenStamp): string[] =>
+  stamp === undefined || fault !== undefined
+    ? []
+    : [
+        `time stamp: entry ${head.seq}, and with it all before it, was there at ${stampText(stamp)}; ${trustText(trust)}${
+          writtenAt === undefined ? '' : `. By the station's clock that entry was written at ${time(writtenAt)}`
+        }`,
+      ];
 
 const sourceWords = ({ source, declaredBy }: PackageInspection): string[] => {
   if (source === undefined) return ['SOURCE NOT STATED'];

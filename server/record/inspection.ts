@@ -3,18 +3,28 @@
  * scans not sealed yet, the documents. Names the first entry that is not as it was written. Reads beside
  * a running writer: it looks at the record as it stood when the inspection began.
  */
+import { readEnvelope } from '../ledger/envelope.ts';
 import { proceduresChain, stationChain } from '../ledger/item.ts';
 import { type KeyFault, type KnownElsewhere, keyFaultsOf } from '../ledger/key-faults.ts';
 import type { RecordKey } from '../ledger/keys.ts';
 import { decodeScans } from '../ledger/scans-read.ts';
 import { watchSignatures } from '../ledger/signatures.ts';
 import type { FirstBad, Head } from '../ledger/verify.ts';
+import {
+  firstRewritten,
+  holds,
+  inspectStamps,
+  type SeenStamp,
+  type Standing as StampedStanding,
+} from '../proof/stamps.ts';
 import type { Input } from '../weld/entry.ts';
+import { mathematics } from './certificate-signature.ts';
 import { type ChainInspection, inspectChain } from './chain-inspection.ts';
 import { type Database, type Disk, snapshot } from './database.ts';
 import { sha256 as sha256Of, verifyEd25519 } from './ed25519.ts';
 import { isDamaged, RecordRefusal, wordsOf } from './failure.ts';
 import { openFolderToRead } from './folder.ts';
+import { unpackEntry } from './packed-entry.ts';
 import { readerOf } from './read.ts';
 import { sqliteDisk } from './sqlite.ts';
 
@@ -25,7 +35,8 @@ export interface InspectionOptions extends KnownElsewhere {
   readonly rejudge?: Rejudge;
   readonly disk?: Disk;
 }
-export interface InspectedChain extends ChainInspection {
+export interface InspectedChain extends Omit<ChainInspection, 'stamps'> {
+  readonly stamps: readonly SeenStamp[];
   readonly unsealed: number;
   readonly rejudgedVerdict?: string;
   /** Why it could not be judged anew, where that was asked for. */
@@ -102,7 +113,8 @@ const inspect = (database: Database, options: InspectionOptions): RecordInspecti
   const documents = inspectDocuments(database, chains);
   const bad = chains.find((chain) => chain.firstBad !== undefined);
   const whole = documents.altered.length === 0 && documents.missing.length === 0;
-  const ok = sound === 'ok' && bad === undefined && whole && keyFaults.length === 0;
+  const stamped = chains.every(({ stamps }) => stamps.every(holds));
+  const ok = sound === 'ok' && bad === undefined && whole && keyFaults.length === 0 && stamped;
   return {
     ok,
     verdictDiffers: chains.some((chain) => chain.verdictDiffers),
@@ -142,16 +154,32 @@ const inspectStanding = (
   const stands = standing.get(chain) ?? { chain, seq: 0, hash: '', lastSeq: 0, unsealed: 0 };
   const last = Math.max(stands.lastSeq, stands.seq);
   const seen = inspectChain(database, chain, last, [...known, stands], watchSignatures(keys, verifyEd25519));
-  const firstBad = seen.firstBad ?? unknownEnd(seen, stands) ?? badBeginning(seen) ?? unsealedFault(database, stands);
+  const stamps = inspectStamps(seen.stamps, (seq) => standingAt(database, chain, seq), mathematics, options.trusted);
+  const firstBad =
+    seen.firstBad ??
+    firstRewritten(stamps) ??
+    unknownEnd(seen, stands) ??
+    badBeginning(seen) ??
+    unsealedFault(database, stands);
   const rejudged = firstBad === undefined && seen.openedAt !== undefined ? rejudge(database, chain, options) : {};
   return {
     ...seen,
+    stamps,
     ok: firstBad === undefined,
     ...(firstBad === undefined ? {} : { firstBad }),
     unsealed: stands.unsealed,
     ...rejudged,
     verdictDiffers: differs(seen.recordedVerdict, rejudged.rejudgedVerdict),
   };
+};
+
+const standingAt = (database: Database, chain: string, seq: number): StampedStanding | undefined => {
+  const row = database.get<{ hash: string; bytes: Uint8Array }>(
+    'SELECT hash, bytes FROM entries WHERE chain = ? AND seq = ?',
+    chain,
+    seq,
+  );
+  return row === undefined ? undefined : { hash: row.hash, at: readEnvelope(unpackEntry(row.bytes)).at };
 };
 
 const rejudge = (
@@ -223,13 +251,13 @@ const unsealedFault = (database: Database, stands: Standing): FirstBad | undefin
     };
   });
 
-const inspectProcedures = (chains: readonly ChainInspection[]): RecordInspection['procedures'] => {
+const inspectProcedures = (chains: readonly InspectedChain[]): RecordInspection['procedures'] => {
   const revisions = new Set(chains.find(({ chain }) => chain === proceduresChain)?.revisions ?? []);
   const bound = new Set(chains.flatMap((chain) => [...chain.bound]));
   return { revisions: revisions.size, notKept: [...bound].filter((sha256) => !revisions.has(sha256)).sort() };
 };
 
-const inspectDocuments = (database: Database, chains: readonly ChainInspection[]): RecordInspection['documents'] => {
+const inspectDocuments = (database: Database, chains: readonly InspectedChain[]): RecordInspection['documents'] => {
   const kept = database
     .all<{ sha256: string }>('SELECT sha256 FROM documents ORDER BY sha256')
     .map((row) => row.sha256);

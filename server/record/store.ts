@@ -6,6 +6,7 @@ import type { SealedBlock } from '../ledger/block.ts';
 import { CanonicalFailure } from '../ledger/canonical.ts';
 import { sha256Hex } from '../ledger/hash.ts';
 import { type CommittedItem, type EntryItem, type Item, stationChain } from '../ledger/item.ts';
+import { type StampBody, stampKind } from '../ledger/stamp-entry.ts';
 import { limits } from '../measure/limits.ts';
 import type { Instant } from '../measure/quantity.ts';
 import { Batch } from './batch.ts';
@@ -62,6 +63,8 @@ export interface RecordStore extends RecordReader {
   putDocument(bytes: Uint8Array, mediaType: string): string;
   /** Keeps what was drawn out of closed joints, under the name of the program that drew it. */
   keepCards(made: string, cards: readonly KeptCard[]): void;
+  /** Keeps a time stamp of a head of the chain, which was checked before. */
+  keepStamp(chain: string, stamp: StampBody): void;
   /** Another key signs from here on. Its entry is signed by the key before it. */
   changeKey(next: Signer, reason: string): void;
 }
@@ -124,6 +127,9 @@ const storeOf = (database: Database, reader: RecordReader, options: RecordOption
         addCardTable(database);
         writeCards(database, made, cards);
       });
+    },
+    keepStamp: (chain, stamp) => {
+      transactions.write((batch) => batch.write(chain, options.now(), stampKind, stamp));
     },
     changeKey: (next, reason) => handOverKey(transactions, options.now(), next, reason),
     close: () => {

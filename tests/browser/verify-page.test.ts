@@ -9,6 +9,7 @@ import { builtScript, proofFile } from '../../server/program.ts';
 import { bytesOf, file } from '../../server/proof/layout.ts';
 import { noBrowser, useBrowser } from '../support/browser.ts';
 import { filesOf, packageOf, packed, stationKey } from '../support/package.ts';
+import { answers } from '../support/stamps/answers.ts';
 
 /** What a script that was meant to send something away would try. */
 const nosy = (port: number): string =>
@@ -32,7 +33,7 @@ describe.skipIf(noBrowser)(
       try {
         const page = readFileSync(proofFile('VERIFY.html'));
         const rules = new TextDecoder().decode(builtScript()!.bytes);
-        const whole = filesOf(packageOf({ signer: stationKey, page, rules }));
+        const whole = filesOf(packageOf({ signer: stationKey, page, rules, stamped: true }));
         writeFileSync(join(folder, 'VERIFY.html'), whole[file.page]!);
         const tab = await browser.page({}, /127\.0\.0\.1|Content Security Policy/);
         await tab.goto(pathToFileURL(join(folder, 'VERIFY.html')).href);
@@ -49,6 +50,17 @@ describe.skipIf(noBrowser)(
         expect(intact).toContain('SIMULATED (board-1 says so)');
         expect(intact).toContain('judged again by its own rules (test 1), shut in: the same');
         expect(intact).toContain('judged again by the rules that came with this page: the same');
+        expect(intact).toContain('was there at 2026-03-02 07:00:00 UTC, right within 1 s, stamped by Stamps of a Test');
+        expect(intact).toContain('whether you trust that authority is for you to say');
+        for (const [name, said] of [
+          ['root', 'issued under Root of Stamps (test), which you trust'],
+          ['stranger', 'NOT ISSUED under a certificate that you trust'],
+        ] as const) {
+          writeFileSync(join(folder, `${name}.pem`), answers[name]);
+          await tab.getByLabel('Certificates of a time stamp authority').setInputFiles(join(folder, `${name}.pem`));
+          await tab.getByText(said).first().waitFor({ timeout: 60_000 });
+        }
+        await tab.getByLabel('Certificates of a time stamp authority').setInputFiles([]);
         await tab.getByRole('img', { name: /Temperatures of 2 probes/ }).waitFor();
 
         const text = new TextDecoder().decode(whole[file.entries]);

@@ -1,12 +1,14 @@
 /**
  * A check of a package by somebody who has read FORMAT.md and nothing else: it imports nothing of the program. Node's own
- * SHA-256 and Ed25519, and plain JSON. `node independent-check.mjs FOLDER`, the unpacked package; answers with one line.
+ * SHA-256 and Ed25519, and plain JSON. `node independent-check.mjs FOLDER [CA.pem]`, the unpacked package and, for its time
+ * stamps, whom to trust, asked of OpenSSL; answers with one line.
  */
+import { spawnSync } from 'node:child_process';
 import { createHash, createPublicKey, verify } from 'node:crypto';
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 
-const folder = process.argv[2];
+const [, , folder, authority] = process.argv;
 const read = (name) => readFileSync(join(folder, name));
 const linesOf = (name) =>
   existsSync(join(folder, name))
@@ -52,6 +54,8 @@ for (const line of linesOf('station.jsonl')) {
 const signatures = signaturesOf('signatures.txt');
 const scans = linesOf('scans.jsonl');
 let [before, place, source, asleep, sealed] = ['0'.repeat(64), 0, 'not stated', 0, 0];
+const hashes = [];
+const stamps = [];
 let last;
 for (const line of linesOf('entries.jsonl')) {
   place += 1;
@@ -72,10 +76,28 @@ for (const line of linesOf('entries.jsonl')) {
   if (entry.body?.source) source = entry.body.source.kind;
   if (last !== undefined && entry.at - last > 120_000) asleep += 1;
   last = entry.at;
+  hashes.push(hash);
+  if (entry.class === 'block' && entry.kind === 'time stamp') stamps.push(entry);
   before = hash;
 }
 const head = read('head.txt').toString();
 if (!head.endsWith(`=${place}:${before}`)) end(`ALTERED: cut off after entry ${place}`);
+
+// Section 10: what was stamped stands in this chain, and OpenSSL says whether it was stamped.
+for (const { seq, body } of stamps) {
+  const [, stamped, hash] = /=(\d+):([0-9a-f]{64})$/.exec(body.head);
+  if (hashes[Number(stamped) - 1] !== hash || Number(stamped) >= seq)
+    end(`ALTERED: entry ${stamped} is not the one that was stamped in entry ${seq}`);
+  const [tsr, txt] = [join(folder, `stamps/${seq}.tsr`), join(folder, `stamps/${seq}.txt`)];
+  if (
+    read(`stamps/${seq}.txt`).toString() !== body.head ||
+    read(`stamps/${seq}.tsr`).toString('base64') !== body.answer
+  )
+    end(`ALTERED: stamps/${seq} is not what entry ${seq} holds`);
+  if (authority === undefined) continue;
+  const asked = spawnSync('openssl', ['ts', '-verify', '-data', txt, '-in', tsr, '-CAfile', authority]);
+  if (asked.status !== 0) end(`ALTERED: the time stamp of entry ${stamped} does not hold`);
+}
 
 // Section 9: the list of the files, and who signed it.
 for (const line of linesOf('SHA256SUMS')) {
@@ -89,4 +111,6 @@ for (const name of readdirSync(folder, { recursive: true, withFileTypes: true })
 }
 if (keys.length > 0 && !verify(null, read('SHA256SUMS'), keys.at(-1), read('SHA256SUMS.sig')))
   end('ALTERED: SHA256SUMS is not signed');
-end(`INTACT: ${place} entries, ${keys.length === 0 ? 'not signed' : 'signed'}, ${source}, silent ${asleep} times`);
+end(
+  `INTACT: ${place} entries, ${keys.length === 0 ? 'not signed' : 'signed'}, ${source}, silent ${asleep} times${stamps.length === 0 ? '' : `, stamped ${stamps.length} times`}`,
+);

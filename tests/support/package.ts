@@ -5,14 +5,18 @@ import { join } from 'node:path';
 import { linkEntry, readEnvelope } from '../../server/ledger/envelope.ts';
 import { noHash, sha256Hex } from '../../server/ledger/hash.ts';
 import { headBytes, headText } from '../../server/ledger/head-text.ts';
+import { stampBody } from '../../server/ledger/stamp-entry.ts';
 import { bytesOf, type Files, file, joinLines, signatureLine, splitLines, sumsOf } from '../../server/proof/layout.ts';
 import { unzipped, zipped } from '../../server/proof/zip.ts';
 import { createKeyPem, signerOfPem } from '../../server/record/ed25519.ts';
 import { openRecordReadOnly } from '../../server/record/read.ts';
 import type { Signer } from '../../server/record/signer.ts';
+import { requestFor } from '../../server/record/stamping.ts';
 import { openRecord } from '../../server/record/store.ts';
 import { makePackage } from '../../server/report/package/make.ts';
+import { readRequest } from '../../server/stamp/request.ts';
 import { act, at, note, shortJob } from './record.ts';
+import { stampFor } from './stamps/authority.ts';
 
 export const stationKey = signerOfPem(createKeyPem());
 export const strangersKey = signerOfPem(createKeyPem());
@@ -28,6 +32,8 @@ export interface Made {
   readonly chain?: string;
   readonly page?: Uint8Array;
   readonly wind?: string;
+  /** A time stamp of the ninth entry, in a tenth. */
+  readonly stamped?: boolean;
 }
 
 /** Nine entries: opened, scans, heat, scans, note, photo, scan, close, verdict. */
@@ -37,6 +43,7 @@ export const packageOf = ({
   chain = 'joint-1',
   page,
   wind,
+  stamped,
 }: Made = {}): Uint8Array => {
   const home = mkdtempSync(join(tmpdir(), 'package-'));
   const folder = join(home, 'station');
@@ -57,6 +64,10 @@ export const packageOf = ({
   );
   const place = job.findIndex((item) => item.type === 'entry' && item.kind === 'note') + 1;
   record.commit([...job.slice(0, place), attach, ...job.slice(place)]);
+  if (stamped === true) {
+    const { head, request } = requestFor(record, chain)!;
+    record.keepStamp(chain, stampBody(headText(head), stampFor(request), readRequest(request).nonce));
+  }
   record.close();
   const reader = openRecordReadOnly(folder);
   try {

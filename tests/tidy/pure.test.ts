@@ -18,7 +18,7 @@ const outside = new Set(
 );
 
 /** Packages that compute and do nothing else. */
-const purePackages = /^(zod|fflate|@noble\/hashes\/.*)$/;
+const purePackages = /^(zod|fflate|asn1js|@noble\/hashes\/.*)$/;
 
 /** Functions that IEEE 754 does not require to round alike everywhere; + - * / and the square root it does. */
 const steadyMath = new Set('PI SQRT2 abs ceil floor max min round sign sqrt trunc'.split(' '));

@@ -10,6 +10,7 @@ import {
   whatSoundMeans,
 } from '../../server/proof/package-words.ts';
 import { unzipped } from '../../server/proof/zip.ts';
+import { type Certificate, certificatesIn } from '../../server/stamp/certificate.ts';
 import { chartOf } from './chart.ts';
 import { judgeShutIn } from './shut-in.ts';
 import { withSignatures } from './signatures.ts';
@@ -18,10 +19,11 @@ import { withSignatures } from './signatures.ts';
 declare const rulesOfPage: string;
 
 const at = <E extends HTMLElement>(id: string): E => document.getElementById(id) as E;
-const [drop, choice, head, answer, chart] = [
+const [drop, choice, head, authority, answer, chart] = [
   at('drop'),
   at<HTMLInputElement>('package'),
   at<HTMLTextAreaElement>('head'),
+  at<HTMLInputElement>('authority'),
   at('answer'),
   at('chart'),
 ];
@@ -31,7 +33,7 @@ let chosen: File | undefined;
 let asked = 0;
 
 choice.addEventListener('change', () => take(choice.files?.[0]));
-head.addEventListener('change', () => take(chosen));
+for (const more of [head, authority]) more.addEventListener('change', () => take(chosen));
 for (const kind of ['dragover', 'dragenter'])
   addEventListener(kind, (event) => {
     event.preventDefault();
@@ -60,8 +62,13 @@ async function look(file: File, question: number): Promise<void> {
   const known = readHeadText(given);
   if (given !== '' && known === undefined)
     return show(['The head that you gave is none: it reads CHAIN=ENTRY:HASH, the hash with 64 characters.'], 'bad', []);
+  const trusted = await trustedIn(authority.files?.[0]);
+  if (trusted === 'none')
+    return show(['The file of certificates that you gave holds none that can be read: give it as PEM.'], 'bad', []);
   const knownHeads = known === undefined ? [] : [known];
-  const { seen, checked } = await withSignatures((verify) => inspectPackage(unpacked.files, verify, { knownHeads }));
+  const { seen, checked } = await withSignatures((mathematics) =>
+    inspectPackage(unpacked.files, mathematics, { knownHeads, ...(trusted === undefined ? {} : { trusted }) }),
+  );
   if (question !== asked) return;
   const standing = checked
     ? standingWords(seen)
@@ -88,6 +95,16 @@ async function look(file: File, question: number): Promise<void> {
     againWords('the rules that came with this page', recordedVerdict, today),
   ]);
 }
+
+/** Certificates of authorities whose time stamps the reader believes. */
+const trustedIn = async (file: File | undefined): Promise<readonly Certificate[] | 'none' | undefined> => {
+  if (file === undefined) return undefined;
+  try {
+    return certificatesIn(new Uint8Array(await file.arrayBuffer()));
+  } catch {
+    return 'none';
+  }
+};
 
 const byOwnRules = async ({ rules, texts, firstBad }: PackageInspection): Promise<Again> => {
   if (firstBad !== undefined) return { failed: 'the entries are not as they were written' };

@@ -5,10 +5,12 @@ export interface HowTo {
   readonly isSigned: boolean;
   /** Number of the newest key. */
   readonly key: number;
+  /** Entries that keep a time stamp. */
+  readonly stamps: readonly number[];
 }
 
 /** A test runs the script of this text exactly as it stands here. */
-export const howToVerify = ({ chain, isSigned, key }: HowTo): string =>
+export const howToVerify = ({ chain, isSigned, key, stamps }: HowTo): string =>
   [
     `HOW TO VERIFY THIS PACKAGE (joint ${chain})`,
     '',
@@ -34,6 +36,7 @@ export const howToVerify = ({ chain, isSigned, key }: HowTo): string =>
     '',
     '   FORMAT.md says what each field means, so that you can write a better check than this one.',
     '',
+    ...(stamps.length === 0 ? [] : stampText(stamps)),
     '3. COMPARE WITH WHAT LEFT THE HOUSE EARLIER',
     isSigned
       ? "   Whoever has the station's private key can rewrite the whole record and sign it again, until a head of it has left the"
@@ -53,6 +56,20 @@ export const howToVerify = ({ chain, isSigned, key }: HowTo): string =>
     '   the verdict follows from the readings by these rules, not that the rules are right.',
     '',
   ].join('\n');
+
+const stampText = (stamps: readonly number[]): string[] => [
+  '   Was the record there at a time that somebody outside vouches for? Each .tsr file in stamps/ is a time stamp (RFC 3161) of the',
+  '   head in the .txt file beside it. Save the certificates of that authority as CA.pem; get them from the authority itself and',
+  '   not from whoever gave you this package. The first command says "Verification: OK", the second shows who stamped and when:',
+  '',
+  ...stamps.flatMap((seq) => [
+    `      openssl ts -verify -data stamps/${seq}.txt -in stamps/${seq}.tsr -CAfile CA.pem`,
+    `      openssl ts -reply -in stamps/${seq}.tsr -text`,
+  ]),
+  '',
+  '   Number and hash in the .txt file must be those that check.sh prints for that entry.',
+  '',
+];
 
 const signedText = (key: number): string[] => [
   '   Did the station sign that list, and the newest entry of the record? (Ed25519)',

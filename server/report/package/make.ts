@@ -4,9 +4,10 @@
  */
 import { type BlockBody, openBytes } from '../../ledger/block.ts';
 import { readEnvelope } from '../../ledger/envelope.ts';
-import { headText } from '../../ledger/head-text.ts';
+import { headBytes, headText } from '../../ledger/head-text.ts';
 import { stationChain } from '../../ledger/item.ts';
 import { keyNamedBy, pemOfKey } from '../../ledger/keys.ts';
+import { stampNamedBy } from '../../ledger/stamp-entry.ts';
 import type { StoredRow } from '../../ledger/verify.ts';
 import {
   bytesOf,
@@ -17,6 +18,8 @@ import {
   keyFile,
   rulesFile,
   signatureLine,
+  stampedFile,
+  stampFile,
   sumsOf,
 } from '../../proof/layout.ts';
 import { zipped } from '../../proof/zip.ts';
@@ -51,6 +54,7 @@ export const makePackage = ({
   if (rows.length === 0) throw new Error(`the record has no joint of the name ${chain}`);
   const station = [...reader.stored(stationChain)].filter(namesKeyOrRules);
   const head = rows.at(-1)!;
+  const stamps = rows.flatMap(({ bytes }) => stampNamedBy(readEnvelope(bytes))?.seq ?? []);
   const contents: Files = {
     [file.entries]: joinLines(rows.map(({ bytes }) => bytes)),
     [file.scans]: joinLines(rows.flatMap(scansOf)),
@@ -62,6 +66,7 @@ export const makePackage = ({
     ...keyFiles(station),
     ...documentFiles(reader, rows),
     ...rulesFiles(reader, station),
+    ...stampFiles(rows),
     [file.report]: report,
     [file.readings]: readings,
     [file.passes]: passes,
@@ -69,7 +74,7 @@ export const makePackage = ({
     [file.format]: format,
     [file.page]: page,
     [file.howTo]: bytesOf(
-      howToVerify({ chain, isSigned: head.signature !== undefined, key: head.signature?.key ?? 1 }),
+      howToVerify({ chain, isSigned: head.signature !== undefined, key: head.signature?.key ?? 1, stamps }),
     ),
   };
   const sums = sumsOf(contents);
@@ -117,6 +122,16 @@ const documentFiles = (reader: RecordReader, rows: readonly StoredRow[]): Files 
     }),
   );
 };
+
+/** What entries keep, as a file that OpenSSL takes, and beside it what was stamped. */
+const stampFiles = (rows: readonly StoredRow[]): Files =>
+  Object.fromEntries(
+    rows.flatMap(({ bytes }) => {
+      const kept = stampNamedBy(readEnvelope(bytes));
+      if (kept === undefined) return [];
+      return [[stampFile(kept.seq), kept.answer] as const, [stampedFile(kept.seq), headBytes(kept.head)] as const];
+    }),
+  );
 
 const rulesFiles = (reader: RecordReader, station: readonly StoredRow[]): Files =>
   Object.fromEntries(

@@ -1,19 +1,15 @@
 /** A package: the same bytes each time, verified by the command, by common tools as its own text says, and by a script that follows FORMAT.md only; whatever is done to it is named. */
 import { execFileSync, spawnSync } from 'node:child_process';
-import { mkdirSync, writeFileSync } from 'node:fs';
-import { dirname, join } from 'node:path';
-import { fileURLToPath } from 'node:url';
+import { writeFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { verify } from '../../../server/commands/verify.ts';
 import { readEnvelope } from '../../../server/ledger/envelope.ts';
 import { sha256Hex } from '../../../server/ledger/hash.ts';
 import { headBytes, headText, signatureText, signedHeadText } from '../../../server/ledger/head-text.ts';
 import { fingerprintOf, pemOfKey } from '../../../server/ledger/keys.ts';
-import { inspectPackage } from '../../../server/proof/inspect-package.ts';
 import { bytesOf, type Files, file, joinLines, rulesFile, splitLines } from '../../../server/proof/layout.ts';
 import { standingWords } from '../../../server/proof/package-words.ts';
 import { unzipped } from '../../../server/proof/zip.ts';
-import { verifyEd25519 } from '../../../server/record/ed25519.ts';
 import {
   answeringRules,
   filesOf,
@@ -26,29 +22,9 @@ import {
   strangersKey,
   withLines,
 } from '../../support/package.ts';
-import { temporaryFolder } from '../../support/record.ts';
+import { independently, inspected, ran, unpackedTo } from '../../support/package-checks.ts';
 
 const whole = filesOf(packageOf({ signer }));
-const inspected = (files: Files) => inspectPackage(files, verifyEd25519);
-const unpackedTo = (files: Files): string => {
-  const folder = temporaryFolder();
-  for (const [name, bytes] of Object.entries(files)) {
-    mkdirSync(dirname(join(folder, name)), { recursive: true });
-    writeFileSync(join(folder, name), bytes);
-  }
-  return folder;
-};
-const independently = (files: Files): string => {
-  const script = fileURLToPath(new URL('../../support/independent-check.mjs', import.meta.url));
-  return spawnSync(process.execPath, [script, unpackedTo(files)], { encoding: 'utf8' }).stdout.trim();
-};
-const ran = async (bytes: Uint8Array, ...args: string[]) => {
-  const path = join(temporaryFolder(), 'p.zip');
-  writeFileSync(path, bytes);
-  const out: string[] = [];
-  const status = await verify.run([path, ...args], { out: (text) => out.push(text), err: (text) => out.push(text) });
-  return { status, out: out.join('\n') };
-};
 
 test('the same record gives the same bytes, in order of names and without a time of its own', () => {
   const again = packed(filesOf(packed(whole)));

@@ -1,0 +1,35 @@
+/** What an answer of a time stamp authority turned out to be, in words. */
+import { instant } from '../measure/quantity.ts';
+import type { Stamp, StampFault, StampWhy } from '../stamp/check.ts';
+import type { Trust } from '../stamp/trust.ts';
+import { instantText } from './time.ts';
+
+const reasons: Readonly<Record<StampWhy, string>> = {
+  unreadable: 'it is no answer of a time stamp authority that can be read here',
+  refused: 'the authority refused',
+  'another head': 'it stamps something else than this head',
+  'another nonce': 'it answers another request: its nonce is not the one that was asked with',
+  'no certificate': 'the certificate of whoever signed it did not come along; ask again for it (certReq)',
+  altered: 'it was altered, or is signed by somebody else',
+  'another certificate': 'it names another certificate than the one that came along',
+  'not for stamps': 'the certificate that signed it is not one for time stamping',
+  rewritten: 'it holds, and what it stamped does not stand in this record any more',
+  'certificate not valid then': 'the certificate that signed it was not valid at the time that it states',
+};
+
+export const stampFaultText = ({ why, detail }: StampFault): string =>
+  detail === undefined ? reasons[why] : `${reasons[why]} (${detail})`;
+
+export const stampText = ({ at, offMilliseconds, authority, policy }: Stamp): string => {
+  const off = offMilliseconds === undefined ? '' : `, right within ${offMilliseconds / 1000} s`;
+  return `${instantText(instant(at), 'UTC')}${off}, stamped by ${authority} (policy ${policy}); the signature holds`;
+};
+
+/** Whom to believe is the reader's own affair, and is said so. */
+export const trustText = (trust: Trust | undefined): string => {
+  if (trust === undefined)
+    return 'whether you trust that authority is for you to say: give the certificates that you trust with --tsa-ca';
+  return 'by' in trust
+    ? `issued under ${trust.by}, which you trust; whether it was revoked was not asked`
+    : `NOT ISSUED under a certificate that you trust: the way ends at ${trust.lacks}`;
+};
