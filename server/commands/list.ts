@@ -4,6 +4,7 @@ import type { Command } from './command.ts';
 import { doctor } from './doctor.ts';
 import { emulate } from './emulate.ts';
 import { find } from './find.ts';
+import { head } from './head.ts';
 import { judge } from './judge.ts';
 import { key } from './key.ts';
 import { packageCommand } from './package.ts';
@@ -28,6 +29,7 @@ export const commands: readonly Command[] = [
   packageCommand,
   backup,
   restore,
+  head,
   key,
   find,
   statistics,

@@ -4,8 +4,9 @@
  */
 import { readFileSync, statSync } from 'node:fs';
 import { judgeAll } from '../judgement/judge.ts';
-import { readHeadText, withoutBreaks } from '../ledger/head-text.ts';
+import { findHead, withoutBreaks } from '../ledger/head-text.ts';
 import type { KnownElsewhere } from '../ledger/key-faults.ts';
+import { limits } from '../measure/limits.ts';
 import { RecordRefusal } from '../record/failure.ts';
 import { type InspectionOptions, inspectRecord, type RecordInspection, type Rejudge } from '../record/inspection.ts';
 import { type Certificate, certificatesIn } from '../stamp/certificate.ts';
@@ -14,7 +15,7 @@ import { type Command, exitStatus, type Terminal } from './command.ts';
 import { verifyPackage } from './verify-package.ts';
 import { verifyAnswer, verifyText } from './verify-text.ts';
 
-const help = `verify RECORD | PACKAGE.zip [--head TEXT]... [--key FINGERPRINT] [--tsa-ca FILE] [--json]
+const help = `verify RECORD | PACKAGE.zip [--head TEXT|FILE]... [--key FINGERPRINT] [--tsa-ca FILE] [--json]
 
 Checks a record (the folder given to serve as --data): every entry of every chain against its hash and the one
 before it, its signature by the station's key, the sealed scans, the documents, and the heads that the station
@@ -22,8 +23,8 @@ noted; then gaps in time, and whether the inputs judged anew give the verdict th
 It reads only, and may run beside a station that writes. A package (command "package") is checked likewise, and judged
 again both by the rules that it carries, shut in without network, disk or other programs, and by those of today.
 
-  --head TEXT             a head known from elsewhere, as it stands on a report or in the code that a screen showed:
-                          CHAIN=SEQ:HASH, with or without the signature behind it. The chain of that joint must hold
+  --head TEXT|FILE        a head known from elsewhere, as it stands on a report or in the code that a screen showed:
+                          CHAIN=SEQ:HASH, with or without the signature behind it; or the file of one. The chain of that joint must hold
                           an entry SEQ with that hash, and the signature be by a key of the record. May be given
                           several times.
   --key FINGERPRINT       the key that the record must be signed by, as printed on an earlier report: its fingerprint,
@@ -95,9 +96,9 @@ interface Given {
   readonly 'tsa-ca'?: string | undefined;
 }
 const knownFrom = (given: Given): KnownElsewhere | string => {
-  const knownHeads = (given.head ?? []).map(readHeadText);
+  const knownHeads = (given.head ?? []).map(headGiven);
   if (knownHeads.includes(undefined))
-    return '--head wants CHAIN=SEQ:HASH, the hash with 64 hexadecimal digits, or with its signature behind it, as printed';
+    return '--head wants CHAIN=SEQ:HASH, the hash with 64 hexadecimal digits, or with its signature behind it, as printed; or a file that holds one';
   const key = given.key === undefined ? undefined : withoutBreaks(given.key).toLowerCase();
   if (key !== undefined && !/^[0-9a-f]{16,64}$/.test(key))
     return '--key wants the fingerprint of a key, at least its first 16 hexadecimal digits';
@@ -110,6 +111,10 @@ const knownFrom = (given: Given): KnownElsewhere | string => {
     ...(trusted === undefined ? {} : { trusted }),
   };
 };
+
+/** As text, or the file that it names. */
+const headGiven = (text: string): ReturnType<typeof findHead> =>
+  findHead(isFile(text) ? readFileSync(text, 'utf8').slice(0, limits.textMaximum) : text);
 
 const trustedIn = (path: string): readonly Certificate[] | 'none' => {
   try {

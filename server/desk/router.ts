@@ -24,10 +24,11 @@ import { dutyProblems } from './duty.ts';
 import { countersigned, handOverProblems } from './hand-over.ts';
 import { procedureRoutes } from './procedures.ts';
 import { NotRecording } from './refusal.ts';
+import { type StampDesk, stampRoutes } from './stamps.ts';
 import { withQualifications } from './welder.ts';
 
 /** What the desk needs of the station. Both promises reject with NotRecording while nothing can be recorded, or with Refusal. */
-export interface DeskStation {
+export interface DeskStation extends StampDesk {
   now(): Instant;
   joint(id: string): { readonly joint: Joint; readonly assessment: Assessment } | undefined;
   /** Who acts in a request; without it whoever the request names. */
@@ -137,6 +138,7 @@ export function deskRouter(station: DeskStation): Router {
   );
 
   procedureRoutes(router, station, once);
+  stampRoutes(router, station, actorOf, notFound);
   return router;
 }
 

@@ -37,3 +37,25 @@ const encoder = new TextEncoder();
 export const headBytes = (head: ChainHeadText): Uint8Array => encoder.encode(headText(head));
 
 export const signatureText = (signature: Uint8Array): string => bytesToHex(signature);
+
+/** The name of its file: anything but letters and figures would not be a name everywhere. */
+export const headFileName = ({ chain, seq }: ChainHeadText): string =>
+  `${chain.replace(/[^A-Za-z0-9._-]/g, '_')}-${seq}.head.txt`;
+
+/** A head as a small file: the line itself, and what it is for. */
+export const headFileText = (head: ChainHeadText): string =>
+  [
+    signedHeadText(head),
+    '',
+    `Head of the record of ${head.chain}, up to entry ${head.seq}. Keep this file where whoever keeps the record cannot change it.`,
+    'verify RECORD --head FILE, with this file, tells later whether what was recorded until then was rewritten.',
+    '',
+  ].join('\n');
+
+/** The head in a text or a file: the whole of it, or the one line that is a head. Undefined where there is none. */
+export const findHead = (text: string): ChainHeadText | undefined =>
+  readHeadText(text) ??
+  text
+    .split(/\r?\n/)
+    .map(readHeadText)
+    .find((head) => head !== undefined);

@@ -59,6 +59,8 @@ export interface RecordReader {
   coursesBetween(chain: string, from: Instant, to: Instant): Iterable<Course>;
   /** Entries up to the head as they are stored, believed in nothing. */
   stored(chain: string): Iterable<StoredRow>;
+  /** Numbers and hashes of a chain's entries, newest first. */
+  hashes(chain: string): Iterable<{ readonly seq: number; readonly hash: string }>;
   document(sha256: string): KeptDocument | undefined;
   /** Chains with anything newer than the position. */
   grownSince(position: number): readonly GrownChain[];
@@ -112,6 +114,7 @@ export const readerOf = (database: Database): RecordReader => ({
   entries: (chain) => entriesOf(database, chain, ['input', 'conclusion']),
   coursesBetween: (chain, from, to) => coursesBetween(database, chain, from, to),
   stored: (chain) => storedRows(database, chain, signedHeadOf(database, chain).seq),
+  hashes: (chain) => hashesOf(database, chain),
   document: (sha256) => {
     const row = database.get<{ media_type: string; bytes: Uint8Array }>(
       'SELECT media_type, bytes FROM documents WHERE sha256 = ?',
@@ -159,6 +162,20 @@ const signedHeadOf = (database: Database, chain: string): SignedHead =>
     if (signed === undefined || key === undefined) return head;
     return { ...head, signature: signatureText(signed.signature), fingerprint: fingerprintOf(key) };
   });
+
+function* hashesOf(database: Database, chain: string): Generator<{ seq: number; hash: string }, void> {
+  for (let before = Number.MAX_SAFE_INTEGER; ; ) {
+    const rows = database.all<{ seq: number; hash: string }>(
+      'SELECT seq, hash FROM entries WHERE chain = ? AND seq < ? ORDER BY seq DESC LIMIT ?',
+      chain,
+      before,
+      entriesPerPage,
+    );
+    yield* rows;
+    if (rows.length < entriesPerPage) return;
+    before = rows.at(-1)!.seq;
+  }
+}
 
 /** May be gone through again, each time from the beginning. */
 const inputsOf = (database: Database, chain: string): Iterable<Input> => ({

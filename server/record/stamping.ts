@@ -32,7 +32,7 @@ export interface Checked {
 
 /** `chains`: those in which the stamped entry is looked for. */
 export const checkedStamp = (
-  reader: Pick<RecordReader, 'stored'>,
+  reader: Pick<RecordReader, 'hashes'>,
   chains: readonly string[],
   files: { readonly request: Uint8Array; readonly answer: Uint8Array },
 ): Checked | { readonly refused: string } => {
@@ -61,12 +61,12 @@ const requestIn = (bytes: Uint8Array): StampRequest | { readonly refused: string
 };
 
 const stampedHead = (
-  reader: Pick<RecordReader, 'stored'>,
+  reader: Pick<RecordReader, 'hashes'>,
   chains: readonly string[],
   { imprint }: StampRequest,
 ): ChainHeadText | undefined => {
   for (const chain of chains)
-    for (const { seq, hash } of reader.stored(chain))
+    for (const { seq, hash } of reader.hashes(chain))
       if (isImprintOf(imprint, headBytes({ chain, seq, hash }))) return { chain, seq, hash };
   return undefined;
 };

@@ -23,6 +23,9 @@ export interface ViewSource {
   /** One file that a stranger can verify without this program. */
   package(id: string, zone: string): Promise<Uint8Array>;
   head(id: string): HeadView;
+  /** The head as a small file, and a request to have it stamped. */
+  headFile(id: string): { readonly name: string; readonly text: string };
+  stampRequest(id: string): { readonly name: string; readonly bytes: Uint8Array } | undefined;
   procedures(): readonly KeptRevision[];
   document(sha256: string): { readonly bytes: Uint8Array; readonly mediaType: string } | undefined;
 }
@@ -52,6 +55,19 @@ export function viewRouter(source: ViewSource): Router {
   });
 
   router.get('/joints/:id/head', (request, response) => void response.json(source.head(request.params.id)));
+
+  router.get('/joints/:id/head.txt', (request, response) => {
+    const { name, text } = source.headFile(request.params.id);
+    response.type('text/plain').set('Content-Disposition', `attachment; filename="${name}"`).send(text);
+  });
+  router.get('/joints/:id/stamp-request.tsq', (request, response) => {
+    const made = source.stampRequest(request.params.id);
+    if (made === undefined) return void response.status(404).json(notFound);
+    response
+      .type('application/timestamp-query')
+      .set('Content-Disposition', `attachment; filename="${made.name}"`)
+      .send(Buffer.from(made.bytes));
+  });
 
   router.get('/joints/:id/history', async (request, response) => {
     const from = whole(request.query.from);

@@ -37,6 +37,7 @@ import { keepJob } from './keep-job.ts';
 import { linksDesk, stationLinks } from './links.ts';
 import type { StationOptions } from './options.ts';
 import { keepPastCards, pastViews } from './past.ts';
+import { keptStamps } from './stamps.ts';
 import { stationViews } from './views.ts';
 
 export interface Station {
@@ -128,6 +129,7 @@ export async function startStation(options: StationOptions): Promise<Station> {
       act: (id, named) => pipeline.act(id, named),
       procedure: (asked, signed) => pipeline.procedure(asked, signed),
       putDocument: documentsOf(record),
+      keepStamp: keptStamps(record),
     });
     const logs = logsRouter({
       view: (errand) => errands.run({ kind: 'logs', ...errand }),

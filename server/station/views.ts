@@ -2,8 +2,8 @@
 
 import type { Errand, Judged, Outcome } from '../errands/errand.ts';
 import type { Conclusion } from '../judgement/conclusions.ts';
-import { signedHeadText } from '../ledger/head-text.ts';
 import { type CommittedEntry, inputOf, isImported, isJointChain, proceduresChain } from '../ledger/item.ts';
+import { headFileName, headFileText, signedHeadText } from '../ledger/head-text.ts';
 import { keptRevisions } from '../ledger/procedures.ts';
 import { limits } from '../measure/limits.ts';
 import type { Instant } from '../measure/quantity.ts';
@@ -12,6 +12,7 @@ import { wiringProblems } from '../reading/wiring.ts';
 import type { RecordReader } from '../record/read.ts';
 import { repairsOf } from '../record/repairs.ts';
 import type { JointState, LinkView, SignalView, StationView, TimelineEvent } from '../screen/contract.ts';
+import { requestFor } from '../record/stamping.ts';
 import type { ViewSource } from '../screen/views.ts';
 import { wayText } from '../weld/connection/given.ts';
 import { arrival } from '../weld/entry.ts';
@@ -149,6 +150,14 @@ export function stationViews({
         text: signedHeadText({ seq, ...head }),
         ...(fingerprint === undefined ? {} : { fingerprint }),
       };
+    },
+    headFile: (id) => {
+      const head = record.signedHead(id);
+      return { name: headFileName(head), text: headFileText(head) };
+    },
+    stampRequest: (id) => {
+      const made = requestFor(record, id);
+      return made && { name: `${id}-${made.head.seq}.tsq`, bytes: made.request };
     },
     procedures: keptProcedures,
     document: (sha256) => record.document(sha256),

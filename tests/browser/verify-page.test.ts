@@ -5,6 +5,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { describe, expect, test } from 'vitest';
+import { headFileText } from '../../server/ledger/head-text.ts';
 import { builtScript, proofFile } from '../../server/program.ts';
 import { bytesOf, file } from '../../server/proof/layout.ts';
 import { noBrowser, useBrowser } from '../support/browser.ts';
@@ -70,7 +71,8 @@ describe.skipIf(noBrowser)(
         );
         expect(altered).toContain('First bad entry: entry 5 of joint-1: not signed');
 
-        await tab.getByLabel('A head that you were given').fill(`joint-1=9:${'ab'.repeat(32)}`);
+        writeFileSync(join(folder, 'kept.txt'), headFileText({ chain: 'joint-1', seq: 9, hash: 'ab'.repeat(32) }));
+        await tab.getByLabel('Or the file of that head').setInputFiles(join(folder, 'kept.txt'));
         const other = await put('head.zip', packed(whole));
         expect(other).toContain('First bad entry: entry 9 of joint-1: not the entry that is known from elsewhere');
         await tab.getByLabel('A head that you were given').fill('');

@@ -7,6 +7,7 @@ import { join } from 'node:path';
 import type { Request, Router } from 'express';
 import { onTestFinished } from 'vitest';
 import type { ActorOf, Signer } from '../../server/desk/actor.ts';
+import { NotRecording } from '../../server/desk/refusal.ts';
 import { type DeskStation, deskRouter } from '../../server/desk/router.ts';
 import { createDoor, isSameOrigin } from '../../server/door/door.ts';
 import { type Errand, run as runErrand } from '../../server/errands/errand.ts';
@@ -16,6 +17,7 @@ import { createLive, type Live } from '../../server/screen/live.ts';
 import { pastRouter } from '../../server/screen/past-router.ts';
 import { viewRouter } from '../../server/screen/views.ts';
 import { pastViews } from '../../server/station/past.ts';
+import { keptStamps } from '../../server/station/stamps.ts';
 import { documentsOf } from '../../server/station/station.ts';
 import { stationViews } from '../../server/station/views.ts';
 import { signedBy } from '../../server/weld/signed.ts';
@@ -64,6 +66,10 @@ export async function httpBench(
         return bench.record.putDocument(bytes, mediaType);
       },
     }),
+    keepStamp: (id, files) => {
+      if (bench.refuse !== undefined) throw new NotRecording(bench.refuse);
+      return keptStamps(bench.record)(id, files);
+    },
   });
   const errand = (asked: Errand) =>
     runErrand(asked, bench.record, { name: 'test', version: '1', rules: 'test' }) as never;

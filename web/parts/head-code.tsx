@@ -3,16 +3,27 @@
  * not rewritten. Fetched when it is asked for; it stands for the moment of the asking and says so.
  */
 import { useSignal } from '@preact/signals';
+import { useEffect } from 'preact/hooks';
 import { encode } from 'uqr';
 import type { HeadView } from '../../server/screen/contract.ts';
 import { getJson } from '../feed/http.ts';
 
-export function HeadCode({ joint }: { readonly joint: string }) {
+interface Props {
+  readonly joint: string;
+  /** Shown without being asked for: something was just released that nobody shall be able to take back unseen. */
+  readonly atOnce?: boolean;
+}
+
+export function HeadCode({ joint, atOnce = false }: Props) {
+  const path = `/api/joints/${encodeURIComponent(joint)}`;
   const shown = useSignal<HeadView | 'not heard' | undefined>(undefined);
   const show = async (): Promise<void> => {
-    const answer = await getJson<HeadView>(`/api/joints/${encodeURIComponent(joint)}/head`);
+    const answer = await getJson<HeadView>(`${path}/head`);
     shown.value = answer.kind === 'ok' ? answer.value : 'not heard';
   };
+  useEffect(() => {
+    if (atOnce) void show();
+  }, []);
   const head = shown.value;
   if (head === undefined || head === 'not heard')
     return (
@@ -29,8 +40,8 @@ export function HeadCode({ joint }: { readonly joint: string }) {
       <figcaption>
         <p>
           <strong>Photograph this and keep it.</strong> It holds the record to its first {head.seq} entries: whoever has
-          the station's key can rewrite them only until this has left the house. <q>verify</q> takes its text after
-          --head.
+          the station's key can rewrite them only until this has left the house. <q>verify</q> takes its text, or its
+          file, after --head.
         </p>
         <code>{head.text}</code>
         {head.fingerprint === undefined ? (
@@ -38,6 +49,9 @@ export function HeadCode({ joint }: { readonly joint: string }) {
         ) : (
           <p class="place">signed by key {head.fingerprint.slice(0, 16)}</p>
         )}
+        <a class="button" href={`${path}/head.txt`} download>
+          Head as a file
+        </a>
         <button type="button" class="plain" onClick={() => void show()}>
           Show the newest
         </button>

@@ -1,5 +1,5 @@
 /** The page in a package: takes a package, says how it stands, judges it again shut in, and draws it. Nothing leaves the machine. */
-import { readHeadText } from '../../server/ledger/head-text.ts';
+import { findHead, signedHeadText } from '../../server/ledger/head-text.ts';
 import { inspectPackage, type PackageInspection } from '../../server/proof/inspect-package.ts';
 import {
   type Again,
@@ -19,10 +19,11 @@ import { withSignatures } from './signatures.ts';
 declare const rulesOfPage: string;
 
 const at = <E extends HTMLElement>(id: string): E => document.getElementById(id) as E;
-const [drop, choice, head, authority, answer, chart] = [
+const [drop, choice, head, headFile, authority, answer, chart] = [
   at('drop'),
   at<HTMLInputElement>('package'),
   at<HTMLTextAreaElement>('head'),
+  at<HTMLInputElement>('head-file'),
   at<HTMLInputElement>('authority'),
   at('answer'),
   at('chart'),
@@ -33,6 +34,15 @@ let chosen: File | undefined;
 let asked = 0;
 
 choice.addEventListener('change', () => take(choice.files?.[0]));
+headFile.addEventListener('change', async () => {
+  const file = headFile.files?.[0];
+  if (file === undefined) return;
+  const text = (await file.slice(0, 4000).text()).trim();
+  const found = findHead(text);
+  // Shown as it was read, so that it can be seen and put right.
+  head.value = found === undefined ? text : signedHeadText(found);
+  take(chosen);
+});
 for (const more of [head, authority]) more.addEventListener('change', () => take(chosen));
 for (const kind of ['dragover', 'dragenter'])
   addEventListener(kind, (event) => {
@@ -59,7 +69,7 @@ async function look(file: File, question: number): Promise<void> {
   const unpacked = unzipped(new Uint8Array(await file.arrayBuffer()));
   if ('refused' in unpacked) return show([`NOT A PACKAGE. ${unpacked.refused}`], 'bad', []);
   const given = head.value.trim();
-  const known = readHeadText(given);
+  const known = findHead(given);
   if (given !== '' && known === undefined)
     return show(['The head that you gave is none: it reads CHAIN=ENTRY:HASH, the hash with 64 characters.'], 'bad', []);
   const trusted = await trustedIn(authority.files?.[0]);

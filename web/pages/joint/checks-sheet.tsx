@@ -53,6 +53,7 @@ export function ChecksSheet({ live, stay, back }: SheetProps & { readonly stay: 
         </button>
       </li>
     );
+  const given = points.filter((point) => point.given !== undefined).length;
   return (
     <section class="sheet act-sheet" aria-label="Checks before welding">
       <h2>Checks before welding</h2>
@@ -72,9 +73,7 @@ export function ChecksSheet({ live, stay, back }: SheetProps & { readonly stay: 
           ),
         )}
       </ul>
-      {points.length > 0 && (
-        <HeadCode key={points.filter(({ given }) => given !== undefined).length} joint={live.joint.id} />
-      )}
+      {points.length > 0 && <HeadCode key={given} joint={live.joint.id} atOnce={given > 0} />}
       <div class="row end">
         <button type="button" class="plain" onClick={back}>
           Back

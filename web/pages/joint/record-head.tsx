@@ -2,6 +2,7 @@
 import type { LiveJoint } from '../../feed/live-joint.ts';
 import { HeadCode } from '../../parts/head-code.tsx';
 import { PaperLinks } from '../../parts/paper-links.tsx';
+import { StampForm } from '../../parts/stamp-form.tsx';
 import { correctAddress, recordAddress } from '../../state/route.ts';
 
 export function RecordHead({ live }: { readonly live: LiveJoint }) {
@@ -23,6 +24,7 @@ export function RecordHead({ live }: { readonly live: LiveJoint }) {
         </dd>
       </dl>
       <HeadCode joint={live.joint.id} />
+      <StampForm path={path} />
       <div class="row wrap">
         <a class="button" href={recordAddress(live.joint.id)}>
           All entries
