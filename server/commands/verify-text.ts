@@ -3,45 +3,72 @@ import type { Gaps } from '../ledger/coverage.ts';
 import { isJointChain, stationChain } from '../ledger/item.ts';
 import { fingerprintOf } from '../ledger/keys.ts';
 import { instant, milliseconds } from '../measure/quantity.ts';
-import { badReasons, keyFaultText, stampFaultLines, stampLines } from '../proof/package-words.ts';
+import {
+  againWords,
+  badReasons,
+  keyFaultText,
+  sharedJudge,
+  stampFaultLines,
+  stampLines,
+} from '../proof/package-words.ts';
 import { plainStamp } from '../proof/stamps.ts';
 import type { InspectedChain, RecordInspection } from '../record/inspection.ts';
+import type { ByOwnRules } from '../record/own-rules.ts';
 import { proofs } from '../weld/person.ts';
 import { proofText } from '../wording/signed.ts';
 import { durationText, instantText } from '../wording/time.ts';
 
+type OwnRules = ReadonlyMap<string, ByOwnRules>;
+
+/** Of what is sealed: while scans wait, the two were not judged from the same. */
+export const ownDiffers = ({ recordedVerdict, unsealed }: InspectedChain, own: ByOwnRules | undefined): boolean =>
+  own !== undefined &&
+  unsealed === 0 &&
+  recordedVerdict !== undefined &&
+  'verdict' in own.again &&
+  own.again.verdict !== recordedVerdict;
+
 /** Gaps that are written out; more are counted. */
 const gapsWritten = 5;
 
-export const verifyText = (folder: string, seen: RecordInspection): string =>
+export const verifyText = (folder: string, seen: RecordInspection, own: OwnRules = new Map()): string =>
   [
-    ...headline(folder, seen),
-    ...seen.chains.flatMap((chain) => ['', ...chainText(chain, seen.keys.length > 0)]),
+    ...headline(folder, seen, own),
+    ...seen.chains.flatMap((chain) => ['', ...chainText(chain, seen.keys.length > 0, own.get(chain.chain))]),
     '',
     ...keysText(seen),
     ...documentsText(seen.documents),
     ...proceduresText(seen.procedures),
     '',
+    ...(seen.chains.some(({ openedAt }) => openedAt !== undefined) ? [sharedJudge] : []),
     ...whatSoundMeans,
   ].join('\n');
 
 /** Plain data: sets and maps that served the inspection are left out. */
-export const verifyAnswer = (seen: RecordInspection): object => ({
+export const verifyAnswer = (seen: RecordInspection, own: OwnRules = new Map()): object => ({
   ...seen,
   chains: seen.chains.map(
     ({ attached: _, named: __, noted: ___, revisions: ____, bound: _____, stamps, ...chain }) => ({
       ...chain,
       stamps: stamps.map(plainStamp),
+      ...(own.has(chain.chain) ? { ownRules: own.get(chain.chain) } : {}),
       ...(isJointChain(chain.chain) ? { measured: isMeasured(chain) } : {}),
     }),
   ),
 });
 
-const headline = (folder: string, seen: RecordInspection): string[] => {
+const headline = (folder: string, seen: RecordInspection, own: OwnRules): string[] => {
   const lines: string[] = [];
   for (const chain of seen.chains.filter((each) => each.verdictDiffers)) {
     lines.push(
       `VERDICT DIFFERS for ${chain.chain}: recorded ${chain.recordedVerdict}, judged now ${chain.rejudgedVerdict}.`,
+    );
+  }
+  for (const chain of seen.chains.filter((each) => ownDiffers(each, own.get(each.chain)))) {
+    const { program, again } = own.get(chain.chain)!;
+    const now = 'verdict' in again ? again.verdict : '';
+    lines.push(
+      `VERDICT DIFFERS for ${chain.chain}: recorded ${chain.recordedVerdict}, judged again by its own rules (${program}): ${now}.`,
     );
   }
   const stamps = seen.chains.flatMap((chain) => chain.stamps.flatMap(stampFaultLines));
@@ -80,14 +107,14 @@ const whatSoundMeans = [
   'not say that a probe was where the record says, nor that a weld is sound or safe.',
 ];
 
-const chainText = (chain: InspectedChain, hasKey: boolean): string[] => {
+const chainText = (chain: InspectedChain, hasKey: boolean, own: ByOwnRules | undefined): string[] => {
   const count = `${chain.entries} ${chain.entries === 1 ? 'entry' : 'entries'}`;
   const lines = [
     `${chain.chain}: ${chain.ok ? `intact, ${count}` : `ALTERED, ${count} stand before it`}`,
     `  head ${chain.head.seq}:${chain.head.hash}`,
   ];
   if (hasKey) lines.push(...signedLines(chain).map((line) => `  ${line}`));
-  if (isJointChain(chain.chain)) lines.push(...jointText(chain).map((line) => `  ${line}`));
+  if (isJointChain(chain.chain)) lines.push(...jointText(chain, own).map((line) => `  ${line}`));
   lines.push(...chain.stamps.flatMap(stampLines).map((line) => `  ${line}`));
   if (chain.unsealed > 0)
     lines.push(`  ${scans(chain.unsealed)} not sealed yet: kept, and without a hash until the next minute`);
@@ -96,7 +123,7 @@ const chainText = (chain: InspectedChain, hasKey: boolean): string[] => {
   return lines;
 };
 
-const jointText = (chain: InspectedChain): string[] => {
+const jointText = (chain: InspectedChain, own: ByOwnRules | undefined): string[] => {
   const lines = [sourceText(chain)];
   if (chain.from === undefined || chain.to === undefined) lines.push('no sealed scan');
   else lines.push(`${scans(chain.scans)}, measured from ${time(chain.from)} to ${time(chain.to)}`);
@@ -108,7 +135,7 @@ const jointText = (chain: InspectedChain): string[] => {
   if (chain.asleep.count > 0) lines.push(gapsText('without a sign that the station was awake', chain.asleep));
   lines.push(...namesText(chain));
   lines.push(chain.closedAt === undefined ? 'still open' : `closed ${time(chain.closedAt)}`);
-  return [...lines, ...verdictLines(chain)];
+  return [...lines, ...verdictLines(chain, own)];
 };
 
 /** Silent where no entry says how its name was established, as in records of before. */
@@ -129,15 +156,28 @@ const sourceText = ({ source, declaredBy }: InspectedChain): string => {
   return declaredBy === undefined ? said : `${said}; source declared by ${[...new Set(declaredBy)].join(', ')}`;
 };
 
-const verdictLines = (chain: InspectedChain): string[] => {
-  if (chain.notRejudged !== undefined) return [`NOT JUDGED ANEW: ${chain.notRejudged}`];
-  const { recordedVerdict: recorded, rejudgedVerdict: now } = chain;
-  if (recorded === undefined) return now === undefined ? [] : [`no verdict recorded; judged now: ${now}`];
-  if (now === undefined) return [`verdict recorded: ${recorded}`];
+const verdictLines = (
+  { recordedVerdict, rejudgedVerdict, notRejudged, unsealed }: InspectedChain,
+  own?: ByOwnRules,
+): string[] => {
+  const today =
+    notRejudged !== undefined
+      ? { failed: notRejudged }
+      : rejudgedVerdict === undefined
+        ? undefined
+        : { verdict: rejudgedVerdict };
   return [
-    recorded === now
-      ? `verdict recorded: ${recorded}; judged anew: the same`
-      : `VERDICT DIFFERS: recorded ${recorded}, judged now ${now}`,
+    recordedVerdict === undefined ? 'no verdict recorded' : `verdict recorded: ${recordedVerdict}`,
+    ...(own === undefined
+      ? []
+      : [
+          againWords(
+            `its own rules (${own.program}, shut in${unsealed > 0 ? ', what is sealed' : ''})`,
+            recordedVerdict,
+            own.again,
+          ),
+        ]),
+    ...(today === undefined ? [] : [againWords('the rules of today', recordedVerdict, today)]),
   ];
 };
 

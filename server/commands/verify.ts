@@ -7,21 +7,23 @@ import { judgeAll } from '../judgement/judge.ts';
 import { findHead, withoutBreaks } from '../ledger/head-text.ts';
 import type { KnownElsewhere } from '../ledger/key-faults.ts';
 import { limits } from '../measure/limits.ts';
+import { builtScript } from '../program.ts';
 import { RecordRefusal } from '../record/failure.ts';
 import { type InspectionOptions, inspectRecord, type RecordInspection, type Rejudge } from '../record/inspection.ts';
+import { judgeByOwnRules } from '../record/own-rules.ts';
 import { type Certificate, certificatesIn } from '../stamp/certificate.ts';
 import { readArguments, refuse } from './arguments.ts';
 import { type Command, exitStatus, type Terminal } from './command.ts';
 import { verifyPackage } from './verify-package.ts';
-import { verifyAnswer, verifyText } from './verify-text.ts';
+import { ownDiffers, verifyAnswer, verifyText } from './verify-text.ts';
 
-const help = `verify RECORD | PACKAGE.zip [--head TEXT|FILE]... [--key FINGERPRINT] [--tsa-ca FILE] [--json]
+const help = `verify RECORD | PACKAGE.zip [--head TEXT|FILE]... [--key FINGERPRINT] [--tsa-ca FILE] [--rules FILE]... [--json]
 
 Checks a record (the folder given to serve as --data): every entry of every chain against its hash and the one
 before it, its signature by the station's key, the sealed scans, the documents, and the heads that the station
-noted; then gaps in time, and whether the inputs judged anew give the verdict that was recorded. The first entry that is not as it was written is named.
-It reads only, and may run beside a station that writes. A package (command "package") is checked likewise, and judged
-again both by the rules that it carries, shut in without network, disk or other programs, and by those of today.
+noted; then gaps in time. The first entry that is not as it was written is named. Each joint is judged again, both by the rules that
+judged it then, where they are at hand, shut in without network, disk or other programs, and by those of today.
+It reads only, and may run beside a station that writes. A package (command "package") is checked likewise.
 
   --head TEXT|FILE        a head known from elsewhere, as it stands on a report or in the code that a screen showed:
                           CHAIN=SEQ:HASH, with or without the signature behind it; or the file of one. The chain of that joint must hold
@@ -31,6 +33,8 @@ again both by the rules that it carries, shut in without network, disk or other 
                           or at least the first 16 characters of it
   --tsa-ca FILE           certificates (PEM) of a time stamp authority that you trust: time stamps in the record must go
                           back to one of them. Without it is told who stamped, and trusting that one is left to you
+  --rules FILE            the rules that judged then, as one script, where a record does not keep them itself
+                          (rules/SHA256.js of a package). Taken where their SHA-256 is the one that the record names
   --json                  the answer as JSON
   --help                  this page
 
@@ -55,6 +59,7 @@ export const verifyWith = (rejudge: Rejudge): Command => {
           head: { type: 'string', multiple: true },
           key: { type: 'string' },
           'tsa-ca': { type: 'string' },
+          rules: { type: 'string', multiple: true },
         },
         args,
         terminal,
@@ -65,11 +70,17 @@ export const verifyWith = (rejudge: Rejudge): Command => {
         return refuse(command, 'name one record (a folder) or one package (a file)', terminal);
       const known = knownFrom(asked.values);
       if (typeof known === 'string') return refuse(command, known, terminal);
+      const scripts = scriptsIn(asked.values.rules ?? []);
+      if (typeof scripts === 'string') return refuse(command, scripts, terminal);
       if (isFile(folder)) return verifyPackage(folder, known, asked.values.json === true, terminal);
       const seen = inspect(folder, { ...known, rejudge }, terminal);
       if (seen === undefined) return exitStatus.failed;
-      terminal.out(asked.values.json === true ? JSON.stringify(verifyAnswer(seen), null, 2) : verifyText(folder, seen));
-      return seen.ok && !seen.verdictDiffers ? exitStatus.done : exitStatus.doesNotComply;
+      const joints = seen.chains.filter(({ ok, openedAt }) => ok && openedAt !== undefined);
+      const own = await judgeByOwnRules(folder, joints, scriptsAtHand(scripts));
+      const { json } = asked.values;
+      terminal.out(json === true ? JSON.stringify(verifyAnswer(seen, own), null, 2) : verifyText(folder, seen, own));
+      const differs = seen.verdictDiffers || joints.some((each) => ownDiffers(each, own.get(each.chain)));
+      return seen.ok && !differs ? exitStatus.done : exitStatus.doesNotComply;
     },
   };
   return command;
@@ -115,6 +126,18 @@ const knownFrom = (given: Given): KnownElsewhere | string => {
 /** As text, or the file that it names. */
 const headGiven = (text: string): ReturnType<typeof findHead> =>
   findHead(isFile(text) ? readFileSync(text, 'utf8').slice(0, limits.textMaximum) : text);
+
+/** The rules that this installation was built with, and those that were given. */
+const scriptsAtHand = (given: readonly Uint8Array[]): readonly Uint8Array[] => {
+  const built = builtScript();
+  return built === undefined ? given : [built.bytes, ...given];
+};
+
+const scriptsIn = (paths: readonly string[]): readonly Uint8Array[] | string => {
+  const missing = paths.find((path) => !isFile(path));
+  if (missing !== undefined) return `--rules wants the file of a script of rules; there is no file ${missing}`;
+  return paths.map((path) => new Uint8Array(readFileSync(path)));
+};
 
 const trustedIn = (path: string): readonly Certificate[] | 'none' => {
   try {

@@ -16,6 +16,7 @@ import { type VerifySignature, watchSignatures } from '../ledger/signatures.ts';
 import { type ChainCheck, type FirstBad, type StoredRow, verifyChain } from '../ledger/verify.ts';
 import { type FileFault, fileFaults } from './files.ts';
 import { type Files, file, rulesFile, signaturesIn, splitLines } from './layout.ts';
+import { heldWhenClosed, type NamedProgram, programNamedBy } from './programs.ts';
 import type { EntryText } from './rules-script.ts';
 import { firstRewritten, holds, inspectStamps, type Mathematics, type SeenStamp, type Standing } from './stamps.ts';
 
@@ -124,24 +125,18 @@ const isBlockWithScans = (bytes: Uint8Array): boolean => {
   }
 };
 
-interface Programs {
-  readonly at: number;
-  readonly program: string;
-  readonly rules: string;
-}
-
 /** Entries of the station's chain that name keys or rules; they are not neighbours, so that each stands by its signature. */
 const inspectStation = (
   files: Files,
   keys: RecordKey[],
   verify: VerifySignature,
-): { readonly programs: readonly Programs[]; readonly fault?: FirstBad } => {
+): { readonly programs: readonly NamedProgram[]; readonly fault?: FirstBad } => {
   const watch = watchSignatures(keys, verify);
   const signatures = signaturesIn(files[file.stationSignatures]);
-  const programs: Programs[] = [];
+  const programs: NamedProgram[] = [];
   let last = 0;
   for (const bytes of splitLines(files[file.station] ?? new Uint8Array(0))) {
-    const bad = (detail: string): { programs: Programs[]; fault: FirstBad } => ({
+    const bad = (detail: string): { programs: NamedProgram[]; fault: FirstBad } => ({
       programs,
       fault: { seq: last + 1, why: 'altered', detail },
     });
@@ -156,21 +151,20 @@ const inspectStation = (
       return bad(error instanceof Error ? error.message : String(error));
     }
     last = envelope.seq;
-    const { program, rules } = envelope.body as Partial<Programs>;
-    if (typeof rules === 'string') programs.push({ at: envelope.at, program: String(program), rules });
+    const named = programNamedBy(envelope);
+    if (named !== undefined) programs.push(named);
   }
   return { programs };
 };
 
-/** The rules that held when the joint was closed; the newest while it is open. */
 const rulesAt = (
-  programs: readonly Programs[],
+  programs: readonly NamedProgram[],
   closedAt: number | undefined,
   files: Files,
 ): PackageInspection['rules'] => {
-  const held = closedAt === undefined ? programs.at(-1) : programs.findLast(({ at }) => at <= closedAt);
-  if (held === undefined) return undefined;
-  const bytes = files[rulesFile(held.rules)];
-  const isIt = bytes !== undefined && sha256Hex(bytes) === held.rules;
-  return { sha256: held.rules, program: held.program, ...(isIt ? { script: decoder.decode(bytes) } : {}) };
+  const { rules: sha256, program } = heldWhenClosed(programs, closedAt) ?? {};
+  if (sha256 === undefined || program === undefined) return undefined;
+  const bytes = files[rulesFile(sha256)];
+  const isIt = bytes !== undefined && sha256Hex(bytes) === sha256;
+  return { sha256, program, ...(isIt ? { script: decoder.decode(bytes) } : {}) };
 };

@@ -1,8 +1,11 @@
 /** The command verify: what it says, to which stream, with which exit status. */
+import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { verify, verifyWith } from '../../../server/commands/verify.ts';
+import { sha256Hex } from '../../../server/ledger/hash.ts';
 import { sqliteDisk } from '../../../server/record/sqlite.ts';
+import { openRecord } from '../../../server/record/store.ts';
 import { act, at, bench, note, opened, scanItem, shortJob, temporaryFolder, verdict } from '../../support/record.ts';
 
 const ran = async (command: typeof verify, ...args: string[]) => {
@@ -36,11 +39,16 @@ test('an intact record, judged anew by the rules of today', async () => {
     '  8 scans, measured from 2026-03-02 06:00:00 UTC to 2026-03-02 06:00:09 UTC',
     '  no gap in the readings of board-1',
     '  closed 2026-03-02 06:00:11 UTC',
-    '  verdict recorded: cannot-be-judged; judged anew: the same',
+    '  verdict recorded: cannot-be-judged',
+    expect.stringMatching(
+      /^ {2}NOT JUDGED AGAIN by its own rules \(test 1, shut in\): the record does not say which rules/,
+    ),
+    '  judged again by the rules of today: the same',
     '',
     'NOT SIGNED: the record has no key. Whoever can write to it could have made it anew.',
     'documents kept: 0',
     '',
+    expect.stringContaining('share one judge'),
     expect.stringContaining('Intact means: not changed since it was written, as far as'),
     expect.stringContaining('can rewrite all of it until a head has left the house'),
     expect.stringContaining('nor that a weld is sound or safe.'),
@@ -104,13 +112,62 @@ test('a verdict that differs stands on the first line, and answers 1', async () 
   expect(out.split('\n')[0]).toBe('VERDICT DIFFERS for joint-1: recorded complies, judged now cannot-be-judged.');
 });
 
+/** Rules that answer what a test wants to hear. */
+const script = (verdict: string): Uint8Array =>
+  new TextEncoder().encode(`var rules = { judge: () => JSON.stringify({ verdict: '${verdict}' }) };`);
+const recordBy = (rules: Uint8Array): string => {
+  const folder = join(temporaryFolder(), 'station');
+  const sha256 = sha256Hex(rules);
+  const store = openRecord({
+    folder,
+    begin: true,
+    program: 'then 1',
+    now: () => at(0),
+    rules: { sha256, bytes: rules },
+  });
+  store.commit(shortJob());
+  store.close();
+  return folder;
+};
+
+test('a whole record is judged by its own rules, shut in, as well', async () => {
+  const same = await ran(verify, recordBy(script('cannot-be-judged')));
+  expect(same.out).toContain('  judged again by its own rules (then 1, shut in): the same\n');
+  expect(same.out).toContain('  judged again by the rules of today: the same\n');
+  expect(same.status).toBe(0);
+  const other = await ran(verify, recordBy(script('complies')));
+  expect(other.out).toMatch(
+    /^VERDICT DIFFERS for joint-1: recorded cannot-be-judged, judged again by its own rules \(then 1\): complies\./,
+  );
+  expect(other.status).toBe(1);
+});
+
+test('own rules that are not at hand are named, and taken by their hash from a file', async () => {
+  const rules = script('cannot-be-judged');
+  const folder = recordBy(rules);
+  const raw = sqliteDisk.open(join(folder, 'record.sqlite'), 'write');
+  raw.exec('DROP TRIGGER documents_last; DELETE FROM documents');
+  raw.close();
+  const gone = await ran(verify, folder);
+  expect(gone.out).toContain(
+    `NOT JUDGED AGAIN by its own rules (then 1, shut in): the script of these rules, SHA-256 ${sha256Hex(rules)}, is neither`,
+  );
+  expect(gone.out).toContain('give it with --rules FILE');
+  const file = join(temporaryFolder(), 'rules.js');
+  writeFileSync(file, script('complies'));
+  expect((await ran(verify, folder, '--rules', file)).out).toContain('NOT JUDGED AGAIN by its own rules');
+  writeFileSync(file, rules);
+  expect((await ran(verify, folder, '--rules', file)).out).toContain('by its own rules (then 1, shut in): the same');
+  expect((await ran(verify, folder, '--rules', 'nowhere.js')).err).toContain('there is no file nowhere.js');
+});
+
 test('what cannot be judged anew says why', async () => {
   const { folder } = record();
   const broken = verifyWith(() => {
     throw new Error('the judge is away');
   });
   const { status, out } = await ran(broken, folder);
-  expect([status, out.includes('NOT JUDGED ANEW: the judge is away')]).toEqual([0, true]);
+  expect([status, out.includes('NOT JUDGED AGAIN by the rules of today: the judge is away')]).toEqual([0, true]);
 });
 
 test('a head known from elsewhere that is not in the chain', async () => {
@@ -141,7 +198,9 @@ test('gaps, sleep, a clock that steps back, scans not sealed, a joint still open
   expect(out).toContain('the clock stepped back 1 time');
   expect(out).toContain('1 scan not sealed yet');
   expect(out).toContain('still open');
-  expect(out).toContain('no verdict recorded; judged now: ');
+  expect(out).toContain('no verdict recorded');
+  expect(out).toContain('by its own rules (test 1, shut in, what is sealed)');
+  expect(out).toContain('judged again by the rules of today: ');
 });
 
 test('documents that are missing or altered', async () => {
