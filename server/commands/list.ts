@@ -14,8 +14,8 @@ import { requirement } from './requirement.ts';
 import { restore } from './restore.ts';
 import { schema } from './schema.ts';
 import { serve } from './serve.ts';
-import { statistics } from './statistics.ts';
 import { stamp } from './stamp.ts';
+import { statistics } from './statistics.ts';
 import { verify } from './verify.ts';
 import { whatIf } from './what-if.ts';
 

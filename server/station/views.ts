@@ -2,8 +2,8 @@
 
 import type { Errand, Judged, Outcome } from '../errands/errand.ts';
 import type { Conclusion } from '../judgement/conclusions.ts';
-import { type CommittedEntry, inputOf, isImported, isJointChain, proceduresChain } from '../ledger/item.ts';
 import { headFileName, headFileText, signedHeadText } from '../ledger/head-text.ts';
+import { type CommittedEntry, inputOf, isImported, isJointChain, proceduresChain } from '../ledger/item.ts';
 import { keptRevisions } from '../ledger/procedures.ts';
 import { limits } from '../measure/limits.ts';
 import type { Instant } from '../measure/quantity.ts';
@@ -11,8 +11,8 @@ import type { Pipeline } from '../pipeline.ts';
 import { wiringProblems } from '../reading/wiring.ts';
 import type { RecordReader } from '../record/read.ts';
 import { repairsOf } from '../record/repairs.ts';
-import type { JointState, LinkView, SignalView, StationView, TimelineEvent } from '../screen/contract.ts';
 import { requestFor } from '../record/stamping.ts';
+import type { JointState, LinkView, SignalView, StationView, TimelineEvent } from '../screen/contract.ts';
 import type { ViewSource } from '../screen/views.ts';
 import { wayText } from '../weld/connection/given.ts';
 import { arrival } from '../weld/entry.ts';

@@ -1,5 +1,7 @@
 /** HOW-TO-VERIFY.txt: for somebody who trusts neither us nor the workshop, with tools that every machine has. */
 
+import { checkScript } from './check-script.ts';
+
 export interface HowTo {
   readonly chain: string;
   readonly isSigned: boolean;
@@ -15,24 +17,35 @@ export const howToVerify = ({ chain, isSigned, key, stamps }: HowTo): string =>
     `HOW TO VERIFY THIS PACKAGE (joint ${chain})`,
     '',
     'What it is: the record of heating and welding one joint, as the station wrote it while it happened, with everything',
-    'that is needed to check it. You need neither the program that made it nor the people who made it.',
+    'that is needed to check it. You need neither the program that made it nor the people who made it. For reading open',
+    'report.pdf; readings.csv and passes.csv are tables of it. What counts is entries.jsonl and scans.jsonl: the rest follows.',
     '',
     '1. WITH A BROWSER',
     '   Unpack VERIFY.html, open it in a current browser, and drop the whole .zip file on it. It works without a network and',
-    '   sends nothing anywhere. It checks all that stands below, judges the record again by its own rules, and draws it.',
+    '   sends nothing anywhere. It checks all that stands below, judges the record again by its own rules, and draws it. Whoever',
+    '   gave you this package could have changed that page too: if you do not trust them, take VERIFY.html from a package that',
+    '   somebody else gave you, or go on with 2.',
     '',
-    '2. WITH COMMON TOOLS: sha256sum, and OpenSSL 3 for the signatures. Unpack the .zip file, go into the folder, and:',
+    '2. WITH COMMON TOOLS: sh, awk, sha256sum, and OpenSSL 3 for the signatures; Linux has them, and so have WSL and Git Bash on',
+    '   Windows. Unpack the .zip file into an empty folder, open a terminal there, and type what stands indented.',
     '',
-    '   Are all files those that were put in?',
+    '   Are all files those that were put in? Every line must end with OK:',
     '',
     '      sha256sum -c SHA256SUMS',
     '',
     ...(isSigned ? signedText(key) : unsignedText),
-    '   Does every entry follow the one before it? Each line of entries.jsonl is one entry. Its SHA-256 is its hash, and the',
-    '   next line names that hash as "previous". Each block of readings names the SHA-256 of its line in scans.jsonl. Save',
-    '   this as check.sh, and run: sh check.sh',
+    '   Does every entry follow the one before it? Is it complete in time, and was it measured? Each line of entries.jsonl is one',
+    '   entry. Its SHA-256 is its hash, and the next line names that hash as "previous". Each block of readings names the SHA-256 of',
+    '   its line in scans.jsonl. The script below goes through them and names the first entry that is not as it was written. It',
+    '   prints what the readings are (measured, simulated, imported, not verified), the longest time without any, and how often',
+    '   the station gave no sign of being awake, which it does each minute. Copy it out of this text, and run it; it takes some',
+    '   seconds for a thousand entries:',
     '',
-    ...script.map((line) => `      ${line}`),
+    "      sed -n '/^ *LC_ALL=C/,/^ *echo .INTACT/s/^      //p' HOW-TO-VERIFY.txt >check.sh",
+    '      sh check.sh',
+    '',
+    ...(isSigned ? eachText : []),
+    ...checkScript(isSigned).map((line) => `      ${line}`),
     '',
     '   FORMAT.md says what each field means, so that you can write a better check than this one.',
     '',
@@ -43,7 +56,8 @@ export const howToVerify = ({ chain, isSigned, key, stamps }: HowTo): string =>
       : '   This record is NOT SIGNED. Whoever could write to it can have made the whole record anew, until a head of it has left the',
     '   house. A head is a line CHAIN=ENTRY:HASH, on every report and in the code that the screen shows. If somebody you',
     '   trust has kept one, on paper, in a photo or as a file, then that entry must have that hash here: look for',
-    '   its number in what check.sh prints. If nobody has, then this package proves only that the station stands behind it.',
+    '   its number in what check.sh prints, or give it to VERIFY.html. If nobody has, then this package proves only that whoever',
+    '   has the key stands behind it.',
     ...(isSigned
       ? ['   Compare the key likewise: its fingerprint stands on earlier reports, and is what this prints:', '']
       : []),
@@ -67,43 +81,28 @@ const stampText = (stamps: readonly number[]): string[] => [
     `      openssl ts -reply -in stamps/${seq}.tsr -text`,
   ]),
   '',
-  '   Number and hash in the .txt file must be those that check.sh prints for that entry.',
+  '   Number and hash in the .txt file must be those that check.sh, below, prints for that entry.',
   '',
 ];
 
 const signedText = (key: number): string[] => [
-  '   Did the station sign that list, and the newest entry of the record? (Ed25519)',
+  '   Did the station sign that list, and the newest entry of the record? (Ed25519) Each must say Signature Verified Successfully:',
   '',
   `      openssl pkeyutl -verify -pubin -inkey keys/${key}.pem -rawin -in SHA256SUMS -sigfile SHA256SUMS.sig`,
   `      openssl pkeyutl -verify -pubin -inkey keys/${key}.pem -rawin -in head.txt -sigfile head.sig`,
   '',
-  '   signatures.txt holds the signature of every single entry, so that the first one that was changed can be named.',
+];
+
+/** What is signed is the head, and the head stands for all before it. */
+const eachText = [
+  '   The head that the station signed stands for every entry before it. Where it does not fit, signatures.txt, which holds the',
+  '   signature of each single entry, tells from where on somebody else wrote; this takes some minutes:',
+  '',
+  '      sh check.sh each',
   '',
 ];
 
 const unsignedText = [
   '   This record has no key: it was begun before records were signed. The list above can have been made by anybody.',
   '',
-];
-
-/** POSIX sh, sed, cut and sha256sum; the files are read as bytes. Hashes stand at the end of an entry, at the place of "previous". */
-const script = [
-  'LC_ALL=C; export LC_ALL',
-  'n=0; before=0000000000000000000000000000000000000000000000000000000000000000; bad=',
-  'exec 3<scans.jsonl',
-  'while IFS= read -r entry; do',
-  '  n=$((n + 1))',
-  `  previous=$(printf '%s' "$entry" | sed 's/.*"previous":"\\([0-9a-f]*\\)".*/\\1/')`,
-  '  if [ "$previous" != "$before" ]; then bad="entry $n does not follow entry $((n - 1))"; break; fi',
-  `  sealed=$(printf '%s' "$entry" | sed -n 's/.*"scans":"\\([0-9a-f]*\\)"},"chain":.*"class":"block".*/\\1/p')`,
-  '  if [ -n "$sealed" ]; then',
-  '    IFS= read -r scans <&3',
-  `    if [ "$(printf '%s' "$scans" | sha256sum | cut -c1-64)" != "$sealed" ]; then bad="the readings of entry $n are altered"; break; fi`,
-  '  fi',
-  `  before=$(printf '%s' "$entry" | sha256sum | cut -c1-64)`,
-  '  echo "entry $n $before"',
-  'done <entries.jsonl',
-  'head=$(cat head.txt)',
-  'if [ -n "$bad" ]; then echo "ALTERED: $bad"; exit 1; fi',
-  'case "$head" in *"=$n:$before") echo "INTACT: $n entries" ;; *) echo "ALTERED: the head is not that of entry $n"; exit 1 ;; esac',
 ];

@@ -1,6 +1,6 @@
 /** A package: the same bytes each time, verified by the command, by common tools as its own text says, and by a script that follows FORMAT.md only; whatever is done to it is named. */
 import { execFileSync, spawnSync } from 'node:child_process';
-import { writeFileSync } from 'node:fs';
+import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { readEnvelope } from '../../../server/ledger/envelope.ts';
@@ -244,12 +244,37 @@ test('the script and the commands of HOW-TO-VERIFY.txt do what the text says', (
   for (const command of commands) expect([command, run(command).status]).toEqual([command, 0]);
   expect(run(commands[3]!).stdout).toContain(fingerprintOf(signer.publicKey));
   expect(new TextDecoder().decode(whole['keys/1.pem'])).toBe(pemOfKey(signer.publicKey));
-  const script = /^ {6}LC_ALL=C[\s\S]*?esac$/m.exec(text)![0].replaceAll(/^ {6}/gm, '');
-  writeFileSync(join(folder, 'check.sh'), script);
-  expect(run('sh check.sh').stdout).toMatch(/INTACT: 9 entries\n$/);
-  const altered = (line: string) => run(`sed -i '${line}' entries.jsonl && sh check.sh`);
-  expect(altered('6s/groove/groves/')).toMatchObject({
-    status: 1,
-    stdout: expect.stringContaining('ALTERED: entry 7 does not follow entry 6'),
-  });
+  const copied = /^ {6}(sed -n .*)$/m.exec(text)![1]!;
+  expect(run(copied)).toMatchObject({ status: 0, stderr: '' });
+  for (const command of ['sh check.sh', 'sh check.sh each'])
+    expect(run(command)).toMatchObject({
+      stderr: '',
+      stdout: expect.stringMatching(
+        /readings: simulated; 8, the longest time between two blocks of them 2 s\nthe station gave no sign of being awake 0 times, 0 s in all; the joint is closed\nINTACT: 9 entries\n$/,
+      ),
+    });
+  const altered = (name: string, change: (text: string) => string) => {
+    const path = join(folder, name);
+    const before = readFileSync(path, 'latin1');
+    writeFileSync(path, change(before), 'latin1');
+    const said = run('sh check.sh each');
+    writeFileSync(path, before, 'latin1');
+    return [said.status, said.stdout.trim().split('\n').at(-1)];
+  };
+  expect(altered('entries.jsonl', (each) => each.replace('groove', 'groves'))).toEqual([
+    1,
+    'ALTERED: entry 6 is not signed as it stands',
+  ]);
+  expect(altered('scans.jsonl', (each) => each.replace('150001', '150002'))[1]).toBe(
+    'ALTERED: the readings of entry 2 are altered',
+  );
+  expect(altered('signatures.txt', (each) => each.replace(/\n.*\n/, '\n'))[1]).toBe(
+    'ALTERED: entry 2 is not signed as it stands',
+  );
+  expect(altered('entries.jsonl', (each) => each.split('\n').toSpliced(3, 1).join('\n'))[1]).toBe(
+    'ALTERED: entry 4 does not follow entry 3',
+  );
+  expect(altered('entries.jsonl', (each) => each.split('\n').slice(0, -2).join('\n').concat('\n'))[1]).toBe(
+    'ALTERED: the head is not that of entry 8',
+  );
 });
