@@ -1,4 +1,5 @@
 /** The three finished jobs of the demonstration, played by emulated boards through the real trip, end as they are meant to. */
+import { spawnSync } from 'node:child_process';
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -6,7 +7,8 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { Assessment } from '../../server/judgement/assessment.ts';
 import { proceduresChain } from '../../server/ledger/item.ts';
 import { bindingFault, keptRevisions } from '../../server/ledger/procedures.ts';
-import { readProgram } from '../../server/program.ts';
+import { builtScript, type Program, readProgram } from '../../server/program.ts';
+import { signerBeside } from '../../server/record/key-file.ts';
 import { openRecordReadOnly, type RecordReader } from '../../server/record/read.ts';
 import type { ReportFacts } from '../../server/report/facts.ts';
 import { gather, ofRecord } from '../../server/report/gather.ts';
@@ -14,7 +16,15 @@ import { modelText, sectionText } from '../../server/report/page-model.ts';
 import { pages } from '../../server/report/pages.ts';
 import { workShift } from '../../server/station/shift/shift.ts';
 import { newestOf } from '../../server/weld/procedure-act.ts';
+import { noBrowser, useBrowser } from '../support/browser.ts';
 import { complianceFields } from '../support/compliance-fields.ts';
+import {
+  everyTamperingIsNamed,
+  handOver,
+  verifiedByCommand,
+  verifiedByItsPage,
+  verifiedByItsText,
+} from './handed-over.ts';
 
 const shop = mkdtempSync(join(tmpdir(), 'preheat-shift-'));
 const folder = join(shop, 'record');
@@ -22,11 +32,16 @@ const joints = new URL('../../demo-data/shift/', import.meta.url);
 const ids = ['node-7', 'post-12', 'body-3'] as const;
 type Id = (typeof ids)[number];
 let record: RecordReader;
+let program: Program;
 const gathered = {} as Record<Id, ReportFacts>;
+
+const browser = useBrowser();
 
 describe('the shift', () => {
   beforeAll(async () => {
-    const program = readProgram();
+    // With its rules as one script, as a station has them that was built.
+    const script = builtScript();
+    program = { ...readProgram(), ...(script === undefined ? {} : { script }) };
     await workShift({ folder, joints, program, before: 0, tell: () => {} });
     record = openRecordReadOnly(folder);
     for (const id of ids)
@@ -111,4 +126,15 @@ describe('the shift', () => {
       expect(byPeople(id).filter(({ proof, person }) => proof !== 'badge' || person === undefined)).toEqual([]);
     }
   });
+
+  /** Of the shortest job, so that it costs little. */
+  it('is handed over as a package that verifies without this project, by command, by its text and by its page', async (context) => {
+    const made = await handOver(folder, 'body-3', program);
+    await verifiedByCommand(made);
+    everyTamperingIsNamed(folder, 'body-3', made);
+    if (spawnSync('openssl', ['version']).error !== undefined) context.skip('openssl is not on this machine');
+    verifiedByItsText(made, signerBeside(folder)([]).publicKey);
+    if (noBrowser) context.skip('no Chromium on this machine');
+    await verifiedByItsPage(made, browser);
+  }, 240_000);
 });

@@ -7,7 +7,7 @@ import { readEnvelope } from '../../../server/ledger/envelope.ts';
 import { sha256Hex } from '../../../server/ledger/hash.ts';
 import { headBytes, headText, signatureText, signedHeadText } from '../../../server/ledger/head-text.ts';
 import { fingerprintOf, pemOfKey } from '../../../server/ledger/keys.ts';
-import { bytesOf, type Files, file, joinLines, rulesFile, splitLines } from '../../../server/proof/layout.ts';
+import { bytesOf, file, joinLines, rulesFile, splitLines } from '../../../server/proof/layout.ts';
 import { standingWords } from '../../../server/proof/package-words.ts';
 import { unzipped } from '../../../server/proof/zip.ts';
 import {
@@ -20,9 +20,9 @@ import {
   rechained,
   stationKey as signer,
   strangersKey,
-  withLines,
 } from '../../support/package.ts';
 import { independently, inspected, ran, unpackedTo } from '../../support/package-checks.ts';
+import { tamperings } from '../../support/tamperings.ts';
 
 const whole = filesOf(packageOf({ signer }));
 
@@ -71,111 +71,9 @@ test('a package of a record without a key is read, judged, and told as not signe
 
 describe('whatever is done to it, the first bad entry or the file is named', () => {
   const body = { kind: 'note', text: 'no wind at all' };
-  const flipped = (name: string, line: number, byte: number): Files =>
-    withLines(
-      whole,
-      (lines) =>
-        lines.map((each, index) => (index === line - 1 ? each.map((b, place) => (place === byte ? b ^ 1 : b)) : each)),
-      name,
-    );
   const other = filesOf(packageOf({ signer, wind: 'no wind at all' }));
-  const lineOf = (files: Files, seq: number): Uint8Array => splitLines(files[file.entries]!)[seq - 1]!;
-  type Row = [what: string, files: Files, told: RegExp, independent: RegExp];
-  test.each<Row>([
-    ['a bit flipped in an entry', flipped(file.entries, 5, 60), /entry 5 of joint-1: /, /entry 5/],
-    ['a bit flipped in a reading', flipped(file.scans, 2, 60), /entry 4 of joint-1: the scans/, /readings of entry 4/],
-    ['a bit flipped in a signature', flipped(file.signatures, 5, 20), /entry 5 of joint-1: not signed/, /entry 5/],
-    [
-      'an entry deleted',
-      withLines(whole, (lines) => lines.toSpliced(4, 1)),
-      /entry 5 of joint-1: not in its place/,
-      /entry 5/,
-    ],
-    [
-      'two entries swapped',
-      withLines(whole, (lines) => [...lines.slice(0, 4), lines[5]!, lines[4]!, ...lines.slice(6)]),
-      /entry 5 of joint-1: not in its place/,
-      /entry 5/,
-    ],
-    [
-      'an entry put in',
-      withLines(whole, (lines) => lines.toSpliced(4, 0, lines[4]!)),
-      /entry 5 of joint-1: put in|entry 6 of joint-1: not in its place/,
-      /entry 6/,
-    ],
-    [
-      'the end cut off',
-      withLines(whole, (lines) => lines.slice(0, -2)),
-      /head\.txt does not give the newest entry/,
-      /cut off after entry 7/,
-    ],
-    [
-      'rewritten without the key',
-      listedAnew(rechained(whole, 5, () => body)),
-      /entry 5 of joint-1: not signed/,
-      /entry 5/,
-    ],
-    [
-      'rewritten with a key of his own',
-      listedAnew(
-        rechained(whole, 5, () => body, strangersKey),
-        strangersKey,
-      ),
-      /entry 1 of joint-1: not signed/,
-      /entry 1/,
-    ],
-    [
-      'two records spliced',
-      withLines(whole, (lines) => lines.map((line, index) => (index === 4 ? lineOf(other, 5) : line))),
-      /entry [56] of joint-1/,
-      /entry [56]/,
-    ],
-    [
-      'the report changed alone',
-      { ...whole, [file.report]: bytesOf('%PDF another report') },
-      /report\.pdf is altered/,
-      /report\.pdf/,
-    ],
-    [
-      'the report changed, and the list with it',
-      listedAnew({ ...whole, [file.report]: bytesOf('%PDF another report') }),
-      /SHA256SUMS is not signed/,
-      /SHA256SUMS/,
-    ],
-    [
-      'the photo changed, and the list with it',
-      listedAnew({ ...whole, [`documents/${sha256Hex(photo)}.png`]: bytesOf('x') }),
-      /png is not the document/,
-      /SHA256SUMS/,
-    ],
-    [
-      'a file added',
-      { ...whole, 'rules/more.js': bytesOf('x') },
-      /rules\/more\.js was added/,
-      /rules\/more\.js was added/,
-    ],
-    [
-      'a file taken out',
-      Object.fromEntries(Object.entries(whole).filter(([name]) => name !== file.readings)),
-      /readings\.csv is missing/,
-      /readings\.csv/,
-    ],
-    [
-      'the public key replaced',
-      listedAnew(
-        withLines(
-          whole,
-          ([first, ...rest]) => [
-            bytesOf(new TextDecoder().decode(first).replace(signer.publicKey, strangersKey.publicKey)),
-            ...rest,
-          ],
-          file.station,
-        ),
-      ),
-      /entry \d of station: not signed/,
-      /of station/,
-    ],
-  ])('%s', (what, files, told, independent) => {
+  const table = tamperings({ whole, other, chain: 'joint-1', at: 5, signer, stranger: strangersKey });
+  test.each(table)('%s', (what, files, told, independent) => {
     const seen = inspected(files);
     expect([what, seen.intact]).toEqual([what, false]);
     expect(standingWords(seen).join('\n')).toMatch(told);
