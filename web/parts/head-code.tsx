@@ -49,12 +49,14 @@ export function HeadCode({ joint, atOnce = false }: Props) {
         ) : (
           <p class="place">signed by key {head.fingerprint.slice(0, 16)}</p>
         )}
-        <a class="button" href={`${path}/head.txt`} download>
-          Head as a file
-        </a>
-        <button type="button" class="plain" onClick={() => void show()}>
-          Show the newest
-        </button>
+        <div class="row wrap">
+          <a class="button" href={`${path}/head.txt`} download>
+            Head as a file
+          </a>
+          <button type="button" class="plain" onClick={() => void show()}>
+            Show the newest
+          </button>
+        </div>
       </figcaption>
     </figure>
   );

@@ -46,9 +46,11 @@ export function StampForm({ path }: { readonly path: string }) {
       </div>
       {file('The request that was sent (.tsq)', '.tsq', request)}
       {file('The answer that came (.tsr)', '.tsr', answer)}
-      <button type="button" class="button" onClick={() => void hand()}>
-        Keep the time stamp
-      </button>
+      <div class="row wrap">
+        <button type="button" class="button" onClick={() => void hand()}>
+          Keep the time stamp
+        </button>
+      </div>
       {said.value !== undefined && <p role={said.value.kept ? 'status' : 'alert'}>{said.value.text}</p>}
     </details>
   );

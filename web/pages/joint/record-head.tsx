@@ -24,7 +24,6 @@ export function RecordHead({ live }: { readonly live: LiveJoint }) {
         </dd>
       </dl>
       <HeadCode joint={live.joint.id} />
-      <StampForm path={path} />
       <div class="row wrap">
         <a class="button" href={recordAddress(live.joint.id)}>
           All entries
@@ -50,6 +49,7 @@ export function RecordHead({ live }: { readonly live: LiveJoint }) {
           </a>
         )}
       </div>
+      <StampForm path={path} />
     </section>
   );
 }
