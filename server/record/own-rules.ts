@@ -2,7 +2,7 @@
  * Joints of a record judged again by the rules that judged them then: the script that the record keeps, that this
  * installation was built with, or that was handed in, each believed by its SHA-256 alone and run shut in.
  */
-import { inflateRawSync } from 'node:zlib';
+import { type BlockBody, openBytes } from '../ledger/block.ts';
 import { readEnvelope } from '../ledger/envelope.ts';
 import { sha256Hex } from '../ledger/hash.ts';
 import { stationChain } from '../ledger/item.ts';
@@ -67,6 +67,6 @@ const textsOf = (reader: RecordReader, chain: string): EntryText[] => {
   const decoder = new TextDecoder();
   return [...reader.stored(chain)].map(({ bytes, packed }) => [
     decoder.decode(bytes),
-    packed === undefined ? null : decoder.decode(inflateRawSync(packed)),
+    packed === undefined ? null : decoder.decode(openBytes(readEnvelope(bytes).body as BlockBody, packed)),
   ]);
 };
