@@ -70,6 +70,8 @@ describe.skipIf(noBrowser)('a job with a break, a deviation and a repair', { tim
     await page.getByRole('button', { name: /^Release for welding/ }).click();
     await page.getByRole('form', { name: 'Release for welding' }).getByRole('button', { name: 'Release' }).click();
     await page.getByRole('button', { name: /^Release for welding .*released by Runa Teld/ }).waitFor();
+    // At once, without being asked for: from here on it can be carried out of the house.
+    await page.getByRole('img', { name: 'QR code of the head' }).waitFor();
     await look(page, 'c-answered');
     await page.getByRole('button', { name: 'Back' }).click();
     await page.getByRole('button', { name: /^Checks none open before the next arc/ }).waitFor();
