@@ -22,6 +22,7 @@ import { untilAsked } from './until-asked.ts';
 
 const help = `serve [--port PATH ...] [--usb IDENTITY ...] [--connect FILE ...] [--instruments]
       [--data FOLDER [--begin]] [--http NUMBER] [--host ADDRESS] [--signals] [--shift]
+      [--daily HH:MM] [--copies FOLDER]
 
 Runs a station and prints its address. Without --port, --usb and --connect it is a demonstration on a simulated board.
 
@@ -43,6 +44,10 @@ Runs a station and prints its address. Without --port, --usb and --connect it is
                   people) whoever reaches it can act in any name, so open it to a trusted network only
   --signals       drive lamp, horn and permission relay of the boards. The relay only ever takes a permission
                   away or gives it back; it starts no heat and no arc, and it is no safety interlock
+  --daily HH:MM   when the record is checked as a whole each day, by this computer's time: 03:00 if not given. It is
+                  checked after the start too, beside the readings, and the overview says what was found
+  --copies FOLDER each day after the check a verified copy of the record goes into this folder; it must be there.
+                  Without it no copies are made. The station's key is never in them
   --shift         with the demonstration only, in a new record: first plays three finished jobs of the invented
                   workshop, on simulated boards too. One goes well, one has a break, one fails. Takes a minute or so
   --help          this page
@@ -61,6 +66,8 @@ const options = {
   host: { type: 'string' },
   signals: { type: 'boolean' },
   shift: { type: 'boolean' },
+  daily: { type: 'string' },
+  copies: { type: 'string' },
 } as const;
 
 export const serve: Command = {
@@ -99,6 +106,11 @@ export const serve: Command = {
       return refuse(serve, '--shift plays simulated boards; leave it out with --port, --usb and --connect', terminal);
     if (values.shift === true && values.data !== undefined && values.begin !== true)
       return refuse(serve, '--shift begins a new record: add --begin, or leave --data out', terminal);
+    const dailyAtMinutes = minutesOfDay(values.daily ?? '03:00');
+    if (dailyAtMinutes === undefined) return refuse(serve, '--daily wants a time of day, as 03:00', terminal);
+    const copiesIn = values.copies;
+    if (copiesIn !== undefined && !existsSync(copiesIn))
+      return refuse(serve, `--copies: ${copiesIn} is not there; plug in what it lies on, or make the folder`, terminal);
     if (!existsSync(webFolder)) return refuse(serve, 'the pages are not built; run npm run build', terminal);
     const common = {
       httpPort,
@@ -107,6 +119,7 @@ export const serve: Command = {
       begin: values.begin === true,
       signals: values.signals === true,
       shift: values.shift === true,
+      keeping: { dailyAtMinutes, ...(copiesIn === undefined ? {} : { copiesIn }) },
     };
     try {
       const rules = usb.filter((rule) => rule !== undefined);
@@ -133,6 +146,7 @@ interface Common {
   readonly begin: boolean;
   readonly signals: boolean;
   readonly shift: boolean;
+  readonly keeping: NonNullable<StationOptions['keeping']>;
 }
 
 async function serveHardware(
@@ -212,3 +226,8 @@ function announce(station: Station, folder: string, terminal: Terminal): void {
 
 const wholeNumber = (text: string, most: number): number | undefined =>
   /^\d{1,7}$/.test(text) && Number(text) <= most ? Number(text) : undefined;
+
+const minutesOfDay = (text: string): number | undefined => {
+  const [, hours, minutes] = /^([01]?\d|2[0-3]):([0-5]\d)$/.exec(text) ?? [];
+  return hours === undefined ? undefined : Number(hours) * 60 + Number(minutes);
+};

@@ -31,6 +31,7 @@ import type { Joint } from '../weld/joint.ts';
 import type { Scan } from '../weld/scan.ts';
 import type { Signed } from '../weld/signed.ts';
 import type { WholeJob } from './keep-logs.ts';
+import type { KeepingErrand, KeepingOutcome } from './keeping.ts';
 import { keepLogs, type LogsErrand, reportLogs, viewLogs } from './logs.ts';
 import { type CardsToKeep, type PastErrand, type PastOutcome, runPast } from './past.ts';
 
@@ -55,7 +56,8 @@ export type Errand =
   | { readonly kind: 'csv'; readonly of: TableKind; readonly joint: string; readonly zone: string }
   | PastErrand
   /** The judge over the record with one stated change; nothing of it is kept. */
-  | { readonly kind: 'suppose'; readonly joint: string; readonly supposed: Supposition };
+  | { readonly kind: 'suppose'; readonly joint: string; readonly supposed: Supposition }
+  | KeepingErrand;
 
 /** Tables that a joint's record is given out as. */
 export type TableKind = 'readings' | 'passes';
@@ -80,10 +82,15 @@ export type Outcome<E extends Errand> = E extends { kind: 'history' }
             ? PastOutcome<E>
             : E extends { kind: 'suppose' }
               ? SupposedAnswer | NotSupposed
-              : Uint8Array;
+              : E extends KeepingErrand
+                ? KeepingOutcome<E>
+                : Uint8Array;
+
+/** Done over a connection that is open already. */
+export type ReadingErrand = Exclude<Errand, KeepingErrand>;
 
 export async function run(
-  errand: Errand,
+  errand: ReadingErrand,
   reader: RecordReader,
   program: Program,
   seal?: (bytes: Uint8Array) => Uint8Array,

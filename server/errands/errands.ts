@@ -1,6 +1,7 @@
-/** Sends errands to threads beside the trip: one for what a screen waits for, one for paper, one that knows all past joints. */
+/** Sends errands to threads beside the trip: one for what a screen waits for, one for paper, one that knows all past joints, one that looks at the record as a whole. */
 import { Worker } from 'node:worker_threads';
 import type { Errand, Outcome } from './errand.ts';
+import { isKeeping } from './keeping.ts';
 
 export interface Errands {
   /** Rejects with the cause in words. */
@@ -13,10 +14,14 @@ export function createErrands(folder: string, program = besideThis()): Errands {
   const quick = createThread(folder, program);
   const paper = createThread(folder, program);
   const past = createThread(folder, program);
+  const keeping = createThread(folder, program);
   return {
-    run: (errand) => (ofPast.has(errand.kind) ? past : slow.has(errand.kind) ? paper : quick).run(errand),
+    run: (errand) =>
+      (isKeeping(errand) ? keeping : ofPast.has(errand.kind) ? past : slow.has(errand.kind) ? paper : quick).run(
+        errand,
+      ),
     close: async () => {
-      await Promise.all([quick.close(), paper.close(), past.close()]);
+      await Promise.all([quick.close(), paper.close(), past.close(), keeping.close()]);
     },
   };
 }

@@ -4,10 +4,13 @@ import { readProgram } from '../program.ts';
 import { sealBeside } from '../record/key-file.ts';
 import { openRecordReadOnly } from '../record/read.ts';
 import { type Errand, run } from './errand.ts';
+import { isKeeping, keep } from './keeping.ts';
 
 const { folder } = workerData as { readonly folder: string };
 const reader = openRecordReadOnly(folder);
 const program = readProgram();
+const done = (errand: Errand): Promise<unknown> | unknown =>
+  isKeeping(errand) ? keep(errand, folder) : run(errand, reader, program, sealBeside(folder));
 let previous: Promise<void> = Promise.resolve();
 let isEnding = false;
 
@@ -26,7 +29,7 @@ parentPort?.on('message', (asked: { id: number; errand: Errand } | 'end') => {
     await new Promise((resume) => setImmediate(resume));
     if (isEnding) return;
     try {
-      parentPort?.postMessage({ id, outcome: await run(errand, reader, program, sealBeside(folder)) });
+      parentPort?.postMessage({ id, outcome: await done(errand) });
     } catch (cause) {
       parentPort?.postMessage({ id, failure: cause instanceof Error ? cause.message : String(cause) });
     }

@@ -102,6 +102,14 @@ export interface StationView {
   readonly attention: readonly AttentionView[];
   /** Present where the station was asked to drive them. */
   readonly signals?: readonly SignalView[];
+  /** Present where the station looks after its record as a whole. */
+  readonly keeping?: KeepingView;
+}
+
+/** The newest look at the whole record, and the newest copy of it. */
+export interface KeepingView {
+  readonly check?: { readonly at: Instant; readonly entries: number; readonly fault?: string };
+  readonly copy?: { readonly at: Instant; readonly folder?: string; readonly failed?: string };
 }
 
 /** The head of a joint's record, to be carried out of the house. */

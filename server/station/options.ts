@@ -7,6 +7,7 @@ import type { Outside } from '../wire/connection/open-connection.ts';
 import type { PortWatch } from '../wire/link-keeper.ts';
 import type { OpenPort } from '../wire/port.ts';
 import type { UsbRule } from '../wire/usb-rule.ts';
+import type { KeepingOptions } from './keeping.ts';
 
 export interface StationOptions {
   readonly folder: string;
@@ -31,6 +32,8 @@ export interface StationOptions {
   readonly host: string;
   readonly webFolder: string;
   readonly program: Program;
+  /** When the record is looked at as a whole, and where its copies go; absent: never. */
+  readonly keeping?: KeepingOptions;
   /** Drive lamp, horn and permission of the boards. Off unless asked: a board without them must work. */
   readonly signals?: boolean;
   /** Set where this is a demonstration; with words for the screen where there is something to say. */

@@ -34,6 +34,7 @@ import type { WireEvent } from '../wire/event.ts';
 import type { Link } from '../wire/serial-link.ts';
 import { createConnecting } from './connecting.ts';
 import { keepJob } from './keep-job.ts';
+import { keepingOf } from './keeping.ts';
 import { linksDesk, stationLinks } from './links.ts';
 import type { StationOptions } from './options.ts';
 import { keepPastCards, pastViews } from './past.ts';
@@ -104,6 +105,8 @@ export async function startStation(options: StationOptions): Promise<Station> {
       actor: signOn.actor,
     });
     opened.push(() => connecting.end());
+    const keeping = keepingOf(options, errands);
+    opened.push(() => keeping?.close());
     const views = stationViews({
       options,
       record,
@@ -113,6 +116,7 @@ export async function startStation(options: StationOptions): Promise<Station> {
       connections: connecting.connections,
       signals: () => signals?.boards(),
       errand: errands.run,
+      ...(keeping === undefined ? {} : { keeping: keeping.view }),
     });
 
     const isTaken = (id: string): boolean => !isJointChain(id) || record.head(id).seq > 0;
@@ -197,6 +201,7 @@ export async function startStation(options: StationOptions): Promise<Station> {
       async close() {
         closing = true;
         forgetCards();
+        keeping?.close();
         signals?.close();
         captures.close();
         await Promise.all([keeper.close(), connecting.end()]);

@@ -12,7 +12,7 @@ import { wiringProblems } from '../reading/wiring.ts';
 import type { RecordReader } from '../record/read.ts';
 import { repairsOf } from '../record/repairs.ts';
 import { requestFor } from '../record/stamping.ts';
-import type { JointState, LinkView, SignalView, StationView, TimelineEvent } from '../screen/contract.ts';
+import type { JointState, KeepingView, LinkView, SignalView, StationView, TimelineEvent } from '../screen/contract.ts';
 import type { ViewSource } from '../screen/views.ts';
 import { wayText } from '../weld/connection/given.ts';
 import { arrival } from '../weld/entry.ts';
@@ -34,6 +34,7 @@ export interface ViewParts {
   readonly connections: Pick<Connections, 'read'>;
   /** Undefined where outputs were not asked for. */
   readonly signals?: () => readonly SignalView[] | undefined;
+  readonly keeping?: () => KeepingView;
   readonly errand: <E extends Errand>(errand: E) => Promise<Outcome<E>>;
 }
 
@@ -46,6 +47,7 @@ export function stationViews({
   connections,
   signals,
   errand,
+  keeping,
 }: ViewParts): ViewSource {
   const { demonstration } = options;
   /** A closed joint does not change: it is judged once. */
@@ -113,6 +115,7 @@ export function stationViews({
         attention: attentionOf(pipeline.runs()),
         ...(stepped === undefined ? {} : { clockStep: stepped }),
         ...(driven === undefined ? {} : { signals: driven }),
+        ...(keeping === undefined ? {} : { keeping: keeping() }),
       };
     },
     joints: () =>

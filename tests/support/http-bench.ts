@@ -10,7 +10,7 @@ import type { ActorOf, Signer } from '../../server/desk/actor.ts';
 import { NotRecording } from '../../server/desk/refusal.ts';
 import { type DeskStation, deskRouter } from '../../server/desk/router.ts';
 import { createDoor, isSameOrigin } from '../../server/door/door.ts';
-import { type Errand, run as runErrand } from '../../server/errands/errand.ts';
+import { type Errand, type ReadingErrand, run as runErrand } from '../../server/errands/errand.ts';
 import { isJointChain } from '../../server/ledger/item.ts';
 import { RecordFailure } from '../../server/record/failure.ts';
 import { createLive, type Live } from '../../server/screen/live.ts';
@@ -72,7 +72,7 @@ export async function httpBench(
     },
   });
   const errand = (asked: Errand) =>
-    runErrand(asked, bench.record, { name: 'test', version: '1', rules: 'test' }) as never;
+    runErrand(asked as ReadingErrand, bench.record, { name: 'test', version: '1', rules: 'test' }) as never;
   const views = stationViews({
     options: {} as never,
     record: bench.record,

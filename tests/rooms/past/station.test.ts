@@ -1,6 +1,6 @@
 /** At a station: what is asked over HTTP, and that cards of closed joints come into the record by themselves. */
 import { expect, test } from 'vitest';
-import { type Errand, type Outcome, run } from '../../../server/errands/errand.ts';
+import { type Outcome, type ReadingErrand, run } from '../../../server/errands/errand.ts';
 import { madeBy } from '../../../server/errands/past-cards.ts';
 import type { Statistics } from '../../../server/past/statistics.ts';
 import type { FoundView } from '../../../server/past/view.ts';
@@ -17,7 +17,7 @@ const turns = async (count: number): Promise<void> => {
 test('cards are kept at the start and after each closing, and nothing is written once the station ends', async () => {
   const made = bench();
   made.store.commit(shortJob('joint-1'));
-  const errand = (<E extends Errand>(asked: E) => run(asked, made.store, program) as Promise<Outcome<E>>) as never;
+  const errand = (<E extends ReadingErrand>(asked: E) => run(asked, made.store, program) as Promise<Outcome<E>>) as never;
   const end = keepPastCards(made.store, errand);
   const kept = () => made.store.cards(madeBy(program)).map(({ chain }) => chain);
   await turns(5);

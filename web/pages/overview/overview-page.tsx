@@ -6,6 +6,7 @@ import { priorityGlyph } from '../../parts/alarm/line.tsx';
 import { AlarmList } from '../../parts/alarm/list.tsx';
 import { alarmEntries } from '../../parts/alarm/model.ts';
 import { Glyph, type GlyphName } from '../../parts/glyph.tsx';
+import { Keeping } from '../../parts/keeping.tsx';
 import { Signals } from '../../parts/signals.tsx';
 import { useTitle } from '../../parts/title.ts';
 import { isListCurrent, joints, watchJoints } from '../../state/joints.ts';
@@ -77,6 +78,7 @@ export function OverviewPage() {
       )}
       <StationAlarms of={state.value} blind={blind} />
       <Signals />
+      <Keeping />
       <p class="below-wall row wrap">
         <a href={pastAddress}>Find past joints, and counts over them</a>
         <a href={judgeAddress}>Judge logs of another instrument</a>
