@@ -7,7 +7,9 @@
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { coverageOf } from './coverage.ts';
+import { wideFamily } from './font-names.ts';
 import { tableOf } from './font-table.ts';
+import { openedWoff } from './woff.ts';
 
 export interface ReportFonts {
   readonly blobs: readonly Buffer[];
@@ -31,12 +33,26 @@ const load = (): ReportFonts => {
   return { blobs: [regular, bold, mono], covers: (codePoint) => inRegular.has(codePoint) && inBold.has(codePoint) };
 };
 
+let wide: ReportFonts | undefined;
+
+/** For nearly every other letter there is; many megabytes, so that it is opened only for a text that has one. */
+export const wideFonts = (): ReportFonts => {
+  if (wide === undefined) {
+    const require = createRequire(import.meta.url);
+    const file = require.resolve('@fontsource/unifontex/files/unifontex-latin-400-normal.woff');
+    const font = renamed(openedWoff(readFileSync(file)), 'UnifontExMono', wideFamily);
+    const covered = coverageOf(font);
+    wide = { blobs: [font], covers: (codePoint) => covered.has(codePoint) };
+  }
+  return wide;
+};
+
 /** The same number of letters, so that nothing else in the file moves. */
-const renamed = (font: Buffer): Buffer => {
+const renamed = (font: Buffer, old = 'DejaVu', name = 'Ledger'): Buffer => {
   const { offset, length } = tableOf(font, 'name');
   const names = font.subarray(offset, offset + length);
   for (const encoding of ['latin1', 'utf16le'] as const) {
-    const [from, to] = ['DejaVu', 'Ledger'].map((word) => {
+    const [from, to] = [old, name].map((word) => {
       const bytes = Buffer.from(word, encoding);
       return encoding === 'utf16le' ? bytes.swap16() : bytes;
     }) as [Buffer, Buffer];

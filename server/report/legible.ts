@@ -21,6 +21,16 @@ export const legible = (model: PageModel, covers: (codePoint: number) => boolean
   return { ...mapped, sections: [{ ...first, blocks: [...first.blocks, remark(replaced.size)] }, ...others] };
 };
 
+/** Whether some text of the model has a sign that is not covered. */
+export const hasOther = (model: PageModel, covers: (codePoint: number) => boolean): boolean => {
+  let found = false;
+  mapText(model, (text) => {
+    if (!found) for (const sign of text) found ||= !covers(sign.codePointAt(0)!) && sign !== '\n';
+    return text;
+  });
+  return found;
+};
+
 const anySign = /[\s\S]/gu;
 /** Controls, format signs (also those that turn the direction of reading), lone surrogates, private and unassigned. */
 const invisible = /[\p{Cc}\p{Cf}\p{Cs}\p{Co}\p{Cn}]/u;

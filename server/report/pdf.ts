@@ -7,19 +7,23 @@ import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { NodeCompiler } from '@myriaddreamin/typst-ts-node-compiler';
-import { reportFonts } from './fonts.ts';
-import { legible } from './legible.ts';
+import { type ReportFonts, reportFonts, wideFonts } from './fonts.ts';
+import { hasOther, legible } from './legible.ts';
 import type { PageModel } from './page-model.ts';
 import { template } from './template.ts';
 import { wrapped } from './wrap.ts';
 
 export async function renderPdf(model: PageModel): Promise<Uint8Array> {
-  const fonts = reportFonts();
-  const printable = wrapped(legible(model, fonts.covers));
+  const fonts = fontsFor(model);
+  const covers = (code: number): boolean => fonts.some((each) => each.covers(code));
+  const printable = wrapped(legible(model, covers));
   // The typesetter may read files of its workspace; there is nothing to read in an empty one.
   const workspace = await mkdtemp(join(tmpdir(), 'preheat-report-'));
   try {
-    const compiler = NodeCompiler.create({ workspace, fontArgs: [{ fontBlobs: [...fonts.blobs] }] });
+    const compiler = NodeCompiler.create({
+      workspace,
+      fontArgs: [{ fontBlobs: fonts.flatMap(({ blobs }) => [...blobs]) }],
+    });
     const bytes = compiler.pdf(
       { mainFileContent: template, inputs: { report: JSON.stringify(printable) } },
       { pdfStandard: 'ua-1', creationTimestamp: Math.floor(model.datedAt / 1000) },
@@ -36,3 +40,8 @@ export async function renderPdf(model: PageModel): Promise<Uint8Array> {
     await rm(workspace, { recursive: true, force: true });
   }
 }
+
+const fontsFor = (model: PageModel): ReportFonts[] => {
+  const usual = reportFonts();
+  return hasOther(model, usual.covers) ? [usual, wideFonts()] : [usual];
+};

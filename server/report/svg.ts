@@ -1,5 +1,5 @@
 /** A few words of SVG. Text is always escaped; numbers are rounded to hundredths, so that bytes stay few and the same. */
-import { family } from './font-names.ts';
+import { family, wideFamily } from './font-names.ts';
 
 export const number = (value: number): string => `${Math.round(value * 100) / 100}`;
 
@@ -17,7 +17,7 @@ export const text = (
   words: string,
   { size = 7, anchor = 'start', weight = 'normal', fill = '#000' } = {},
 ): string =>
-  `<text x="${number(x)}" y="${number(y)}" font-family="${family}" font-size="${number(size)}"${
+  `<text x="${number(x)}" y="${number(y)}" font-family="${family}, ${wideFamily}" font-size="${number(size)}"${
     anchor === 'start' ? '' : ` text-anchor="${anchor}"`
   }${weight === 'normal' ? '' : ` font-weight="${weight}"`} fill="${fill}">${escaped(words)}</text>`;
 

@@ -2,7 +2,7 @@
  * How a page model is set, in the typesetter's language. It holds no words of its own but "Page n of m" and the
  * labels of a signature; everything else comes in as data and is never read as markup.
  */
-import { family, monoFamily } from './font-names.ts';
+import { family, monoFamily, wideFamily } from './font-names.ts';
 
 export const template = `
 #let report = json(bytes(sys.inputs.report))
@@ -22,7 +22,7 @@ export const template = `
   keywords: report.at("keywords", default: ()),
   date: auto,
 )
-#set text(lang: report.language, font: "${family}", size: body-size, fallback: false, hyphenate: false)
+#set text(lang: report.language, font: ("${family}", "${wideFamily}"), size: body-size, fallback: false, hyphenate: false)
 #set par(leading: 0.55em, spacing: 0.75em)
 #set page(
   paper: "a4",
@@ -98,7 +98,7 @@ export const template = `
 ))
 
 #let cell-text(value, column) = if column.at("mono", default: false) {
-  text(font: "${monoFamily}", size: 6.8pt, words(value))
+  text(font: ("${monoFamily}", "${family}", "${wideFamily}"), size: 6.8pt, words(value))
 } else { words(value) }
 
 #let data-table(block-data) = {
@@ -196,7 +196,7 @@ export const template = `
 #let mono(block-data) = block(above: 6pt, below: 8pt, {
   strong(words(block-data.label))
   linebreak()
-  text(font: "${monoFamily}", size: 8.5pt, words(block-data.text))
+  text(font: ("${monoFamily}", "${family}", "${wideFamily}"), size: 8.5pt, words(block-data.text))
 })
 
 #let set-block(block-data) = {

@@ -10,7 +10,7 @@ import { join } from 'node:path';
 import { unzlibSync } from 'fflate';
 import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
 import { coverageOf } from '../../../server/report/coverage.ts';
-import { reportFonts } from '../../../server/report/fonts.ts';
+import { reportFonts, wideFonts } from '../../../server/report/fonts.ts';
 import { legible } from '../../../server/report/legible.ts';
 import { modelText, type PageModel } from '../../../server/report/page-model.ts';
 import { pages } from '../../../server/report/pages.ts';
@@ -29,7 +29,7 @@ const qpdf = installed('qpdf');
 const folder = mkdtempSync(join(tmpdir(), 'report-test-'));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
-const nasty = 'Łukasz Żółć Дмитрий Ωμέγα 田 #read("/etc/passwd") *x* $y$ \\ `z` <w> \u202Eabc';
+const nasty = 'Łukasz Żółć Дмитрий Ωμέγα 田 \uE000 #read("/etc/passwd") *x* $y$ \\ `z` <w> \u202Eabc';
 const facts = reportFacts({
   joint: fixtureJoint({ workshop: nasty, title: 'Çelik işi č ř ě ő ș, ΔT ≤ 5 K' }),
   extraActs: [[60, nasty, { kind: 'note', text: `${nasty}\nsecond line` }]],
@@ -92,7 +92,7 @@ describe('PDF', () => {
     context.skip(!poppler, 'needs poppler-utils: pdftotext, pdffonts, pdfinfo');
     const text = told('pdftotext', '-layout', file, '-');
     for (const words of [
-      'Łukasz Żółć Дмитрий Ωμέγα [U+7530] #read("/etc/passwd") *x* $y$ \\ `z`',
+      'Łukasz Żółć Дмитрий Ωμέγα 田 [U+E000] #read("/etc/passwd") *x* $y$ \\ `z`',
       '[U+202E]abc',
       'Çelik işi č ř ě ő ș, ΔT ≤ 5 K',
     ])
@@ -193,7 +193,10 @@ describe('what the font lacks', () => {
     const { covers } = reportFonts();
     for (const sign of '°ΔΩµ≤≥−·…€ąćęłńóśźżčďěňřšťůžőűșțğışçåäöøæßñŁŻЖдмийюґїєΑωάλ')
       expect(covers(sign.codePointAt(0)!), sign).toBe(true);
-    for (const sign of '田한🙂') expect(covers(sign.codePointAt(0)!), sign).toBe(false);
+    for (const sign of '田한🙂ไअ') {
+      expect(covers(sign.codePointAt(0)!), sign).toBe(false);
+      expect(wideFonts().covers(sign.codePointAt(0)!), sign).toBe(true);
+    }
   });
   it('reads the same character map as the font itself lists', () => {
     const require = createRequire(import.meta.url);
