@@ -7,7 +7,7 @@
  */
 import { spawn } from 'node:child_process';
 import { createHash } from 'node:crypto';
-import { existsSync, mkdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { existsSync, lstatSync, mkdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
@@ -85,6 +85,8 @@ export async function holdingTheLock(name, work) {
 async function install() {
   const began = performance.now();
   say('Installing the packages that package-lock.json names; the first time this takes a minute or two.');
+  // npm empties what it finds there. A link leads to the packages of another checkout, which need them.
+  if (lstatSync(modules, { throwIfNoEntry: false })?.isSymbolicLink()) rmSync(modules);
   const [program, before] = npmProgram();
   const args = [...before, 'ci', '--include=dev', '--no-audit', '--no-fund', '--loglevel=error'];
   const { status, tail } = await run(program, args, { shell: before.length === 0 && process.platform === 'win32' });

@@ -3,7 +3,7 @@
  * their own, with an npm that does what the test says.
  */
 import { spawnSync } from 'node:child_process';
-import { copyFileSync, existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { copyFileSync, existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
@@ -42,6 +42,18 @@ function run(args: readonly string[]) {
 const install = () => run(['-e', "import('./server/install.mjs').then((it) => it.installIfNeeded())"]);
 const asked = (): string[] | undefined =>
   existsSync(join(folder, 'asked.json')) ? JSON.parse(readFileSync(join(folder, 'asked.json'), 'utf8')) : undefined;
+
+test('leaves alone what a link of that name leads to: it belongs to another checkout', () => {
+  const elsewhere = mkdtempSync(join(tmpdir(), 'packages-'));
+  writeFileSync(join(elsewhere, 'kept'), '');
+  symlinkSync(elsewhere, join(folder, 'node_modules'), 'junction');
+  npm(`fs.rmSync('node_modules/kept', { force: true });
+    fs.mkdirSync('node_modules/a', { recursive: true });
+    fs.writeFileSync('node_modules/.package-lock.json', '{"packages":{"node_modules/a":{"version":"1.0.0"}}}');`);
+  expect(install().status).toBe(0);
+  expect(existsSync(join(elsewhere, 'kept'))).toBe(true);
+  rmSync(elsewhere, { recursive: true });
+});
 
 test('installs by the lock with what tests and builds need, and says nothing on standard output', () => {
   const { status, stdout, stderr } = install();

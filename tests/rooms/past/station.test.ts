@@ -17,7 +17,8 @@ const turns = async (count: number): Promise<void> => {
 test('cards are kept at the start and after each closing, and nothing is written once the station ends', async () => {
   const made = bench();
   made.store.commit(shortJob('joint-1'));
-  const errand = (<E extends ReadingErrand>(asked: E) => run(asked, made.store, program) as Promise<Outcome<E>>) as never;
+  const errand = (<E extends ReadingErrand>(asked: E) =>
+    run(asked, made.store, program) as Promise<Outcome<E>>) as never;
   const end = keepPastCards(made.store, errand);
   const kept = () => made.store.cards(madeBy(program)).map(({ chain }) => chain);
   await turns(5);
