@@ -1,6 +1,5 @@
 /** Signing on over HTTP, what follows from it at the desk, and that no secret leaves the way it came in. */
-import { readdirSync, readFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { readFileSync } from 'node:fs';
 import { expect, onTestFinished, test, vi } from 'vitest';
 import { limits } from '../../../server/measure/limits.ts';
 import type { PersonKept } from '../../../server/people/people.ts';
@@ -9,6 +8,7 @@ import { because, problem, shop } from '../../support/guarded-shop.ts';
 import { asJson } from '../../support/http-bench.ts';
 import { password } from '../../support/people.ts';
 import { jointOn } from '../../support/pipeline-bench.ts';
+import { bytesOfRecord } from '../../support/unpacked-record.ts';
 
 test('while the station knows nobody a name is taken as typed, and the record says so', async () => {
   const { browser, newest } = await shop();
@@ -208,8 +208,7 @@ test('no secret stands in record, people file, answers that others get, or what 
   for (const path of ['/api/people', '/api/sign-on', '/api/joints/one/timeline', '/api/joints/one'])
     answers.push(await (await office.send('GET', path)).text());
   expect(answers[2]).toContain('Runa Teld');
-  const folder = http.bench.folder;
-  const kept = readdirSync(folder).map((name) => readFileSync(join(folder, name)));
+  const kept = bytesOfRecord(http.bench.folder);
   const ofPeople = ['', '-wal'].map((end) => readFileSync(`${file}${end}`));
   expect(
     kept.some((bytes) => bytes.includes('Seen.')),
