@@ -9,6 +9,9 @@ export interface Errands {
   close(): Promise<void>;
 }
 
+/** A day of readings makes many short-lived values: with more room for them they are cleared away a few times and not thousands. */
+const maxYoungGenerationSizeMb = 64;
+
 /** `program`: of the threads, if not the one that stands beside this file. */
 export function createErrands(folder: string, program = besideThis()): Errands {
   const quick = createThread(folder, program);
@@ -63,7 +66,7 @@ function createThread(folder: string, program: URL): Errands {
   const waiting = new Map<number, Waiting>();
 
   const start = (): Worker => {
-    const made = new Worker(program, { workerData: { folder } });
+    const made = new Worker(program, { workerData: { folder }, resourceLimits: { maxYoungGenerationSizeMb } });
     made.on('message', ({ id, outcome, failure }: { id: number; outcome: never; failure?: string }) => {
       const one = waiting.get(id);
       waiting.delete(id);

@@ -159,8 +159,14 @@ function copyOf(state: State): State {
   };
 }
 
-/** Judges a whole record or log at once and returns what the judge says at its end. The inputs may be gone through again. */
-export function judgeAll(inputs: Iterable<Input>, until?: Instant): { judge: Judge; assessment: Assessment } {
+/**
+ * Judges a whole record or log at once and returns what the judge says at its end, `until` an instant that is known once all
+ * were gone through. The inputs may be gone through again.
+ */
+export function judgeAll(
+  inputs: Iterable<Input>,
+  until?: Instant | (() => Instant),
+): { judge: Judge; assessment: Assessment } {
   let judge: Judge | undefined;
   let last = 0 as Instant;
   let taken = 0;
@@ -175,7 +181,7 @@ export function judgeAll(inputs: Iterable<Input>, until?: Instant): { judge: Jud
     last = arrival(input);
   }
   if (judge === undefined) throw new Error('the record is empty: there is nothing to judge');
-  judge.advance(until ?? after(last, 0));
+  judge.advance((typeof until === 'function' ? until() : until) ?? after(last, 0));
   return { judge, assessment: judge.assess() };
 }
 

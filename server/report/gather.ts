@@ -48,17 +48,17 @@ export function ofRecord(reader: RecordReader, chain: string): Omit<Gathering, '
 
 /** Throws where the inputs do not begin with an opening entry. */
 export function gather(from: Gathering): ReportFacts {
-  const span = spanOf(from.inputs());
-  const { judge, assessment } = judgeAll(from.inputs(), span.last);
-  const joint = span.joint;
-  const recordedVerdict = verdictOf(from.conclusions, span.opened.rules);
+  const { opened, openedAt, closedAt, joint } = openingOf(from.timeline);
+  const { seen, inputs } = watching(from.inputs);
+  const { judge, assessment } = judgeAll(inputs, () => seen.last);
+  const { last, firstScanAt } = seen;
+  const recordedVerdict = verdictOf(from.conclusions, opened.rules);
   const differs = recordedVerdict !== undefined && !isSame(from.conclusions, assessment, recordedVerdict.verdict);
-  const scans = scansOf(from.inputs());
   const measured = measuredOverTime(from.timeline.map(({ input }) => input));
   return {
     joint,
     assessment,
-    courses: judge.courses(span.last),
+    courses: judge.courses(last),
     handReadings: judge.handReadings(),
     ...(recordedVerdict === undefined ? {} : { recordedVerdict }),
     recordedConclusions: from.conclusions,
@@ -66,8 +66,8 @@ export function gather(from: Gathering): ReportFacts {
     ...(differs
       ? {
           differsBecause: {
-            kind: span.opened.rules === from.rules ? 'not known' : 'rules version',
-            detail: `recorded by ${span.opened.rules}, judged now by ${from.rules}`,
+            kind: opened.rules === from.rules ? 'not known' : 'rules version',
+            detail: `recorded by ${opened.rules}, judged now by ${from.rules}`,
           },
         }
       : {}),
@@ -75,22 +75,26 @@ export function gather(from: Gathering): ReportFacts {
     ...(from.repairs === undefined ? {} : { repairs: from.repairs }),
     program: from.program,
     rules: from.rules,
-    station: span.opened.station,
-    openedBy: span.opened.openedBy,
+    station: opened.station,
+    openedBy: opened.openedBy,
     head: from.head,
     entries: from.head.seq,
-    openedAt: span.openedAt,
-    ...(span.closedAt === undefined ? {} : { closedAt: span.closedAt }),
-    lastAt: span.last,
+    openedAt,
+    ...(closedAt === undefined ? {} : { closedAt }),
+    lastAt: last,
     zone: from.zone,
-    periodMilliseconds: span.opened.periodMilliseconds,
+    periodMilliseconds: opened.periodMilliseconds,
     timeline: from.timeline,
-    history: thinJudged(scans, measured, {
+    history: thinJudged(scansOf(from.inputs()), measured, {
       probes: joint.probes.map((probe) => probe.id),
-      from: span.firstScanAt ?? span.openedAt,
-      to: span.last,
+      from: firstScanAt ?? openedAt,
+      to: last,
       points: limits.reportPointsMaximum,
-      periodMilliseconds: longestPeriod(from.inputs(), span.openedAt, span.last),
+      periodMilliseconds: longestPeriod(
+        from.timeline.map(({ input }) => input),
+        openedAt,
+        last,
+      ),
     }),
     documents: documentsOf(from),
   };
@@ -103,26 +107,34 @@ export function timelineEntry(entry: CommittedEntry): TimelineEntry[] {
   return [{ seq: entry.seq, input, ...kept }];
 }
 
-function spanOf(inputs: Iterable<Input>) {
-  let opened: (StationEvent & { kind: 'opened' }) | undefined;
-  let openedAt = 0 as Instant;
+/** What the entries say of the job's span. Of the readings, which are many, only the first and the newest are asked for elsewhere. */
+function openingOf(timeline: readonly TimelineEntry[]) {
+  let found: { readonly opened: StationEvent & { kind: 'opened' }; readonly openedAt: Instant } | undefined;
+  let joint: ReportFacts['joint'] | undefined;
   let closedAt: Instant | undefined;
-  let firstScanAt: Instant | undefined;
-  let last = 0 as Instant;
-  let joint = undefined as ReportFacts['joint'] | undefined;
-  for (const input of inputs) {
-    last = Math.max(last, arrival(input)) as Instant;
-    if (input.type === 'scan') firstScanAt ??= input.scan.measuredAt;
-    else if (input.type === 'station' && input.event.kind === 'opened') {
-      opened = input.event;
-      openedAt = input.at;
+  for (const { input } of timeline) {
+    if (input.type === 'station' && input.event.kind === 'opened') {
+      found = { opened: input.event, openedAt: input.at };
       joint = input.event.joint;
     } else if (input.type === 'act' && input.act.kind === 'revise') joint = input.act.joint;
     else if (input.type === 'act' && input.act.kind === 'close') closedAt = input.at;
   }
-  if (opened === undefined || joint === undefined)
+  if (found === undefined || joint === undefined)
     throw new Error('the record has no opening entry, so no report can be made of it');
-  return { opened, openedAt, closedAt, firstScanAt, last, joint };
+  return { ...found, closedAt, joint };
+}
+
+/** The inputs as they are gone through, and what was seen of them by then: a long job is read as few times as can be. */
+function watching(inputs: () => Iterable<Input>) {
+  const seen: { last: Instant; firstScanAt?: Instant } = { last: 0 as Instant };
+  const iterate = function* (): Iterator<Input> {
+    for (const input of inputs()) {
+      seen.last = Math.max(seen.last, arrival(input)) as Instant;
+      if (input.type === 'scan') seen.firstScanAt ??= input.scan.measuredAt;
+      yield input;
+    }
+  };
+  return { seen, inputs: { [Symbol.iterator]: iterate } };
 }
 
 function* scansOf(inputs: Iterable<Input>): Iterable<Scan> {

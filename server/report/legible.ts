@@ -8,9 +8,9 @@ import type { Block, PageModel } from './page-model.ts';
 export const legible = (model: PageModel, covers: (codePoint: number) => boolean): PageModel => {
   const replaced = new Set<string>();
   const printable = (text: string): string =>
-    text.replace(anySign, (sign) => {
+    text.replace(notPlain, (sign) => {
       const code = sign.codePointAt(0)!;
-      if (sign === '\n' || (covers(code) && !invisible.test(sign))) return sign;
+      if (covers(code) && !invisible.test(sign)) return sign;
       if (sign === '\t' || sign === '\r') return ' ';
       replaced.add(sign);
       return `[U+${code.toString(16).toUpperCase().padStart(4, '0')}]`;
@@ -25,13 +25,14 @@ export const legible = (model: PageModel, covers: (codePoint: number) => boolean
 export const hasOther = (model: PageModel, covers: (codePoint: number) => boolean): boolean => {
   let found = false;
   mapText(model, (text) => {
-    if (!found) for (const sign of text) found ||= !covers(sign.codePointAt(0)!) && sign !== '\n';
+    found ||= (text.match(notPlain) ?? []).some((sign) => !covers(sign.codePointAt(0)!));
     return text;
   });
   return found;
 };
 
-const anySign = /[\s\S]/gu;
+/** All but the signs of ASCII, which every face has: pictures are long texts, and hold hardly another. */
+const notPlain = /[^\n\x20-\x7e]/gu;
 /** Controls, format signs (also those that turn the direction of reading), lone surrogates, private and unassigned. */
 const invisible = /[\p{Cc}\p{Cf}\p{Cs}\p{Co}\p{Cn}]/u;
 
