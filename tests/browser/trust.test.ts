@@ -165,8 +165,7 @@ describe.skipIf(noBrowser)('what the screen may be trusted for', { timeout: test
       .filter({ hasText: /^No word from the station/ })
       .waitFor();
     line.mend();
-    // What had piled up comes first, and a slow machine is long about it.
-    await expect.poll(() => lines, { ...waiting, timeout: 2 * patience }).toBe(2);
+    await expect.poll(() => lines, waiting).toBe(2);
     await sentence(page)
       .filter({ hasText: /^Ready:/ })
       .waitFor();
