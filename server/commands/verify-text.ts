@@ -1,4 +1,5 @@
 /** What `verify` answers, in words and as JSON. What is wrong comes first. */
+import type { CardsCheck } from '../errands/past-cards.ts';
 import type { Gaps } from '../ledger/coverage.ts';
 import { isJointChain, stationChain } from '../ledger/item.ts';
 import { fingerprintOf } from '../ledger/keys.ts';
@@ -15,6 +16,7 @@ import { plainStamp } from '../proof/stamps.ts';
 import type { InspectedChain, RecordInspection } from '../record/inspection.ts';
 import type { ByOwnRules } from '../record/own-rules.ts';
 import { proofs } from '../weld/person.ts';
+import { cardsText } from '../wording/keeping.ts';
 import { proofText } from '../wording/signed.ts';
 import { durationText, instantText } from '../wording/time.ts';
 
@@ -31,22 +33,30 @@ export const ownDiffers = ({ recordedVerdict, unsealed }: InspectedChain, own: B
 /** Gaps that are written out; more are counted. */
 const gapsWritten = 5;
 
-export const verifyText = (folder: string, seen: RecordInspection, own: OwnRules = new Map()): string =>
+export const verifyText = (
+  folder: string,
+  seen: RecordInspection,
+  own: OwnRules = new Map(),
+  cards?: CardsCheck,
+): string =>
   [
     ...headline(folder, seen, own),
+    ...differingText(folder, cards),
     ...seen.chains.flatMap((chain) => ['', ...chainText(chain, seen.keys.length > 0, own.get(chain.chain))]),
     '',
     ...keysText(seen),
     ...documentsText(seen.documents),
     ...proceduresText(seen.procedures),
+    ...comparedText(cards),
     '',
     ...(seen.chains.some(({ openedAt }) => openedAt !== undefined) ? [sharedJudge] : []),
     ...whatSoundMeans,
   ].join('\n');
 
 /** Plain data: sets and maps that served the inspection are left out. */
-export const verifyAnswer = (seen: RecordInspection, own: OwnRules = new Map()): object => ({
+export const verifyAnswer = (seen: RecordInspection, own: OwnRules = new Map(), cards?: CardsCheck): object => ({
   ...seen,
+  ...(cards === undefined ? {} : { searchList: cards }),
   chains: seen.chains.map(
     ({ attached: _, named: __, noted: ___, revisions: ____, bound: _____, stamps, ...chain }) => ({
       ...chain,
@@ -196,6 +206,22 @@ const documentsText = ({ kept, altered, missing, notKept }: RecordInspection['do
   ...missing.map((sha256) => `  MISSING: ${sha256}, handed in by an entry`),
   ...notKept.map((sha256) => `  named by an analysis and not kept here: ${sha256}`),
 ];
+
+/** Not a word of alteration: the list is drawn out of the chains, which stand. */
+const differingText = (folder: string, cards: CardsCheck | undefined): string[] =>
+  cards === undefined || cards.differing.length === 0
+    ? []
+    : [
+        `SEARCH LIST DIFFERS: ${cardsText(cards.differing)}`,
+        `  It is made again from the chains by a station on this record, half a minute after its start: npm start -- --data ${folder}`,
+      ];
+
+const comparedText = (cards: CardsCheck | undefined): string[] =>
+  cards === undefined || cards.compared === 0
+    ? []
+    : [
+        `search list: ${cards.compared} ${cards.compared === 1 ? 'joint' : 'joints'} compared with their chains, ${cards.differing.length} ${cards.differing.length === 1 ? 'differs' : 'differ'}`,
+      ];
 
 const proceduresText = ({ revisions, notKept }: RecordInspection['procedures']): string[] =>
   revisions === 0 && notKept.length === 0

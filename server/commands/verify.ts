@@ -3,11 +3,12 @@
  * give the verdict that stands in it? Believes nothing of the record, and may run beside a station.
  */
 import { readFileSync, statSync } from 'node:fs';
+import { cardsOf } from '../errands/keeping.ts';
 import { judgeAll } from '../judgement/judge.ts';
 import { findHead, withoutBreaks } from '../ledger/head-text.ts';
 import type { KnownElsewhere } from '../ledger/key-faults.ts';
 import { limits } from '../measure/limits.ts';
-import { builtScript } from '../program.ts';
+import { builtScript, readProgram } from '../program.ts';
 import { RecordRefusal } from '../record/failure.ts';
 import { type InspectionOptions, inspectRecord, type RecordInspection, type Rejudge } from '../record/inspection.ts';
 import { judgeByOwnRules } from '../record/own-rules.ts';
@@ -23,6 +24,7 @@ Checks a record (the folder given to serve as --data): every entry of every chai
 before it, its signature by the station's key, the sealed scans, the documents, and the heads that the station
 noted; then gaps in time. The first entry that is not as it was written is named. Each joint is judged again, both by the rules that
 judged it then, where they are at hand, shut in without network, disk or other programs, and by those of today.
+What search keeps of closed joints, drawn out of the chains, is held against them.
 It reads only, and may run beside a station that writes. A package (command "package") is checked likewise.
 
   --head TEXT|FILE        a head known from elsewhere, as it stands on a report or in the code that a screen showed:
@@ -38,7 +40,7 @@ It reads only, and may run beside a station that writes. A package (command "pac
   --json                  the answer as JSON
   --help                  this page
 
-Exit status: 0 as it was written, 1 altered or the verdict differs, 3 bad input or no record there.
+Exit status: 0 as it was written, 1 altered, or a verdict or the search list differs, 3 bad input or no record there.
 An intact record says that nothing was changed after it was written. Whoever holds the station's key can rewrite all of
 it until a head has left the house: give the one that you were handed with --head. It never says that a weld is sound
 or safe.
@@ -77,10 +79,15 @@ export const verifyWith = (rejudge: Rejudge): Command => {
       if (seen === undefined) return exitStatus.failed;
       const joints = seen.chains.filter(({ ok, openedAt }) => ok && openedAt !== undefined);
       const own = await judgeByOwnRules(folder, joints, scriptsAtHand(scripts));
+      // Of an altered record the chains come first.
+      const cards = seen.ok ? cardsOf(folder, readProgram()) : undefined;
       const { json } = asked.values;
-      terminal.out(json === true ? JSON.stringify(verifyAnswer(seen, own), null, 2) : verifyText(folder, seen, own));
+      terminal.out(
+        json === true ? JSON.stringify(verifyAnswer(seen, own, cards), null, 2) : verifyText(folder, seen, own, cards),
+      );
       const differs = seen.verdictDiffers || joints.some((each) => ownDiffers(each, own.get(each.chain)));
-      return seen.ok && !differs ? exitStatus.done : exitStatus.doesNotComply;
+      const listStands = (cards?.differing ?? []).length === 0;
+      return seen.ok && !differs && listStands ? exitStatus.done : exitStatus.doesNotComply;
     },
   };
   return command;

@@ -28,6 +28,8 @@ export interface PastCards {
   all(): Iterable<Kept>;
   /** At most so many of closed joints that the record's table does not hold; each is given out once. */
   toKeep(count: number): readonly KeptCard[];
+  /** Nothing that was kept of these chains is believed any more: what is known of them is drawn out of the chain. */
+  drawAnew(chains: readonly string[]): void;
 }
 
 const ofReader = new WeakMap<RecordReader, PastCards>();
@@ -50,8 +52,8 @@ function createPastCards(reader: RecordReader, made: string): PastCards {
     for (const { chain, position, open } of reader.grownSince(upTo)) {
       if (!isJointChain(chain)) continue;
       const inTable = open ? undefined : table.get(chain);
-      const drawn =
-        inTable?.position === position ? fromTable(inTable) : fromChain(reader, chain, position, cards.get(chain));
+      const believed = inTable?.position === position ? fromTable(inTable) : undefined;
+      const drawn = believed ?? fromChain(reader, chain, position, cards.get(chain));
       if (drawn !== undefined) cards.set(chain, drawn);
     }
     upTo = position;
@@ -73,12 +75,51 @@ function createPastCards(reader: RecordReader, made: string): PastCards {
       }
       return rows;
     },
+    drawAnew(chains) {
+      bringUp();
+      for (const chain of chains) {
+        const drawn = fromChain(reader, chain, cards.get(chain)?.position ?? upTo, undefined);
+        if (drawn !== undefined) cards.set(chain, drawn);
+      }
+    },
   };
 }
 
-function fromTable({ position, bytes }: KeptCard): Drawn {
-  const card = JSON.parse(new TextDecoder().decode(bytes)) as Card;
-  return { kept: keep(card), position, entry: 0, isKept: true };
+/** Undefined for what this program cannot have written: it is drawn again. */
+function fromTable({ position, bytes }: KeptCard): Drawn | undefined {
+  try {
+    const card = JSON.parse(new TextDecoder().decode(bytes)) as Card;
+    return { kept: keep(card), position, entry: 0, isKept: true };
+  } catch {
+    return undefined;
+  }
+}
+
+/** Kept cards held against the chains that they were drawn from. */
+export interface CardsCheck {
+  readonly compared: number;
+  /** Chains whose card says something else than they do, and would be believed by a search. */
+  readonly differing: readonly string[];
+}
+
+/** Of those that a search by this program believes; it draws any other itself. Entries are read, and no reading is unpacked. */
+export function checkCards(reader: RecordReader, program: Pick<Program, 'rules'>): CardsCheck {
+  const standing = (): Map<string, number> =>
+    new Map(reader.grownSince(-1).map(({ chain, position, open }) => [chain, open ? -1 : position]));
+  const before = standing();
+  const believed = reader.cards(madeBy(program)).filter(({ chain, position }) => before.get(chain) === position);
+  const differing = believed.filter(({ chain, bytes }) => !isDrawnFrom(reader, chain, bytes));
+  // A chain that grew meanwhile says more than its card, which nobody believes any longer.
+  const after = differing.length === 0 ? before : standing();
+  return {
+    compared: believed.length,
+    differing: differing.filter(({ chain, position }) => after.get(chain) === position).map(({ chain }) => chain),
+  };
+}
+
+function isDrawnFrom(reader: RecordReader, chain: string, bytes: Uint8Array): boolean {
+  const card = cardOf(chain, reader.entries(chain));
+  return card !== undefined && Buffer.compare(bytesOf(card), bytes) === 0;
 }
 
 /** Readings alone change no card. */

@@ -16,8 +16,8 @@ export type PastErrand =
   | { readonly kind: 'found as CSV'; readonly asked: Asked; readonly zone: string }
   | { readonly kind: 'statistics'; readonly asked: Asked; readonly period: PeriodKind; readonly zone: string }
   | { readonly kind: 'statistics as CSV'; readonly asked: Asked; readonly period: PeriodKind; readonly zone: string }
-  /** Cards that the record does not hold yet, a few at a time; none once all are kept. */
-  | { readonly kind: 'cards to keep' };
+  /** Cards that the record does not hold yet, a few at a time; none once all are kept. What it holds of `anew` is not believed. */
+  | { readonly kind: 'cards to keep'; readonly anew?: readonly string[] };
 
 export interface CardsToKeep {
   readonly made: string;
@@ -38,8 +38,10 @@ export function runPast(
   program: Pick<Program, 'rules'>,
 ): FoundView | Statistics | CardsToKeep | Uint8Array {
   const cards = pastCards(reader, program);
-  if (errand.kind === 'cards to keep')
+  if (errand.kind === 'cards to keep') {
+    cards.drawAnew(errand.anew ?? []);
     return { made: madeBy(program), cards: cards.toKeep(limits.cardsPerCommitMaximum) };
+  }
   const found = search(cards.all(), errand.asked);
   switch (errand.kind) {
     case 'find':

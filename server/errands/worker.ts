@@ -10,7 +10,7 @@ const { folder } = workerData as { readonly folder: string };
 const reader = openRecordReadOnly(folder);
 const program = readProgram();
 const done = (errand: Errand): Promise<unknown> | unknown =>
-  isKeeping(errand) ? keep(errand, folder) : run(errand, reader, program, sealBeside(folder));
+  isKeeping(errand) ? keep(errand, folder, program) : run(errand, reader, program, sealBeside(folder));
 let previous: Promise<void> = Promise.resolve();
 let isEnding = false;
 

@@ -108,7 +108,13 @@ export interface StationView {
 
 /** The newest look at the whole record, and the newest copy of it. */
 export interface KeepingView {
-  readonly check?: { readonly at: Instant; readonly entries: number; readonly fault?: string };
+  readonly check?: {
+    readonly at: Instant;
+    readonly entries: number;
+    readonly fault?: string;
+    /** Joints of which the search list said something else than their chain. */
+    readonly cards?: readonly string[];
+  };
   readonly copy?: { readonly at: Instant; readonly folder?: string; readonly failed?: string };
 }
 

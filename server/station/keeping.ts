@@ -8,7 +8,7 @@ import type { RecordCheck } from '../errands/keeping.ts';
 import type { Clock } from '../measure/clock.ts';
 import { type Instant, milliseconds } from '../measure/quantity.ts';
 import type { KeepingView } from '../screen/contract.ts';
-import { checkedText, copiedText, whatToDoNotIntact } from '../wording/keeping.ts';
+import { cardsMadeAgainText, cardsText, checkedText, copiedText, whatToDoNotIntact } from '../wording/keeping.ts';
 import { instantText } from '../wording/time.ts';
 import type { StationOptions } from './options.ts';
 
@@ -23,6 +23,8 @@ interface KeepingParts extends KeepingOptions {
   readonly check: () => Promise<RecordCheck>;
   readonly copy: (to: string, at: Instant) => Promise<string>;
   readonly tell: (line: string) => void;
+  /** The search list of these joints is made again. */
+  readonly drawAnew: (joints: readonly string[]) => void;
 }
 export interface Keeping {
   view(): KeepingView;
@@ -33,12 +35,14 @@ export interface Keeping {
 export const keepingOf = (
   { keeping, clock, tell }: StationOptions,
   errands: Pick<Errands, 'run'>,
+  drawAnew: KeepingParts['drawAnew'],
 ): Keeping | undefined =>
   keeping &&
   createKeeping({
     ...keeping,
     clock,
     tell,
+    drawAnew,
     check: () => errands.run({ kind: 'check record' }),
     copy: (to, at) => errands.run({ kind: 'copy record', to, at }),
   });
@@ -46,7 +50,7 @@ export const keepingOf = (
 /** The first readings and pages come before it. */
 const afterStart = milliseconds(30_000);
 
-export function createKeeping({ clock, check, copy, tell, dailyAtMinutes, copiesIn }: KeepingParts): Keeping {
+export function createKeeping({ clock, check, copy, tell, drawAnew, dailyAtMinutes, copiesIn }: KeepingParts): Keeping {
   let view: KeepingView = {};
   let cancel = clock.after(afterStart, () => {
     rest();
@@ -55,9 +59,13 @@ export function createKeeping({ clock, check, copy, tell, dailyAtMinutes, copies
   let closed = false;
 
   const checked = async (): Promise<void> => {
-    const seen = await check().catch((cause: unknown) => ({ entries: 0, fault: wordsOf(cause) }));
+    const seen = await check().catch((cause: unknown): RecordCheck => ({ entries: 0, fault: wordsOf(cause) }));
     if (closed) return;
     view = { ...view, check: { at: clock.wall(), ...seen } };
+    if (seen.cards !== undefined) {
+      tell(`${cardsText(seen.cards)} ${cardsMadeAgainText}`);
+      drawAnew(seen.cards);
+    }
     if (seen.fault === undefined) return;
     tell(checkedText(instantText(clock.wall(), 'UTC'), seen));
     tell(whatToDoNotIntact);

@@ -15,15 +15,24 @@ export const pastViews = (run: Run, isKnown: (joint: string) => boolean): PastSo
   suppose: (joint, supposed) => (isKnown(joint) ? run({ kind: 'suppose', joint, supposed }) : undefined),
 });
 
-/** At the start, and whenever a joint was closed. Answers with what ends it. What could not be kept is drawn again when it is asked for. */
-export function keepPastCards(record: RecordStore, run: Run): () => void {
+export interface PastKeeping {
+  /** What the record holds of these joints is not believed any more, and written anew. */
+  drawAnew(joints: readonly string[]): void;
+  end(): void;
+}
+
+/** At the start, and whenever a joint was closed. What could not be kept is drawn again when it is asked for. */
+export function keepPastCards(record: RecordStore, run: Run): PastKeeping {
+  let anew: readonly string[] = [];
   let isEnded = false;
   let isAsked = false;
   let isWorking = false;
 
   const keepAll = async (): Promise<void> => {
     while (isAsked && !isEnded) {
-      const { made, cards } = await run({ kind: 'cards to keep' });
+      const asked = anew;
+      anew = [];
+      const { made, cards } = await run({ kind: 'cards to keep', anew: asked });
       if (isEnded) return;
       if (cards.length === 0) isAsked = false;
       else record.keepCards(made, cards);
@@ -48,8 +57,14 @@ export function keepPastCards(record: RecordStore, run: Run): () => void {
     if (items.some((item) => item.type === 'entry' && isClosing(item))) ask();
   });
   ask();
-  return () => {
-    isEnded = true;
-    forget();
+  return {
+    drawAnew: (joints) => {
+      anew = [...anew, ...joints];
+      ask();
+    },
+    end: () => {
+      isEnded = true;
+      forget();
+    },
   };
 }

@@ -105,7 +105,7 @@ export async function startStation(options: StationOptions): Promise<Station> {
       actor: signOn.actor,
     });
     opened.push(() => connecting.end());
-    const keeping = keepingOf(options, errands);
+    const keeping = keepingOf(options, errands, (joints) => pastCards.drawAnew(joints));
     opened.push(() => keeping?.close());
     const views = stationViews({
       options,
@@ -180,7 +180,7 @@ export async function startStation(options: StationOptions): Promise<Station> {
       isAllowed: isSameOrigin,
     });
     pipeline.onStep(live.step);
-    const forgetCards = keepPastCards(record, errands.run);
+    const pastCards = keepPastCards(record, errands.run);
     if (signals !== undefined) pipeline.onStep(signals.step);
     pipeline.onRecordingChange(() => {
       const because = pipeline.notRecordingBecause();
@@ -200,7 +200,7 @@ export async function startStation(options: StationOptions): Promise<Station> {
       send: (port, frame) => links.get(port)?.send(frame) ?? false,
       async close() {
         closing = true;
-        forgetCards();
+        pastCards.end();
         keeping?.close();
         signals?.close();
         captures.close();

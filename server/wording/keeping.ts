@@ -10,6 +10,17 @@ export const badEntryText = (
     : `entry ${bad.seq} of ${bad.chain} is not as it was written`;
 };
 
+/** Of joints whose card differs. The list is derived: what was written of the joints stands. */
+export const cardsText = (joints: readonly string[]): string =>
+  `The search list was changed or is out of date for ${someOf(joints)}. What was recorded stands; what a search or a count says of ${joints.length === 1 ? 'this joint' : 'these joints'} may be wrong.`;
+
+/** Told where the station has found it, which makes it again at once. */
+export const cardsMadeAgainText =
+  'It is made again from the chains. If nobody did this on purpose, ask who can write to the folder of the record.';
+
+const someOf = (joints: readonly string[]): string =>
+  joints.length <= 5 ? joints.join(', ') : `${joints.slice(0, 5).join(', ')} and ${joints.length - 5} more`;
+
 export const checkedText = (
   at: string,
   { entries, fault }: { readonly entries: number; readonly fault?: string },

@@ -1,5 +1,11 @@
 /** When the record was last looked at as a whole, and copied; what is wrong is told loudly and with what to do. */
-import { checkedText, copiedText, whatToDoNotIntact } from '../../server/wording/keeping.ts';
+import {
+  cardsMadeAgainText,
+  cardsText,
+  checkedText,
+  copiedText,
+  whatToDoNotIntact,
+} from '../../server/wording/keeping.ts';
 import { dayClockText } from '../format/time.ts';
 import { station } from '../state/station.ts';
 
@@ -17,6 +23,11 @@ export function Keeping() {
       )}
       {check !== undefined && check.fault === undefined && (
         <p class="aside">{checkedText(dayClockText(check.at), check)}</p>
+      )}
+      {check?.cards !== undefined && (
+        <p class="notice" role="alert">
+          {cardsText(check.cards)} {cardsMadeAgainText}
+        </p>
       )}
       {copy?.failed !== undefined && (
         <p class="notice loud" role="alert">

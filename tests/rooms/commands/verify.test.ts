@@ -3,7 +3,9 @@ import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { verify, verifyWith } from '../../../server/commands/verify.ts';
+import { type CardsToKeep, runPast } from '../../../server/errands/past.ts';
 import { sha256Hex } from '../../../server/ledger/hash.ts';
+import { readProgram } from '../../../server/program.ts';
 import { sqliteDisk } from '../../../server/record/sqlite.ts';
 import { openRecord } from '../../../server/record/store.ts';
 import { act, at, bench, note, opened, scanItem, shortJob, temporaryFolder, verdict } from '../../support/record.ts';
@@ -226,4 +228,26 @@ test('bad input answers 3 and says what to do, on standard error', async () => {
   }
   const { status, out } = await ran(verify, '--help');
   expect([status, out.startsWith('verify RECORD')]).toEqual([0, true]);
+});
+
+test('what search keeps of a joint is held against its chain, and a difference is no alteration', async () => {
+  const bed = bench();
+  for (const id of ['joint-1', 'joint-2', 'joint-3']) bed.store.commit(shortJob(id));
+  const { made, cards } = runPast({ kind: 'cards to keep' }, bed.store, readProgram()) as CardsToKeep;
+  const otherwise = (bytes: Uint8Array): Uint8Array =>
+    new TextEncoder().encode(new TextDecoder().decode(bytes).replace('"title":"Plain joint"', '"title":"Another"'));
+  bed.store.keepCards(made, [...cards.slice(0, 2), { ...cards[2]!, bytes: new Uint8Array([123, 255]) }]);
+  bed.store.keepCards('of another program', [{ ...cards[1]!, bytes: otherwise(cards[1]!.bytes) }]);
+  bed.store.keepCards(made, [{ ...cards[0]!, bytes: otherwise(cards[0]!.bytes) }]);
+  bed.store.close();
+  const { status, out } = await ran(verify, bed.folder);
+  expect(status).toBe(1);
+  expect(out.split('\n').slice(0, 3)).toEqual([
+    `INTACT: the record in ${bed.folder} is as it was written.`,
+    'SEARCH LIST DIFFERS: The search list was changed or is out of date for joint-1, joint-3. What was recorded stands; what a search or a count says of these joints may be wrong.',
+    `  It is made again from the chains by a station on this record, half a minute after its start: npm start -- --data ${bed.folder}`,
+  ]);
+  expect(out).toContain('search list: 2 joints compared with their chains, 2 differ');
+  const { out: json } = await ran(verify, bed.folder, '--json');
+  expect(JSON.parse(json)).toMatchObject({ ok: true, searchList: { compared: 2, differing: ['joint-1', 'joint-3'] } });
 });

@@ -19,7 +19,7 @@ test('cards are kept at the start and after each closing, and nothing is written
   made.store.commit(shortJob('joint-1'));
   const errand = (<E extends ReadingErrand>(asked: E) =>
     run(asked, made.store, program) as Promise<Outcome<E>>) as never;
-  const end = keepPastCards(made.store, errand);
+  const { end, drawAnew } = keepPastCards(made.store, errand);
   const kept = () => made.store.cards(madeBy(program)).map(({ chain }) => chain);
   await turns(5);
   expect(kept()).toEqual(['joint-1']);
@@ -29,6 +29,12 @@ test('cards are kept at the start and after each closing, and nothing is written
   made.store.commit([act(21, { kind: 'close' }, 'joint-2')]);
   await turns(5);
   expect(kept()).toEqual(['joint-1', 'joint-2']);
+  const [card] = made.store.cards(madeBy(program));
+  const changed = new TextEncoder().encode(new TextDecoder().decode(card!.bytes).replace('Plain joint', 'Other joint'));
+  made.store.keepCards(madeBy(program), [{ ...card!, bytes: changed }]);
+  drawAnew(['joint-1']);
+  await turns(5);
+  expect(made.store.cards(madeBy(program))[0], 'drawn out of its chain again').toEqual(card);
   end();
   made.store.commit([opened(30, 'joint-3'), act(31, { kind: 'close' }, 'joint-3')]);
   await turns(5);
