@@ -3,20 +3,13 @@
  * scans not sealed yet, the documents. Names the first entry that is not as it was written. Reads beside
  * a running writer: it looks at the record as it stood when the inspection began.
  */
-import { readEnvelope } from '../ledger/envelope.ts';
 import { proceduresChain, stationChain } from '../ledger/item.ts';
 import { type KeyFault, type KnownElsewhere, keyFaultsOf } from '../ledger/key-faults.ts';
 import type { RecordKey } from '../ledger/keys.ts';
 import { decodeScans } from '../ledger/scans-read.ts';
 import { watchSignatures } from '../ledger/signatures.ts';
 import type { FirstBad, Head } from '../ledger/verify.ts';
-import {
-  firstRewritten,
-  holds,
-  inspectStamps,
-  type SeenStamp,
-  type Standing as StampedStanding,
-} from '../proof/stamps.ts';
+import { firstRewritten, holds, inspectStamps, type SeenStamp } from '../proof/stamps.ts';
 import type { Input } from '../weld/entry.ts';
 import { mathematics } from './certificate-signature.ts';
 import { type ChainInspection, inspectChain } from './chain-inspection.ts';
@@ -24,9 +17,9 @@ import { type Database, type Disk, snapshot } from './database.ts';
 import { sha256 as sha256Of, verifyEd25519 } from './ed25519.ts';
 import { isDamaged, RecordRefusal, wordsOf } from './failure.ts';
 import { openFolderToRead } from './folder.ts';
-import { unpackEntry } from './packed-entry.ts';
 import { readerOf } from './read.ts';
 import { sqliteDisk } from './sqlite.ts';
+import { standingAt } from './stamps-kept.ts';
 
 /** Folds the inputs of one joint and says what comes out. */
 export type Rejudge = (inputs: Iterable<Input>) => { readonly verdict: string };
@@ -171,15 +164,6 @@ const inspectStanding = (
     ...rejudged,
     verdictDiffers: differs(seen.recordedVerdict, rejudged.rejudgedVerdict),
   };
-};
-
-const standingAt = (database: Database, chain: string, seq: number): StampedStanding | undefined => {
-  const row = database.get<{ hash: string; bytes: Uint8Array }>(
-    'SELECT hash, bytes FROM entries WHERE chain = ? AND seq = ?',
-    chain,
-    seq,
-  );
-  return row === undefined ? undefined : { hash: row.hash, at: readEnvelope(unpackEntry(row.bytes)).at };
 };
 
 const rejudge = (

@@ -12,6 +12,7 @@ import { fingerprintOf } from '../ledger/keys.ts';
 import type { StoredRow } from '../ledger/verify.ts';
 import { limits } from '../measure/limits.ts';
 import type { Instant } from '../measure/quantity.ts';
+import type { SeenStamp } from '../proof/stamps.ts';
 import type { Input } from '../weld/entry.ts';
 import type { ImportedFile } from '../weld/imported.ts';
 import { committedEntry } from './batch.ts';
@@ -23,6 +24,7 @@ import { unpackEntry } from './packed-entry.ts';
 import { hasSignatureTable, meta } from './schema.ts';
 import { keysNamed } from './signer.ts';
 import { sqliteDisk } from './sqlite.ts';
+import { keptStamps } from './stamps-kept.ts';
 import { storedRows } from './stored.ts';
 import { tailAfter } from './tail.ts';
 import { walkChain } from './walk.ts';
@@ -61,6 +63,8 @@ export interface RecordReader {
   stored(chain: string): Iterable<StoredRow>;
   /** Numbers and hashes of a chain's entries, newest first. */
   hashes(chain: string): Iterable<{ readonly seq: number; readonly hash: string }>;
+  /** Time stamps of heads of the chain, each looked at. */
+  stamps(chain: string): readonly SeenStamp[];
   document(sha256: string): KeptDocument | undefined;
   /** Chains with anything newer than the position. */
   grownSince(position: number): readonly GrownChain[];
@@ -115,6 +119,7 @@ export const readerOf = (database: Database): RecordReader => ({
   coursesBetween: (chain, from, to) => coursesBetween(database, chain, from, to),
   stored: (chain) => storedRows(database, chain, signedHeadOf(database, chain).seq),
   hashes: (chain) => hashesOf(database, chain),
+  stamps: (chain) => keptStamps(database, chain),
   document: (sha256) => {
     const row = database.get<{ media_type: string; bytes: Uint8Array }>(
       'SELECT media_type, bytes FROM documents WHERE sha256 = ?',

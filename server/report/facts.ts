@@ -8,6 +8,7 @@ import type { SectionCourse } from '../judgement/inside/section-status.ts';
 import type { HandReading } from '../judgement/measuring/hand-reading.ts';
 import type { HistoryView } from '../measure/history.ts';
 import type { Instant } from '../measure/quantity.ts';
+import type { SeenStamp } from '../proof/stamps.ts';
 import type { SignedHead } from '../record/head.ts';
 import type { Repair } from '../record/repairs.ts';
 import type { Input, Source } from '../weld/entry.ts';
@@ -51,6 +52,8 @@ export interface ReportFacts {
   readonly timeline: readonly TimelineEntry[];
   readonly history: HistoryView;
   readonly documents: readonly KeptDocument[];
+  /** Of heads of the joint's chain; none of an imported log. */
+  readonly stamps: readonly SeenStamp[];
   /** Joints of the same record that mend it; absent for an imported log. */
   readonly repairs?: readonly Repair[];
 }

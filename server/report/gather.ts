@@ -9,6 +9,7 @@ import { measuredOverTime } from '../judgement/measuring/over-time.ts';
 import { type CommittedEntry, inputOf, isImported } from '../ledger/item.ts';
 import { limits } from '../measure/limits.ts';
 import type { Instant } from '../measure/quantity.ts';
+import type { SeenStamp } from '../proof/stamps.ts';
 import type { SignedHead } from '../record/head.ts';
 import { longestPeriod } from '../record/periods.ts';
 import type { RecordReader } from '../record/read.ts';
@@ -31,6 +32,7 @@ export interface Gathering {
   readonly head: SignedHead;
   readonly document: (sha256: string) => boolean;
   readonly repairs?: readonly Repair[];
+  readonly stamps?: readonly SeenStamp[];
 }
 
 /** What a record holds of one joint, for gather. */
@@ -43,6 +45,7 @@ export function ofRecord(reader: RecordReader, chain: string): Omit<Gathering, '
     head: reader.signedHead(chain),
     document: (sha256) => reader.document(sha256) !== undefined,
     repairs: repairsOf(reader, chain),
+    stamps: reader.stamps(chain),
   };
 }
 
@@ -73,6 +76,7 @@ export function gather(from: Gathering): ReportFacts {
       : {}),
     source: assessment.source,
     ...(from.repairs === undefined ? {} : { repairs: from.repairs }),
+    stamps: from.stamps ?? [],
     program: from.program,
     rules: from.rules,
     station: opened.station,

@@ -9,18 +9,13 @@ import { timesOf } from './paper.ts';
 import { afterWeldingSection } from './sections/after-welding.ts';
 import { breaksSection } from './sections/breaks.ts';
 import { checksSection } from './sections/checks.ts';
-import {
-  cautionsSection,
-  deviationsSection,
-  documentsSection,
-  identitySection,
-  methodSection,
-} from './sections/closing.ts';
+import { cautionsSection, deviationsSection, documentsSection, methodSection } from './sections/closing.ts';
 import { courseSection } from './sections/course.ts';
 import { eventsSection } from './sections/events.ts';
 import { findingsSection } from './sections/findings.ts';
 import { differenceBlocks, firstPage } from './sections/first-page.ts';
 import { handReadingsSection } from './sections/hand-readings.ts';
+import { identitySection } from './sections/identity.ts';
 import { importedSection } from './sections/imported.ts';
 import { notGivenSection } from './sections/not-given.ts';
 import { passesSection } from './sections/passes.ts';

@@ -33,3 +33,10 @@ export const trustText = (trust: Trust | undefined): string => {
     ? `issued under ${trust.by}, which you trust; whether it was revoked was not asked`
     : `NOT ISSUED under a certificate that you trust: the way ends at ${trust.lacks}`;
 };
+
+/** What a reader may take from a stamp on paper, and what not. */
+export const stampMeaning =
+  'A time stamp that holds shows that the entry named, and with it all before it, was written no later than the time stated, and was not changed since: not even by whoever holds the key of the station. It does not show when it was written before that time, that what was written is true, or anything of the entries after it. Whether the authority is to be trusted, and whether its certificate was revoked, is for the reader to find out; the command verify takes the certificates that you trust after --tsa-ca.';
+
+export const noStamp =
+  "No authority outside has stamped this record. That it stood at the times that it names, nobody but the station's own clock says.";

@@ -109,6 +109,7 @@ export function reportFacts(options: FixtureOptions = {}): ReportFacts {
     station: 'Bay 2',
     openedBy: 'Łukasz Żółć',
     head: { chain: 'kn-12', seq: entries.length * 3, hash: '3f9a61c07d52e8b4'.repeat(4) },
+    stamps: [],
     entries: entries.length * 3 + 1,
     openedAt: start,
     lastAt,

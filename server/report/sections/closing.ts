@@ -1,7 +1,6 @@
-/** What stands behind the report and who answers for it: documents, deviations, signatures, method and rules, cautions, identity of the record. */
+/** What stands behind the report and who answers for it: documents, deviations, signatures, method and rules, cautions. */
 import type { Finding } from '../../judgement/assessment.ts';
 import { needsAnswer } from '../../judgement/people/deviations.ts';
-import { signedHeadText } from '../../ledger/head-text.ts';
 import { millikelvin } from '../../measure/quantity.ts';
 import { cautions } from '../../wording/cautions.ts';
 import { dispositionText } from '../../wording/deviation.ts';
@@ -13,9 +12,8 @@ import { differenceLimitText } from '../../wording/temperature.ts';
 import { durationText } from '../../wording/time.ts';
 import { folded } from '../event-words.ts';
 import type { ReportFacts } from '../facts.ts';
-import { type Block, paragraph, type Section } from '../page-model.ts';
+import type { Section } from '../page-model.ts';
 import type { Times } from '../paper.ts';
-import { squareCode } from '../square-code.ts';
 
 export const documentsSection = ({ documents }: ReportFacts, times: Times): Section => ({
   heading: 'Documents',
@@ -132,52 +130,3 @@ export const cautionsSection = (): Section => ({
   heading: 'Cautions',
   blocks: [{ kind: 'list', items: [...cautions, noInterlock] }],
 });
-
-/** The head to be taken along, as text and as a code, and the name of the key that signed it. */
-const headBlocks = (head: ReportFacts['head']): Block[] => {
-  const text = signedHeadText(head);
-  return [
-    {
-      kind: 'code',
-      svg: squareCode(text),
-      alternative: 'QR code of the head of the record, the text below',
-      headline: head.signature === undefined ? 'Head of the record' : 'Signed head of the record',
-      lines: ['Scan or photograph it and keep it. The command verify takes its text after --head.'],
-    },
-    { kind: 'mono', label: 'Head', text },
-    ...(head.fingerprint === undefined
-      ? []
-      : [{ kind: 'mono', label: 'Key that signed it, fingerprint', text: head.fingerprint } as const]),
-  ];
-};
-
-export const identitySection = ({ head, entries, joint }: ReportFacts): Section => {
-  const heading = 'Identity of the record';
-  if (head.hash === '') {
-    const words = `An imported log of joint ${joint.id}: it stands on no record of this program, so no hash can show that it is as it was made.`;
-    return { heading, blocks: [paragraph(words)] };
-  }
-  const blocks: Block[] = [
-    {
-      kind: 'pairs',
-      rows: [
-        ['Record', joint.id],
-        ['Entries', `${entries}`],
-        ['Newest entry', `${head.seq}`],
-      ],
-    },
-    { kind: 'mono', label: 'Head hash', text: head.hash },
-    ...headBlocks(head),
-    paragraph(
-      'The head hash stands for every entry up to the newest named here. Whoever later verifies the record must find this hash at this entry; another hash means another record. It proves something only while it is kept where whoever keeps the record cannot change it, as on this paper.',
-      'small',
-    ),
-    paragraph(
-      head.signature === undefined
-        ? 'NOT SIGNED: this record was written without a key. Whoever can write to it could have made it anew.'
-        : "Whoever holds the station's key can rewrite the record until a head of it has left the house. Keep this paper, or a photo of the code, in other hands.",
-      'strong',
-    ),
-  ];
-  return { heading, whole: true, blocks };
-};

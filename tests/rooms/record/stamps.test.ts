@@ -13,10 +13,15 @@ import { bytesOf } from '../../../server/proof/layout.ts';
 import { createKeyPem, signerOfPem } from '../../../server/record/ed25519.ts';
 import { keyFileOf } from '../../../server/record/key-file.ts';
 import { openRecordReadOnly } from '../../../server/record/read.ts';
+import { gather, ofRecord } from '../../../server/report/gather.ts';
+import { type PageModel, sectionText } from '../../../server/report/page-model.ts';
+import { pages } from '../../../server/report/pages.ts';
+import { renderPdf } from '../../../server/report/pdf.ts';
 import { readRequest, stampRequest } from '../../../server/stamp/request.ts';
 import { bench, shortJob, temporaryFolder } from '../../support/record.ts';
 import { answers, stampedHead } from '../../support/stamps/answers.ts';
 import { stampFor, type Wish } from '../../support/stamps/authority.ts';
+import { rewrite, tamper } from '../../support/tampered-record.ts';
 
 const page = readFileSync(new URL('../../../server/record/FORMAT.md', import.meta.url), 'utf8');
 const example = (name: string): string => new RegExp(`^\`\`\`example ${name}\\n(.*)\\n`, 'm').exec(page)![1]!;
@@ -190,4 +195,36 @@ test('an authority run by OpenSSL stamps it, and OpenSSL verifies what was kept'
   writeFileSync(at('own.tsr'), stampFor(stampRequest(bytesOf(head), new Uint8Array(8))));
   expect(execFileSync('openssl', verified.with(5, at('own.tsr')), { encoding: 'utf8', stdio: 'pipe' })).toContain('OK');
   expect(existsSync(at('r'))).toBe(true);
+});
+
+const base64 = (bytes: Uint8Array): string => Buffer.from(bytes).toString('base64');
+
+test('the report lists every stamp with what it shows, and its bytes come out the same again', async () => {
+  const here = shop();
+  const { folder, at, run } = here;
+  const program = { name: 'test', version: '1' };
+  const identity = (): { model: PageModel; text: string } => {
+    const reader = openRecordReadOnly(folder);
+    const model = pages(gather({ ...ofRecord(reader, 'joint-1'), program, rules: 'test', zone: 'Europe/Oslo' }));
+    reader.close();
+    return { model, text: sectionText(model.sections.at(-1)!) };
+  };
+  expect(identity().text).toContain('No authority outside has stamped this record.');
+  const request = await asked(here);
+  writeFileSync(at('j.tsr'), stampFor(request));
+  await run('stamp', folder, '--answer', at('j.tsr'), '--request', at('j.tsq'));
+  const reader = openRecordReadOnly(folder);
+  const hash = [...reader.hashes('joint-1')].find(({ seq }) => seq === 8)!.hash;
+  reader.close();
+  const { model, text } = identity();
+  expect(text).toContain('# Identity of the record');
+  expect(text).toMatch(/2026-03-02 07:00:00 UTC, right within 1 s \| .*Stamps of a Test/);
+  expect(text).toContain(`serial number 07\npolicy 1.2.3.4.1 | entry 8 of 9\n${hash}\nkept in entry 9`);
+  expect(text).toContain('It does not show when it was written before that time, that what was written is true');
+  expect(text).not.toContain('No authority outside');
+  expect(Buffer.compare(await renderPdf(model), await renderPdf(identity().model))).toBe(0);
+  tamper(folder, (raw) =>
+    rewrite(raw, 'joint-1', 9, (body) => ({ ...(body as object), answer: base64(answers.late) })),
+  );
+  expect(identity().text).toContain('DOES NOT HOLD: it stamps something else than this head');
 });
