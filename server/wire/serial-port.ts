@@ -35,7 +35,7 @@ const portOf = (device: SerialPort, handlers: PortHandlers): Port => {
     if (!ended) handlers.onBytes(bytes);
   });
   device.on('error', (error: Error) => lose(error.message));
-  device.on('close', (error: Error | null) => lose(error?.message ?? 'the port closed'));
+  device.on('close', (error: Error | null) => lose(error === null ? 'the port closed' : goneText(error)));
   return {
     write: (text) =>
       new Promise((resolve, reject) => {
@@ -50,3 +50,6 @@ const portOf = (device: SerialPort, handlers: PortHandlers): Port => {
     },
   };
 };
+
+/** The system's own words for it are mostly of no use: a bad file descriptor. */
+const goneText = ({ message }: Error): string => `the port is gone, as when it is pulled out (${message})`;

@@ -9,6 +9,7 @@ import { type Head, headOf, type Row, rowsOf } from '../folder/rows.ts';
 import { createTail } from '../folder/tail.ts';
 import type { Session } from './keep-open.ts';
 import type { SessionOptions } from './open-connection.ts';
+import { silenceOf } from './silence.ts';
 
 export interface Listed {
   readonly name: string;
@@ -35,7 +36,7 @@ export const openFolder = async (options: SessionOptions<CsvFolder>): Promise<Se
   const { connection, clock, tally, outside } = options;
   const { board, folder, periodMilliseconds } = connection;
   const speaker = options.speakers[0]!;
-  const silence = Math.max(limits.linkSilenceMilliseconds, 3 * periodMilliseconds);
+  const silence = silenceOf(periodMilliseconds);
   const followed = new Map<string, Followed>();
   let newest: number | undefined;
   let greeted = false;

@@ -6,6 +6,7 @@ import { createLineCutter } from '../lines/cut-lines.ts';
 import { lineReader } from '../lines/read-line.ts';
 import type { Session } from './keep-open.ts';
 import type { SessionOptions } from './open-connection.ts';
+import { type Silence, silenceOf, watchSilence } from './silence.ts';
 
 export const openLines = async (options: SessionOptions<TextLines>): Promise<Session> => {
   const { connection, clock, outside, tally, lose } = options;
@@ -13,11 +14,11 @@ export const openLines = async (options: SessionOptions<TextLines>): Promise<Ses
   const speaker = options.speakers[0]!;
   const read = lineReader(connection);
   let spoke = false;
-  let heardAt = clock.monotonic();
   let answered = true;
   let asked = 0;
   let closed = false;
   let cancel = (): void => {};
+  let silence: Silence | undefined;
 
   const onLine = (line: string): void => {
     if (closed) return;
@@ -27,7 +28,7 @@ export const openLines = async (options: SessionOptions<TextLines>): Promise<Ses
       return;
     }
     if (found.kind === 'passed over') return;
-    heardAt = clock.monotonic();
+    silence?.heard();
     answered = true;
     spoke = true;
     speaker.heard();
@@ -50,33 +51,31 @@ export const openLines = async (options: SessionOptions<TextLines>): Promise<Ses
   /** Each period: what was asked and not answered is told as no reading; then it is asked again. */
   const turn = (): void => {
     if (closed) return;
-    const silence = Math.max(limits.linkSilenceMilliseconds, 3 * periodMilliseconds);
     // The first answer may be cut by the opening.
     if (!answered && asked > 1) {
       tally.bad(board, 'no answer', 'no answer to the query');
       speaker.told(connection.channels.map(({ channel }) => ({ channel, said: 'no answer', fault: 'no reading' })));
     }
-    if (clock.monotonic() - heardAt >= silence) {
-      lose(spoke ? `no reading for ${silence / 1000} s` : whyNothing(tally.of(board).last));
-      return;
-    }
-    if (query !== undefined) {
-      answered = false;
-      asked += 1;
-      write(query);
-    }
+    answered = false;
+    asked += 1;
+    write(query!);
     cancel = clock.after(milliseconds(periodMilliseconds), turn);
   };
 
+  const patience = silenceOf(periodMilliseconds);
+  silence = watchSilence(clock, patience, () =>
+    lose(spoke ? `no reading for ${patience / 1000} s` : whyNothing(tally.of(board).last)),
+  );
   speaker.hello();
   speaker.say('waiting for hello', 'the port is open');
   if (begin !== undefined) write(begin);
-  turn();
+  if (query !== undefined) turn();
   return {
     spoke: () => spoke,
     async close() {
       closed = true;
       cancel();
+      silence?.close();
       await port.close();
     },
   };

@@ -2,38 +2,16 @@
 import { expect, test } from 'vitest';
 import { readingsCsv } from '../../../server/report/csv.ts';
 import { stationWords } from '../../../server/report/event-words.ts';
-import { type Connection, connectedBy, readConnection } from '../../../server/weld/connection/connection.ts';
+import { connectedBy } from '../../../server/weld/connection/connection.ts';
 import type { Scan } from '../../../server/weld/scan.ts';
 import type { ToldValue } from '../../../server/weld/told.ts';
 import { createSpeaker } from '../../../server/wire/connection/speaker.ts';
+import { connectionIn, register, rtuFile, slaveFile } from '../../support/connection-files.ts';
 import { jointOn, type PipelineBench, pipelineBench, probeOn } from '../../support/pipeline-bench.ts';
 import { plainJoint, plainProcedure } from '../../support/plain-joint.ts';
 
-const channel = { number: 'int16', scale: 0.1, unit: 'C', thermocouple: 'K' };
-const connection = (
-  readConnection({
-    format: 'preheat connection 1',
-    kind: 'modbus rtu',
-    name: 'Bay 2',
-    port: 'COM7',
-    baud: 9600,
-    parity: 'even',
-    stopBits: 1,
-    periodMilliseconds: 1000,
-    slaves: [
-      {
-        board: 'b1',
-        address: 3,
-        registers: 'input',
-        firstRegister: 1,
-        channels: [
-          { ...channel, channel: 1, register: 1 },
-          { ...channel, channel: 2, register: 2, thermocouple: 'J' },
-        ],
-      },
-    ],
-  }) as { connection: Connection }
-).connection;
+const channels = [register, { ...register, channel: 2, register: 2, thermocouple: 'J' }];
+const connection = connectionIn(rtuFile([slaveFile({ board: 'b1', channels })], { name: 'Bay 2', port: 'COM7' }));
 
 const speakerOn = ({ clock, pipeline }: PipelineBench) =>
   createSpeaker({

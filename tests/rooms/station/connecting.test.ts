@@ -15,37 +15,22 @@ import { createTrials } from '../../../server/station/trial.ts';
 import type { WireEvent } from '../../../server/wire/event.ts';
 import { createInProcessPort } from '../../../server/wire/in-process-port.ts';
 import type { Link } from '../../../server/wire/serial-link.ts';
+import { linesFile, outsideWith } from '../../support/connection-files.ts';
 import { createHandClock } from '../wire/hand-clock.ts';
 
-const connection = {
-  format: 'preheat connection 1',
-  kind: 'text lines',
+const connection = linesFile({
   name: 'Meter on the bench',
   board: 'METER-1',
-  port: 'COM3',
-  baud: 9600,
-  parity: 'none',
-  stopBits: 1,
-  dataBits: 8,
-  periodMilliseconds: 1000,
   pattern: 'T={1}',
   unit: 'F',
-  decimal: '.',
-  channels: [{ channel: 1, thermocouple: 'K' }],
-};
+}) as { readonly name: string; readonly unit: string };
 
 const bench = async (own: { actor?: Actor; notKept?: string } = {}) => {
   const home = mkdtempSync(join(tmpdir(), 'preheat-connecting-'));
   const folder = join(home, 'record');
   const clock = createHandClock();
   const cable = createInProcessPort();
-  const refuse = () => Promise.reject(new Error('not here'));
-  const outside = {
-    serial: () => cable.openPort,
-    network: refuse,
-    modbusTcp: refuse,
-    files: { list: refuse, read: refuse },
-  };
+  const outside = outsideWith({ serial: () => cable.openPort });
   const events: WireEvent[] = [];
   const links = new Map<string, Link>();
   const connections = createConnections({

@@ -164,6 +164,9 @@ describe.skipIf(probe === undefined)(subject, () => {
     });
     terminal.close();
     await lost;
+    expect(events.findLast(({ type }) => type === 'link')).toMatchObject({
+      cause: expect.stringMatching(/^the port is gone, as when it is pulled out/),
+    });
     await link.close();
   });
 });

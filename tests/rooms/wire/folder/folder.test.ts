@@ -1,10 +1,10 @@
 /** A folder into which another logger writes, in memory, on a clock that the test moves. */
 import { afterEach, expect, test } from 'vitest';
-import { readConnection } from '../../../../server/weld/connection/connection.ts';
 import type { ToldValue } from '../../../../server/weld/told.ts';
 import { isMeant } from '../../../../server/wire/connection/folder-session.ts';
 import { type ConnectionLink, openConnection } from '../../../../server/wire/connection/open-connection.ts';
 import type { WireEvent } from '../../../../server/wire/event.ts';
+import { connectionIn, folderFile, outsideWith } from '../../../support/connection-files.ts';
 import { createHandClock } from '../hand-clock.ts';
 
 let link: ConnectionLink | undefined;
@@ -12,34 +12,14 @@ afterEach(() => link?.close());
 
 const head = 'Time;TC1 (C);TC2 (C)\n';
 const bench = (files: Record<string, string>, own: object = {}) => {
-  const result = readConnection({
-    format: 'preheat connection 1',
-    kind: 'csv folder',
-    name: 'bench',
-    board: 'logger',
-    folder: 'C:/logs',
-    files: 'run-*.csv',
-    periodMilliseconds: 1000,
-    decimal: ',',
-    channels: [
-      { channel: 1, thermocouple: 'K', column: 'TC1 (C)' },
-      { channel: 2, thermocouple: 'J', column: 'TC2 (C)' },
-    ],
-    ...own,
-  });
-  if ('problems' in result) throw new Error(JSON.stringify(result.problems));
   const clock = createHandClock();
   const events: WireEvent[] = [];
   const bytesOf = (name: string): Uint8Array => Buffer.from(files[name]!, 'latin1');
   const written = new Map(Object.keys(files).map((name, index) => [name, index]));
   let fault: string | undefined;
-  const refuse = () => Promise.reject(new Error('not here'));
   link = openConnection({
-    connection: result.connection,
-    outside: {
-      serial: () => refuse,
-      network: refuse,
-      modbusTcp: refuse,
+    connection: connectionIn(folderFile(own)),
+    outside: outsideWith({
       files: {
         list: async () => {
           if (fault !== undefined) throw new Error(fault);
@@ -51,7 +31,7 @@ const bench = (files: Record<string, string>, own: object = {}) => {
         },
         read: async (_folder, name, from, to) => bytesOf(name).subarray(from, to),
       },
-    },
+    }),
     clock,
     platform: 'linux',
     onEvent: (event) => events.push(event),

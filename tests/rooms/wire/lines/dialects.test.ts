@@ -1,31 +1,14 @@
 /** Invented instruments that print text: each file holds the description, lines as they come, and the right reading, written by hand. */
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import { readConnection } from '../../../../server/weld/connection/connection.ts';
 import type { TextLines } from '../../../../server/weld/connection/lines.ts';
 import { match, piecesOf } from '../../../../server/weld/connection/pattern.ts';
 import type { ToldValue } from '../../../../server/weld/told.ts';
 import { createLineCutter } from '../../../../server/wire/lines/cut-lines.ts';
 import { lineReader } from '../../../../server/wire/lines/read-line.ts';
+import { allowedIn, connectionIn, linesFile, networkLinesFile } from '../../../support/connection-files.ts';
 
 const folder = new URL('dialects/', import.meta.url);
-const described = (own: object): TextLines => {
-  const result = readConnection({
-    format: 'preheat connection 1',
-    kind: 'text lines',
-    name: 'bench',
-    board: 'box',
-    port: 'COM3',
-    baud: 9600,
-    parity: 'none',
-    stopBits: 1,
-    dataBits: 8,
-    periodMilliseconds: 1000,
-    ...own,
-  });
-  if ('problems' in result) throw new Error(JSON.stringify(result.problems));
-  return result.connection as TextLines;
-};
 
 const milli = (number: number): string => (number / 1000).toFixed(3);
 const valueText = (value: ToldValue): string => {
@@ -42,7 +25,7 @@ describe('dialects', () => {
   test.each(readdirSync(folder))('%s', (name) => {
     const text = readFileSync(new URL(name, folder), 'utf8');
     const [, file, lines, reading] = text.split(/^--- .*\n/m) as [string, string, string, string];
-    const connection = described(JSON.parse(file) as object);
+    const connection = connectionIn<TextLines>(linesFile(JSON.parse(file) as object));
     const read = lineReader(connection);
     const end = connection.lineEnd === 'CR' ? '\r' : '\r\n';
     const read1: string[] = [];
@@ -95,17 +78,5 @@ test.each([
   ],
   ['microvolts alone', { pattern: '{1}', unit: 'microvolts' }, 'pattern', /\{cold\}/],
 ])('%s is told with its place', (_what, own, field, allowed) => {
-  const whole = { unit: 'C', decimal: '.', channels: [{ channel: 1, thermocouple: 'K' }], ...own };
-  const result = readConnection({
-    format: 'preheat connection 1',
-    kind: 'text lines',
-    name: 'b',
-    board: 'box',
-    host: '192.0.2.7',
-    tcpPort: 4001,
-    periodMilliseconds: 1000,
-    ...whole,
-  });
-  const found = 'problems' in result ? result.problems.find((each) => each.field === field) : undefined;
-  expect(found?.allowed, JSON.stringify(result)).toMatch(allowed);
+  expect(allowedIn(networkLinesFile(own), field)).toMatch(allowed);
 });

@@ -1,45 +1,21 @@
 /** An instrument that prints lines, at the far end of a cable in software, on a clock that the test moves. */
 import { afterEach, expect, test } from 'vitest';
-import { readConnection } from '../../../../server/weld/connection/connection.ts';
 import { type ConnectionLink, openConnection } from '../../../../server/wire/connection/open-connection.ts';
 import type { WireEvent } from '../../../../server/wire/event.ts';
 import { createInProcessPort } from '../../../../server/wire/in-process-port.ts';
+import { connectionIn, linesFile, outsideWith } from '../../../support/connection-files.ts';
 import { createHandClock } from '../hand-clock.ts';
 
 let link: ConnectionLink | undefined;
 afterEach(() => link?.close());
 
 const bench = (own: object) => {
-  const result = readConnection({
-    format: 'preheat connection 1',
-    kind: 'text lines',
-    name: 'bench',
-    board: 'box',
-    port: 'COM3',
-    baud: 9600,
-    parity: 'none',
-    stopBits: 1,
-    dataBits: 8,
-    periodMilliseconds: 1000,
-    pattern: 'T={1}',
-    unit: 'C',
-    decimal: '.',
-    channels: [{ channel: 1, thermocouple: 'K' }],
-    ...own,
-  });
-  if ('problems' in result) throw new Error(JSON.stringify(result.problems));
   const clock = createHandClock();
   const cable = createInProcessPort();
   const events: WireEvent[] = [];
-  const refuse = () => Promise.reject(new Error('not here'));
   link = openConnection({
-    connection: result.connection,
-    outside: {
-      files: { list: refuse, read: refuse },
-      serial: () => cable.openPort,
-      network: refuse,
-      modbusTcp: refuse,
-    },
+    connection: connectionIn(linesFile({ pattern: 'T={1}', ...own })),
+    outside: outsideWith({ serial: () => cable.openPort }),
     clock,
     platform: 'linux',
     onEvent: (event) => events.push(event),

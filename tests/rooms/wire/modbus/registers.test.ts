@@ -2,23 +2,11 @@ import { expect, test } from 'vitest';
 import { readConnection } from '../../../../server/weld/connection/connection.ts';
 import type { ModbusRtu, Slave } from '../../../../server/weld/connection/modbus.ts';
 import { questionsOf, toldBySlave } from '../../../../server/wire/modbus/registers.ts';
+import { allowedIn, connectionIn, register, rtuFile, slaveFile } from '../../../support/connection-files.ts';
 
-const slaveWith = (channels: readonly object[], rest: object = {}): Slave => {
-  const result = readConnection({
-    format: 'preheat connection 1',
-    kind: 'modbus rtu',
-    name: 'bench',
-    port: 'COM7',
-    baud: 9600,
-    parity: 'even',
-    stopBits: 1,
-    periodMilliseconds: 1000,
-    slaves: [{ board: 'TC-1', address: 3, registers: 'input', firstRegister: 1, channels, ...rest }],
-  });
-  if ('problems' in result) throw new Error(JSON.stringify(result.problems));
-  return (result.connection as ModbusRtu).slaves[0]!;
-};
-const channel = { channel: 1, thermocouple: 'K', register: 1, number: 'int16', scale: 0.1, unit: 'C' };
+const slaveWith = (channels: readonly object[], rest: object = {}): Slave =>
+  connectionIn<ModbusRtu>(rtuFile([slaveFile({ channels, ...rest })])).slaves[0]!;
+const channel = register;
 const told = (slave: Slave, ...words: (number | string)[]) =>
   toldBySlave(slave, new Map(words.map((word, index) => [index, word])));
 
@@ -112,17 +100,7 @@ test('as few questions as reach all registers; with gaps left out none reads wha
   ]);
 });
 
-const base = {
-  format: 'preheat connection 1',
-  kind: 'modbus rtu',
-  name: 'b',
-  port: 'COM7',
-  baud: 9600,
-  parity: 'even',
-  stopBits: 1,
-  periodMilliseconds: 1000,
-};
-const slave = { board: 'TC-1', address: 3, registers: 'input', firstRegister: 1, channels: [channel] };
+const slave = slaveFile();
 test.each([
   [
     'two registers need their order',
@@ -156,15 +134,13 @@ test.each([
     /every value/,
   ],
 ])('%s is told with its place', (_what, wrong, field, allowed) => {
-  const result = readConnection({ ...base, slaves: [wrong] });
-  const found = 'problems' in result ? result.problems.find((each) => each.field === field) : undefined;
-  expect(found?.allowed, JSON.stringify(result)).toMatch(allowed);
+  expect(allowedIn(rtuFile([wrong]), field)).toMatch(allowed);
 });
 
 test('two slaves of one address, and a kind that is none', () => {
-  const twice = readConnection({ ...base, slaves: [slave, { ...slave, board: 'TC-2' }] });
+  const twice = readConnection(rtuFile([slave, { ...slave, board: 'TC-2' }]));
   expect(twice).toMatchObject({ problems: [{ field: 'slaves.1.address' }] });
-  expect(readConnection({ ...base, kind: 'modbus' })).toMatchObject({
+  expect(readConnection(rtuFile([slave], { kind: 'modbus' }))).toMatchObject({
     problems: [{ field: 'kind', allowed: expect.stringContaining('modbus rtu') }],
   });
   expect(readConnection('{"format":')).toMatchObject({ problems: [{ field: '(whole)' }] });

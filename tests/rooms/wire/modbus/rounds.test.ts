@@ -1,32 +1,21 @@
 import { expect, test } from 'vitest';
-import { readConnection } from '../../../../server/weld/connection/connection.ts';
 import type { ModbusRtu } from '../../../../server/weld/connection/modbus.ts';
 import type { ToldValue } from '../../../../server/weld/told.ts';
 import { type Exchange, failed, type Outcome, type Question } from '../../../../server/wire/modbus/question.ts';
 import { startRounds } from '../../../../server/wire/modbus/rounds.ts';
+import { connectionIn, register, rtuFile, slaveFile } from '../../../support/connection-files.ts';
 import { createMovedClock } from '../../../support/moved-clock.ts';
 import { random } from '../../../support/random.ts';
 
-const channel = { channel: 1, thermocouple: 'K', register: 0, number: 'uint16', scale: 1, unit: 'C' };
-const slaves = (
-  readConnection({
-    format: 'preheat connection 1',
-    kind: 'modbus rtu',
-    name: 'bench',
-    port: 'COM7',
-    baud: 9600,
-    parity: 'even',
-    stopBits: 1,
-    periodMilliseconds: 1000,
-    slaves: [1, 2, 3].map((address) => ({
-      board: `TC-${address}`,
-      address,
-      registers: 'input',
-      firstRegister: 0,
-      channels: [channel, { ...channel, channel: 2, register: 200 }],
-    })),
-  }) as { connection: ModbusRtu }
-).connection.slaves;
+const channel = { ...register, register: 0, number: 'uint16', scale: 1 };
+const { slaves } = connectionIn<ModbusRtu>(
+  rtuFile(
+    [1, 2, 3].map((address) => {
+      const channels = [channel, { ...channel, channel: 2, register: 200 }];
+      return slaveFile({ board: `TC-${address}`, address, firstRegister: 0, channels });
+    }),
+  ),
+);
 
 /** Each slave answers with its own address; what takes its place, and how long it takes, the test says. */
 const bench = (answer: (question: Question) => { readonly outcome?: Outcome; readonly takes: number }) => {

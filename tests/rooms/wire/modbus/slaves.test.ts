@@ -8,11 +8,11 @@ import modbus from 'modbus-serial';
 import { afterEach, describe, expect, it } from 'vitest';
 import { machineClock } from '../../../../server/station/machine-clock.ts';
 import { machineOutside } from '../../../../server/station/outside.ts';
-import { readConnection } from '../../../../server/weld/connection/connection.ts';
 import type { ToldValue } from '../../../../server/weld/told.ts';
 import { type ConnectionLink, openConnection } from '../../../../server/wire/connection/open-connection.ts';
 import type { WireEvent } from '../../../../server/wire/event.ts';
 import { openPseudoTerminal, type PseudoTerminal } from '../../../../server/wire/pseudo-terminal.ts';
+import { connectionIn } from '../../../support/connection-files.ts';
 
 const ends: (() => unknown)[] = [];
 afterEach(async () => {
@@ -61,17 +61,15 @@ interface Heard {
 }
 
 const listen = (description: object): Heard => {
-  const result = readConnection({
-    format: 'preheat connection 1',
-    name: 'bench',
-    periodMilliseconds: 200,
-    ...description,
-  });
-  if ('problems' in result) throw new Error(JSON.stringify(result.problems));
   const events: WireEvent[] = [];
   const waiting = new Set<() => void>();
   const link = openConnection({
-    connection: result.connection,
+    connection: connectionIn({
+      format: 'preheat connection 1',
+      name: 'bench',
+      periodMilliseconds: 200,
+      ...description,
+    }),
     outside: machineOutside(),
     clock: machineClock(),
     platform: 'linux',
