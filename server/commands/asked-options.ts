@@ -3,7 +3,7 @@ import { readAsked } from '../past/asked.ts';
 import type { Asked } from '../past/search.ts';
 import { refuse } from './arguments.ts';
 import type { Command, Terminal } from './command.ts';
-import { isZone } from './zone.ts';
+import { zoneAsked } from './zone.ts';
 
 export const askedOptions = {
   joint: { type: 'string' },
@@ -46,9 +46,8 @@ export function askedOf(
   { zone, csv, json: _json, 'repair-of': repairOf, ...fields }: Given,
   terminal: Terminal,
 ): { readonly asked: Asked; readonly zone: string; readonly csv?: string } | number {
-  const inZone = (zone ?? Intl.DateTimeFormat().resolvedOptions().timeZone) as string;
-  if (!isZone(inZone))
-    return refuse(command, `--zone ${inZone}: not a time zone known here; as Europe/Oslo, or UTC`, terminal);
+  const inZone = zoneAsked(command, zone, terminal);
+  if (typeof inZone === 'number') return inZone;
   const read = readAsked({ words: words.join(' '), ...fields, repairOf }, inZone);
   if ('problems' in read) {
     const told = read.problems.map(

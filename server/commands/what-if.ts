@@ -4,12 +4,14 @@ import { runPast } from '../errands/past.ts';
 import { inputOf, isJointChain } from '../ledger/item.ts';
 import type { Instant } from '../measure/quantity.ts';
 import { type UnitSystem, unitsOf } from '../measure/units.ts';
+import { momentOf } from '../past/days.ts';
 import type { FoundView } from '../past/view.ts';
 import { readProgram } from '../program.ts';
 import type { RecordReader } from '../record/read.ts';
 import type { SupposedAnswer } from '../supposing/answer.ts';
 import { suppose } from '../supposing/suppose.ts';
 import { type Supposition, suppositionSchema } from '../supposing/supposition.ts';
+import { arrival } from '../weld/entry.ts';
 import type { Joint } from '../weld/joint.ts';
 import { type Problem, problems } from '../weld/problems.ts';
 import {
@@ -19,6 +21,7 @@ import {
   outcomeText,
   placeText,
   remarkText,
+  stoodText,
   supposedText,
   whatItIs,
 } from '../wording/supposing.ts';
@@ -26,9 +29,9 @@ import { instantText } from '../wording/time.ts';
 import { readArguments, refuse } from './arguments.ts';
 import { type Command, exitStatus, type Terminal } from './command.ts';
 import { withRecord } from './with-record.ts';
-import { isZone } from './zone.ts';
+import { zoneAsked } from './zone.ts';
 
-const help = `what-if RECORD JOINT ONE CHANGE [--zone ZONE] [--json]
+const help = `what-if RECORD JOINT ONE CHANGE [--at TIME] [--zone ZONE] [--json]
 
 Runs the judge again over the record of a joint with one thing supposed otherwise, and says what would have come of it: when all would
 have been ready, which findings would go or come, the verdict beside the one that is. It is NOT THE RECORD: nothing is recorded, nothing
@@ -42,6 +45,8 @@ changed. What cannot be known is said. One change:
                           the procedure had asked for that (minimum preheat, maximum interpass, hold with heaters on, time at the
                           minimum through the thickness); several may be given together
 
+  --at TIME               as the record stood then, by what had been recorded: 13:05, or "2026-11-25 13:05"; absent: as it stands.
+                          A joint that is still open can be asked about too
   --zone ZONE             clock of the answer, as Europe/Oslo; absent: that of this computer
   --json                  the answer as JSON
   --help                  this page
@@ -59,6 +64,7 @@ const options = {
   interpass: { type: 'string' },
   hold: { type: 'string' },
   core: { type: 'string' },
+  at: { type: 'string' },
   zone: { type: 'string' },
   json: { type: 'boolean' },
 } as const;
@@ -73,14 +79,17 @@ export const whatIf: Command = {
     const [folder, joint, ...rest] = read.positionals;
     if (folder === undefined || joint === undefined || rest.length > 0)
       return refuse(whatIf, 'name one record (a folder) and one joint', terminal);
-    const zone = read.values.zone ?? Intl.DateTimeFormat().resolvedOptions().timeZone;
-    if (!isZone(zone)) return refuse(whatIf, `--zone wants a name like Europe/Oslo, found "${zone}"`, terminal);
+    const zone = zoneAsked(whatIf, read.values.zone, terminal);
+    if (typeof zone === 'number') return zone;
     const supposed = supposedBy(read.values);
     if ('problems' in supposed) return told(supposed.problems, terminal);
     return withRecord(whatIf, folder, terminal, (reader) => {
       if (!isJointChain(joint) || reader.head(joint).seq === 0)
         return refuse(whatIf, `no joint "${joint}" in ${folder}${likely(reader, joint)}`, terminal);
-      const answer = suppose(reader.inputs(joint), supposed);
+      const at = momentAsked(reader, joint, read.values.at, zone);
+      if (at === 'none')
+        return refuse(whatIf, `--at ${read.values.at}: no moment; as 13:05, or "2026-11-25 13:05"`, terminal);
+      const answer = suppose(reader.inputs(joint), at === undefined ? { supposed } : { supposed, at });
       if ('problems' in answer) return told(answer.problems, terminal);
       const json = { note: notTheRecord, ...answer };
       terminal.out(
@@ -92,6 +101,19 @@ export const whatIf: Command = {
 };
 
 type Given = { readonly [name in keyof typeof options]?: string | boolean | undefined };
+
+/** By the clock of the zone; a time without a day is the newest such one of the joint's record. */
+function momentAsked(
+  reader: RecordReader,
+  joint: string,
+  given: string | undefined,
+  zone: string,
+): Instant | 'none' | undefined {
+  if (given === undefined) return undefined;
+  let newest = 0 as Instant;
+  for (const input of reader.inputs(joint)) newest = Math.max(newest, arrival(input)) as Instant;
+  return momentOf(given, newest, zone) ?? 'none';
+}
 
 /** The one change that was asked for. */
 function supposedBy(given: Given): Supposition | { readonly problems: readonly Problem[] } {
@@ -146,12 +168,14 @@ function unitsIn(reader: RecordReader, chain: string): UnitSystem {
 
 function textOf(answer: SupposedAnswer, units: UnitSystem, zone: string): string {
   const tell = (at: Instant): string => instantText(at, zone);
+  const stood = stoodText(answer.stood, tell);
   const { gone, come, unsure, places = [], remarks } = answer;
   const listed = (title: string, lines: readonly string[]): string[] =>
     lines.length === 0 ? [] : ['', title, ...lines.map((line) => `  ${line}`)];
   return [
     notTheRecord,
     `${supposedText(answer.supposition, units)}:`,
+    ...(stood === undefined ? [] : [stood]),
     outcomeText(answer),
     ...momentRows(answer, tell).map(([what, is, would]) => `  ${what}: ${is}; would be: ${would}`),
     ...listed(

@@ -25,7 +25,7 @@ import { renderPdf } from '../report/pdf.ts';
 import type { LogsView } from '../screen/logs-view.ts';
 import type { NotSupposed, SupposedAnswer } from '../supposing/answer.ts';
 import { suppose } from '../supposing/suppose.ts';
-import type { Supposition } from '../supposing/supposition.ts';
+import type { Question } from '../supposing/supposition.ts';
 import { arrival, type Input } from '../weld/entry.ts';
 import type { Joint } from '../weld/joint.ts';
 import type { Scan } from '../weld/scan.ts';
@@ -56,7 +56,7 @@ export type Errand =
   | { readonly kind: 'csv'; readonly of: TableKind; readonly joint: string; readonly zone: string }
   | PastErrand
   /** The judge over the record with one stated change; nothing of it is kept. */
-  | { readonly kind: 'suppose'; readonly joint: string; readonly supposed: Supposition }
+  | { readonly kind: 'suppose'; readonly joint: string; readonly question: Question }
   | KeepingErrand;
 
 /** Tables that a joint's record is given out as. */
@@ -141,7 +141,7 @@ export async function run(
     case 'package':
       return packageOf(reader, errand, program, seal);
     case 'suppose':
-      return suppose(reader.inputs(errand.joint), errand.supposed);
+      return suppose(reader.inputs(errand.joint), errand.question);
     case 'find':
     case 'found as CSV':
     case 'statistics':

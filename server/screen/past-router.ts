@@ -5,7 +5,7 @@
  *   GET /api/past/found.csv?...                            (all that was found)
  *   GET /api/past/statistics?...&period=month|week         -> Statistics
  *   GET /api/past/statistics.csv?...
- *   POST /api/joints/:id/what-if Supposition               -> SupposedAnswer | 404 | 422 {problems}   (nothing is kept)
+ *   POST /api/joints/:id/what-if {supposed, at?}               -> SupposedAnswer | 404 | 422 {problems}   (nothing is kept)
  *
  * What can be asked stands in past/asked.ts.
  */
@@ -17,7 +17,7 @@ import type { Asked } from '../past/search.ts';
 import type { Statistics } from '../past/statistics.ts';
 import type { FoundView } from '../past/view.ts';
 import type { NotSupposed, SupposedAnswer } from '../supposing/answer.ts';
-import { type Supposition, suppositionSchema } from '../supposing/supposition.ts';
+import { questionSchema, type Question as Supposed } from '../supposing/supposition.ts';
 import { type Problem, problems } from '../weld/problems.ts';
 import { zoneOf } from './zone-of.ts';
 
@@ -27,7 +27,7 @@ export interface PastSource {
   statistics(asked: Asked, period: PeriodKind, zone: string): Promise<Statistics>;
   statisticsCsv(asked: Asked, period: PeriodKind, zone: string): Promise<Uint8Array>;
   /** Undefined where there is no such joint. */
-  suppose(joint: string, supposed: Supposition): Promise<SupposedAnswer | NotSupposed> | undefined;
+  suppose(joint: string, question: Supposed): Promise<SupposedAnswer | NotSupposed> | undefined;
 }
 
 interface Question {
@@ -74,9 +74,9 @@ export function pastRouter(source: PastSource): Router {
     csv('statistics.csv', ({ asked, period, zone }) => source.statisticsCsv(asked, period, zone)),
   );
   router.post('/joints/:id/what-if', express.json({ limit: limits.bodyMaximum }), async (request, response) => {
-    const asked = suppositionSchema.safeParse(request.body);
+    const asked = questionSchema.safeParse(request.body);
     if (!asked.success)
-      return void response.status(422).json({ problems: problems(asked.error, request.body, suppositionSchema) });
+      return void response.status(422).json({ problems: problems(asked.error, request.body, questionSchema) });
     const answer = await source.suppose(request.params.id as string, asked.data);
     if (answer === undefined) response.status(404).json({ because: 'this station has no joint of that name' });
     else response.status('problems' in answer ? 422 : 200).json(answer);

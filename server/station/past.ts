@@ -12,7 +12,7 @@ export const pastViews = (run: Run, isKnown: (joint: string) => boolean): PastSo
   csv: (asked, zone) => run({ kind: 'found as CSV', asked, zone }),
   statistics: (asked, period, zone) => run({ kind: 'statistics', asked, period, zone }),
   statisticsCsv: (asked, period, zone) => run({ kind: 'statistics as CSV', asked, period, zone }),
-  suppose: (joint, supposed) => (isKnown(joint) ? run({ kind: 'suppose', joint, supposed }) : undefined),
+  suppose: (joint, question) => (isKnown(joint) ? run({ kind: 'suppose', joint, question }) : undefined),
 });
 
 export interface PastKeeping {

@@ -39,8 +39,18 @@ export type Remark =
   | 'some places cannot be carried on'
   | 'limits of no procedure';
 
+/** Which state of the record was judged. */
+export interface Stood {
+  readonly at: Instant;
+  /** Not closed by then: every verdict is one so far. */
+  readonly open: boolean;
+  /** More was recorded since, and is left out. */
+  readonly past: boolean;
+}
+
 export interface SupposedAnswer {
   readonly supposition: Supposition;
+  readonly stood: Stood;
   readonly now: Judged;
   /** Verdicts it could be; two where the supposition does not settle it. None where it cannot be told at all. */
   readonly verdicts: readonly Verdict[];

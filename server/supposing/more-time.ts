@@ -9,9 +9,9 @@ import { verdictFrom } from '../judgement/verdict-from.ts';
 import { after, type Instant, type MilliCelsius, minutes } from '../measure/quantity.ts';
 import type { Input } from '../weld/entry.ts';
 import type { Scan, ScanValue } from '../weld/scan.ts';
-import { type Remark, type SupposedAnswer, type SupposedPlace, sameOf, without } from './answer.ts';
+import { type Remark, type Stood, type SupposedAnswer, type SupposedPlace, sameOf, without } from './answer.ts';
 import { type Course, courseOn, type Point } from './goes-on.ts';
-import { again, type Ordered, type Run, run } from './run.ts';
+import { again, type Ordered, type Run, run, stoodOf } from './run.ts';
 import type { Supposition } from './supposition.ts';
 
 type MoreTime = Extract<Supposition, { kind: 'more time' }>;
@@ -38,13 +38,14 @@ export function moreTime(record: Ordered, supposed: MoreTime): SupposedAnswer | 
     }),
   );
   const whole = run(record);
-  return compared(supposed, whole, ends as [Run, Run], { startedAt, later, courses });
+  return compared(supposed, whole, ends as [Run, Run], { startedAt, later, courses, stood: stoodOf(record, whole) });
 }
 
 interface Moment {
   readonly startedAt: Instant;
   readonly later: Instant;
   readonly courses: ReadonlyMap<string, Course | undefined>;
+  readonly stood: Stood;
 }
 
 function compared(supposed: MoreTime, whole: Run, [low, high]: [Run, Run], moment: Moment): SupposedAnswer {
@@ -79,6 +80,7 @@ function compared(supposed: MoreTime, whole: Run, [low, high]: [Run, Run], momen
   const coreAt = inBoth(low.judged.coreAt, high.judged.coreAt);
   return {
     supposition: supposed,
+    stood: moment.stood,
     now: whole.judged,
     verdicts: [...new Set([ofLow!, ofHigh!].map((findings) => verdictFrom(findings, true)))],
     wouldBe: {

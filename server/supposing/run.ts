@@ -8,7 +8,7 @@ import { isReadyNow } from '../judgement/readiness.ts';
 import { begin, hasBegunWelding, isPassRunning, type State } from '../judgement/state.ts';
 import type { Instant } from '../measure/quantity.ts';
 import { arrival, type Input, type StationEvent } from '../weld/entry.ts';
-import type { Judged } from './answer.ts';
+import type { Judged, Stood } from './answer.ts';
 
 /** A record in the order of effect, its corrections made, with the opening entry apart. */
 export interface Ordered {
@@ -16,24 +16,42 @@ export interface Ordered {
   readonly opened: StationEvent & { readonly kind: 'opened' };
   /** May be gone through again. Not held all at once: a day of readings is large. */
   readonly inputs: Iterable<Input>;
-  /** When the last of them came. */
+  /** When the last of them came, or the moment that was asked for. */
   readonly until: Instant;
+  /** More came since. */
+  readonly past: boolean;
 }
 
-/** Throws with words for a record that does not begin with its opening entry. */
-export function ordered(inputs: Iterable<Input>): Ordered {
+/**
+ * As it stood `at` a moment: what had come by then. Undefined where that moment is not one of this record. Throws with words for
+ * a record that does not begin with its opening entry.
+ */
+export function ordered(inputs: Iterable<Input>, at?: Instant): Ordered | undefined {
   const [first] = inputs;
   if (first?.type !== 'station' || first.event.kind !== 'opened')
     throw new Error('the record does not begin with the opening of a joint; nothing can be supposed of it');
   let until = first.at;
   for (const input of inputs) until = Math.max(until, arrival(input)) as Instant;
+  if (at !== undefined && (at < first.at || at > until)) return undefined;
+  const came = at === undefined ? inputs : again(() => cameBy(inputs, at));
   return {
     openedAt: first.at,
     opened: first.event,
-    inputs: again(() => allInOrderOfEffect(() => inputs, first.at)),
-    until,
+    inputs: again(() => allInOrderOfEffect(() => came, first.at)),
+    until: at ?? until,
+    past: at !== undefined && at < until,
   };
 }
+
+function* cameBy(inputs: Iterable<Input>, at: Instant): Iterable<Input> {
+  for (const input of inputs) if (arrival(input) <= at) yield input;
+}
+
+export const stoodOf = ({ until, past }: Ordered, { state }: Run): Stood => ({
+  at: until,
+  open: state.closedAt === undefined,
+  past,
+});
 
 export const again = <T>(begin: () => Iterable<T>): Iterable<T> => ({
   [Symbol.iterator]: () => begin()[Symbol.iterator](),

@@ -3,18 +3,20 @@
  * its answer what it had to take for granted.
  */
 import type { Verdict } from '../judgement/assessment.ts';
+import type { Instant } from '../measure/quantity.ts';
 import type { Input } from '../weld/entry.ts';
 import { type Joint, jointSchema } from '../weld/joint.ts';
 import { problems } from '../weld/problems.ts';
 import { type NotSupposed, type Remark, type SupposedAnswer, without } from './answer.ts';
 import { inputsAs, isAbout, isOnFarFace, jointAs, lastJoint } from './changed-joint.ts';
 import { moreTime } from './more-time.ts';
-import { again, type Ordered, ordered, run } from './run.ts';
-import type { Supposition } from './supposition.ts';
+import { again, type Ordered, ordered, run, stoodOf } from './run.ts';
+import type { Question, Supposition } from './supposition.ts';
 
-/** The inputs of a joint's record, to be gone through several times. */
-export function suppose(inputs: Iterable<Input>, supposed: Supposition): SupposedAnswer | NotSupposed {
-  const record = ordered(inputs);
+/** The inputs of a joint's record, to be gone through several times; as they stood `at` a moment, if one is asked for. */
+export function suppose(inputs: Iterable<Input>, { supposed, at }: Question): SupposedAnswer | NotSupposed {
+  const record = ordered(inputs, at as Instant | undefined);
+  if (record === undefined) return notThen;
   const joint = lastJoint(record.opened.joint, record.inputs);
   const refused = refusalOf(joint, supposed);
   if (refused !== undefined) return refused;
@@ -24,6 +26,16 @@ export function suppose(inputs: Iterable<Input>, supposed: Supposition): Suppose
   }
   return ofJoint(record, joint, supposed);
 }
+
+const notThen: NotSupposed = {
+  problems: [
+    {
+      field: 'at',
+      found: 'a moment before the joint was opened, or after the newest of its record',
+      allowed: 'a moment between the two',
+    },
+  ],
+};
 
 type OfJoint = Exclude<Supposition, { kind: 'more time' }>;
 
@@ -39,6 +51,7 @@ function ofJoint(record: Ordered, joint: Joint, supposed: OfJoint): SupposedAnsw
   const isOpen = remarks.includes('far face was measured');
   return {
     supposition: supposed,
+    stood: stoodOf(record, now),
     now: now.judged,
     verdicts: isOpen ? ([] as Verdict[]) : [verdict],
     wouldBe: isOpen ? { passes: [], ...(judged.coreAt === undefined ? {} : { coreAt: judged.coreAt }) } : judged,

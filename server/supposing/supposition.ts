@@ -29,3 +29,10 @@ export const suppositionSchema = z.discriminatedUnion('kind', [
   }),
 ]);
 export type Supposition = z.infer<typeof suppositionSchema>;
+
+/** What is supposed, and of which record: as it stood at a moment; absent: as it stands. */
+export const questionSchema = z.strictObject({
+  supposed: suppositionSchema,
+  at: z.number().int().positive().optional(),
+});
+export type Question = z.infer<typeof questionSchema>;

@@ -38,19 +38,29 @@ export function supposedText(supposed: Supposition, units: UnitSystem): string {
   }
 }
 
+/** Which state of the record this is about, where it is not the whole of a closed one. `tell` writes an instant. */
+export function stoodText(
+  { at, open, past }: SupposedAnswer['stood'],
+  tell: (at: Instant) => string,
+): string | undefined {
+  if (!open && !past) return undefined;
+  const which = past
+    ? `As it stood at ${tell(at)}, by what had been recorded by then`
+    : `As it stands, recorded up to ${tell(at)}`;
+  return open ? `${which}. STILL OPEN: every verdict here is one so far.` : `${which}.`;
+}
+
 /** One sentence: what the verdict would be beside what it is. */
-export function outcomeText({ now, verdicts }: SupposedAnswer): string {
-  const is = verdictHeadline(now.verdict).toLowerCase();
+export function outcomeText({ now, verdicts, stood }: SupposedAnswer): string {
+  const is = `${stood.open ? 'So far' : 'Judged today'}: ${verdictHeadline(now.verdict).toLowerCase()}`;
   const [only, other] = verdicts;
-  if (only === undefined) return `Judged today: ${is}. What the verdict would be cannot be known.`;
+  if (only === undefined) return `${is}. What the verdict would be cannot be known.`;
   if (other !== undefined) {
     const either = verdicts.map((each) => verdictHeadline(each).toLowerCase()).join(' or ');
-    return `Judged today: ${is}. What it would be cannot be known: between what is possible, ${either}.`;
+    return `${is}. What it would be cannot be known: between what is possible, ${either}.`;
   }
   const would = verdictHeadline(only).toLowerCase();
-  return only === now.verdict
-    ? `Judged today: ${is}. It would be the same.`
-    : `Judged today: ${is}. It would be: ${would}.`;
+  return only === now.verdict ? `${is}. It would be the same.` : `${is}. It would be: ${would}.`;
 }
 
 /** Rows of moments: what, as it is, as it would be. `tell` writes an instant. */
@@ -58,8 +68,9 @@ export function momentRows(
   answer: SupposedAnswer,
   tell: (at: Instant) => string,
 ): [what: string, is: string, would: string][] {
-  const { now, wouldBe, verdicts, supposition } = answer;
+  const { now, wouldBe, verdicts, supposition, stood } = answer;
   const settled = verdicts.length > 0;
+  const never = stood.open ? 'not by then' : 'never';
   const told = (at: Instant | undefined, otherwise: string): string => (at === undefined ? otherwise : tell(at));
   const rows: [string, string, string][] = [
     ['Warm through every part, and held as asked', told(now.coreAt, 'not shown'), told(wouldBe.coreAt, 'not shown')],
@@ -68,8 +79,8 @@ export function momentRows(
   if (supposition.kind !== 'more time' || now.passes[0]?.pass === supposition.pass)
     rows.unshift([
       'All ready for the first arc',
-      told(now.firstReadyAt, 'never'),
-      told(wouldBe.firstReadyAt, supposition.kind === 'more time' ? 'not in that time' : 'never'),
+      told(now.firstReadyAt, never),
+      told(wouldBe.firstReadyAt, supposition.kind === 'more time' ? 'not in that time' : never),
     ]);
   for (const pass of wouldBe.passes) {
     const is = now.passes.find((each) => each.pass === pass.pass);

@@ -1,4 +1,5 @@
 /** Somebody else's log from file to record: dropped, answered, put right, with what was done; kept, and its report opened. */
+import type { Page } from 'playwright-core';
 import { describe, expect, test } from 'vitest';
 import { noBrowser, useBrowser } from '../support/browser.ts';
 import { jointOn } from '../support/pipeline-bench.ts';
@@ -24,7 +25,7 @@ describe.skipIf(noBrowser)('a log of another instrument', () => {
 
   test('becomes a record like any other, marked as imported', { timeout: testPatience }, async () => {
     const { address, station } = await openWorkshop(jointOn('frame-6', 'L'));
-    const page = await tablet(browser);
+    const page = await tablet(browser, /422/);
     await page.goto(`${address}#/judge`);
     await sayWho(page, 'Runa Teld', 'inspector');
     await page.getByLabel(/^or a joint file/).setInputFiles({
@@ -93,5 +94,37 @@ describe.skipIf(noBrowser)('a log of another instrument', () => {
     await page.getByText('Imported').first().waitFor();
     await look(page, 'judge-overview');
     expect(station.pipeline.run('frame-7')).toBeUndefined();
+    await supposing(page, `${address}#/joint/frame-7/what-if`);
   });
 });
+
+/** What if, over the joint that was kept: refused with what to do, then answered, marked, beside what is. */
+async function supposing(page: Page, address: string): Promise<void> {
+  await page.goto(address);
+  await page.getByText('WHAT IF, NOT THE RECORD').first().waitFor();
+  const ask = () => page.getByRole('button', { name: 'Judge it so' }).click();
+  const refusedWith = (words: string) => page.getByRole('alert').filter({ hasText: words }).waitFor();
+  await page.getByLabel('More time', { exact: true }).fill('two');
+  await ask();
+  await refusedWith('"two" is no number: digits, with one point or comma.');
+  await page.getByLabel('More time', { exact: true }).fill('90');
+  await ask();
+  await refusedWith('Found the number 90; allowed: ');
+  await page.getByText('One probe left out').click();
+  await page.getByLabel('Probe', { exact: true }).selectOption('L-2');
+  await page.getByLabel('As it stood at').fill('noon');
+  await ask();
+  await refusedWith('"noon" is no moment: a time as 13:05');
+  await page.getByLabel('As it stood at').fill('2026-11-24 05:00');
+  await ask();
+  await refusedWith('before the joint was opened');
+  await look(page, 'what-if-refused');
+  await page.getByLabel('As it stood at').fill('');
+  await ask();
+  const answer = page.getByRole('region', { name: 'If L-2 had never been fitted' });
+  await answer.getByText('WHAT IF, NOT THE RECORD').waitFor();
+  expect(await answer.getByRole('status').textContent()).toMatch(/^Judged today: .+ It would be/);
+  expect(await answer.getByRole('columnheader').allTextContents()).toEqual(['Moment', 'As it was', 'Would have been']);
+  await answer.getByText('The place of the probe is taken as one that nobody measured.').waitFor();
+  await look(page, 'what-if-answered');
+}

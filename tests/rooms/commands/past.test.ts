@@ -56,8 +56,13 @@ test('find, statistics and what-if over one record', async () => {
   const lines = supposed.out.split('\n');
   expect(lines[0]).toBe('WHAT IF, NOT THE RECORD');
   expect(lines[1]).toBe('If the procedure had asked for a minimum of 165 °C:');
-  expect(lines[2]).toBe('Judged today: complies. It would be: does not comply.');
+  expect(lines[2]).toMatch(
+    /^As it stands, recorded up to 2026-03-02 .* STILL OPEN: every verdict here is one so far\.$/,
+  );
+  expect(lines[3]).toBe('So far: complies. It would be: does not comply.');
   expect(supposed.out).toContain('Findings that would come:');
+  const early = await ran(whatIf, record, 'seam-4', '--minimum', '165', '--zone', 'UTC', '--at', '06:00:30');
+  expect(early.out).toContain('As it stood at 2026-03-02 06:00:30 UTC, by what had been recorded by then.');
   for (const [args, said] of [
     [['seam-5', '--insulated'], 'no joint "seam-5"'],
     [['seam-5', '--insulated'], 'perhaps seam-4'],
@@ -65,6 +70,9 @@ test('find, statistics and what-if over one record', async () => {
     [['seam-4', '--insulated', '--without', 'T1'], 'found 2 changes'],
     [['seam-4', '--without', 'T9'], 'a probe of this joint: T1, T2'],
     [['seam-4', '--later', 'two', '--pass', '1'], 'minutes'],
+    [['seam-4', '--insulated', '--at', 'noon'], '--at noon: no moment; as 13:05'],
+    [['seam-4', '--insulated', '--at', '2026-03-01 12:00'], 'at: found a moment before the joint was opened'],
+    [['seam-4', '--insulated', '--zone', 'Oslo'], '--zone Oslo: not a time zone known here'],
   ] as const) {
     const refused = await ran(whatIf, record, ...args);
     expect([refused.status, refused.out]).toEqual([3, '']);

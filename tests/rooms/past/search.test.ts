@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { instant } from '../../../server/measure/quantity.ts';
 import { askedNames, readAsked } from '../../../server/past/asked.ts';
 import type { Card } from '../../../server/past/card.ts';
-import { dayBegins, dayEnds } from '../../../server/past/days.ts';
+import { dayBegins, dayEnds, momentOf } from '../../../server/past/days.ts';
 import { foldCase } from '../../../server/past/fold-case.ts';
 import { type Asked, keep, search } from '../../../server/past/search.ts';
 import { cardWith } from './card-with.ts';
@@ -110,4 +110,17 @@ describe('a question', () => {
   test('can name each field of the words', () => {
     expect(askedNames).toEqual(expect.arrayContaining(['joint', 'part', 'heat', 'procedure', 'person', 'other']));
   });
+});
+
+test('a moment that a person names is the newest such one, by the clock of the zone', () => {
+  const last = instant(Date.UTC(2026, 9, 25, 12));
+  const text = (said: string): string | undefined => {
+    const at = momentOf(said, last, 'Europe/Oslo');
+    return at === undefined ? undefined : new Date(at).toISOString().slice(0, 19);
+  };
+  expect(text('13:00')).toBe('2026-10-25T12:00:00');
+  expect(text('13:00:01'), 'later than the newest: the day before, an hour of summer').toBe('2026-10-24T11:00:01');
+  expect(text(' 2026-07-01 9:05 ')).toBe('2026-07-01T07:05:00');
+  for (const wrong of ['noon', '24:00', '12:60', '2026-02-30 12:00', '13', ''])
+    expect(text(wrong), wrong).toBeUndefined();
 });

@@ -71,7 +71,7 @@ test('the moment is not before the far face was truly warm, and not long after',
       return { type: 'scan', scan: { ...scan, measuredAt: at(n), arrivedAt: at(n) } };
     }),
   ];
-  const answer = suppose(inputs, { kind: 'far face insulated' });
+  const answer = suppose(inputs, { supposed: { kind: 'far face insulated' } });
   if ('problems' in answer) throw new Error('refused');
   const after = (answer.wouldBe.coreAt! - begins) / 1000;
   expect(after, `truly warm after ${warmAfter} s`).toBeGreaterThanOrEqual(warmAfter);

@@ -11,10 +11,10 @@ const clock = (at: number | undefined): string | undefined => {
   return `${Math.floor(seconds / 60)}:${`${seconds % 60}`.padStart(2, '0')}`;
 };
 
-function supposed(text: string, supposition: Supposition): SupposedAnswer {
+function supposed(text: string, supposition: Supposition, at?: number): SupposedAnswer {
   const { inputs } = readScenario(`${text.trim()}\nexpect\nverdict x\n`);
   const before = JSON.stringify(inputs);
-  const answer = suppose(inputs, supposition);
+  const answer = suppose(inputs, { supposed: supposition, ...(at === undefined ? {} : { at }) });
   expect(JSON.stringify(inputs), 'what was recorded is not touched').toBe(before);
   if ('problems' in answer) throw new Error(JSON.stringify(answer.problems));
   return answer;
@@ -199,9 +199,41 @@ time    T1   T2
   });
 });
 
+describe('of a joint that is still open', () => {
+  const moment = (minutes: number) => scenarioStart + minutes * 60_000;
+  const without = { kind: 'probe left out', probe: 'T3' } as const;
+
+  test('it is told that it is, and up to when it was recorded', () => {
+    const { stood } = supposed(oneCold, without);
+    expect({ ...stood, at: clock(stood.at) }).toEqual({ at: '7:00', open: true, past: false });
+  });
+
+  test('as it stood before the arc: no pass, no finding of one, ready at once without the cold place', () => {
+    const answer = supposed(oneCold, without, moment(4));
+    expect(answer.stood).toEqual({ at: moment(4), open: true, past: true });
+    expect([answer.now.passes, answer.wouldBe.passes]).toEqual([[], []]);
+    expect(kinds(answer)).toEqual({ gone: [], come: [], unsure: [] });
+    expect([answer.now.firstReadyAt, clock(answer.wouldBe.firstReadyAt)]).toEqual([undefined, '0:00']);
+  });
+
+  test('as it stood while the pass ran, 30 s after it had begun', () => {
+    const answer = supposed(oneCold, without, moment(5.5));
+    expect(kinds(answer).gone).toContain('below minimum at pass start');
+    expect(answer.now.passes.map(({ pass }) => pass)).toEqual(['1']);
+  });
+
+  test('a moment that is none of its record is refused, and so is a pass that had not begun', () => {
+    const { inputs } = readScenario(`${oneCold}\nexpect\nverdict x\n`);
+    for (const minutes of [-1, 60])
+      expect(JSON.stringify(suppose(inputs, { supposed: without, at: moment(minutes) }))).toContain('before the joint');
+    const early = suppose(inputs, { supposed: { kind: 'more time', pass: '1', minutes: 2 }, at: moment(4) });
+    expect(JSON.stringify(early)).toContain('a pass of this joint; it has none');
+  });
+});
+
 test('what cannot be supposed is refused with what there is', () => {
   const { inputs } = readScenario(`${oneCold}\nexpect\nverdict x\n`);
-  const told = (supposition: Supposition): string => JSON.stringify(suppose(inputs, supposition));
+  const told = (supposition: Supposition): string => JSON.stringify(suppose(inputs, { supposed: supposition }));
   expect(told({ kind: 'probe left out', probe: 'T9' })).toContain('a probe of this joint: T1, T2, T3');
   expect(told({ kind: 'more time', pass: '7', minutes: 2 })).toContain('a pass of this joint: 1');
   expect(told({ kind: 'other limits' })).toContain('at least one of preheatMinimumCelsius');

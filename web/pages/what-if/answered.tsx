@@ -9,6 +9,7 @@ import {
   outcomeText,
   placeText,
   remarkText,
+  stoodText,
   supposedText,
 } from '../../../server/wording/supposing.ts';
 import { bound } from '../../format/bound.ts';
@@ -16,6 +17,7 @@ import { dayClockText } from '../../format/time.ts';
 
 export function Answered({ answer, units }: { readonly answer: SupposedAnswer; readonly units: UnitSystem }) {
   const { supposition, gone, come, unsure, places = [], remarks, verdicts } = answer;
+  const stood = stoodText(answer.stood, dayClockText);
   const isNothing = verdicts.length === 1 && gone.length + come.length + unsure.length === 0;
   return (
     <section class="sheet supposed stack" aria-labelledby="supposed-title">
@@ -23,6 +25,7 @@ export function Answered({ answer, units }: { readonly answer: SupposedAnswer; r
         <h2 id="supposed-title">{bound(supposedText(supposition, units))}</h2>
         <span class="tag">{notTheRecord}</span>
       </div>
+      {stood !== undefined && <p class="notice">{stood}</p>}
       <p class="outcome" role="status">
         {outcomeText(answer)}
       </p>

@@ -1,70 +1,80 @@
-/** One change at a time, in a few large choices; only what the joint has can be chosen. */
+/** One change at a time, in a few large choices; only what the joint has can be chosen. And the moment as of which it is judged. */
 import { useSignal } from '@preact/signals';
 import type { PassStatus } from '../../../server/judgement/pass-status.ts';
 import { readNumber } from '../../../server/measure/number-text.ts';
-import type { Supposition } from '../../../server/supposing/supposition.ts';
+import type { Instant } from '../../../server/measure/quantity.ts';
+import { momentOf } from '../../../server/past/days.ts';
+import type { Question, Supposition } from '../../../server/supposing/supposition.ts';
 import type { Joint } from '../../../server/weld/joint.ts';
 import { ChoiceField, SelectField, TextField } from '../../parts/field.tsx';
 
 type Kind = Supposition['kind'];
+type Limit = (typeof limitFields)[number]['name'];
 
 interface Props {
   readonly joint: Joint;
   readonly passes: readonly PassStatus[];
-  readonly ask: (supposed: Supposition) => void;
+  /** The newest moment of the record. */
+  readonly newest: Instant;
+  readonly ask: (question: Question) => void;
 }
 
-export function SupposeForm({ joint, passes, ask }: Props) {
+const limitFields = [
+  { name: 'preheatMinimumCelsius', label: 'Minimum preheat', unit: '°C' },
+  { name: 'interpassMaximumCelsius', label: 'Maximum interpass', unit: '°C' },
+  { name: 'soakHoldMinutes', label: 'Hold with heaters on', unit: 'min' },
+  { name: 'throughThicknessHoldMinutes', label: 'At the minimum through the thickness', unit: 'min' },
+] as const;
+
+export function SupposeForm({ joint, passes, newest, ask }: Props) {
   const kind = useSignal<Kind>(passes.length > 0 ? 'more time' : 'far face insulated');
   const probe = useSignal(joint.probes[0]?.id ?? '');
   const pass = useSignal(passes.at(-1)?.pass ?? '');
   const minutes = useSignal('2');
-  const limits = useSignal({ minimum: '', interpass: '', hold: '', core: '' });
+  const limits = useSignal<Partial<Record<Limit, string>>>({});
+  const moment = useSignal('');
   const wrong = useSignal<string | undefined>(undefined);
 
   const press = (): void => {
-    const { minimum, interpass, hold, core } = limits.value;
-    const numbers = [
-      ...(kind.value === 'more time' ? [minutes.value] : []),
-      ...(kind.value === 'other limits' ? [minimum, interpass, hold, core] : []),
-    ];
-    if (numbers.some((text) => text.trim() !== '' && number(text) === undefined)) {
-      wrong.value = 'A number is not understood: digits, with one point or comma.';
-      return;
-    }
-    wrong.value = undefined;
-    const supposed = supposition();
-    if (supposed === undefined) wrong.value = 'A number is still missing.';
-    else ask(supposed);
+    const read = question();
+    wrong.value = typeof read === 'string' ? read : undefined;
+    if (typeof read !== 'string') ask(read);
   };
 
-  const supposition = (): Supposition | undefined => {
+  /** What is asked, or in words what is wrong with it. */
+  const question = (): Question | string => {
+    const supposed = supposition();
+    if (typeof supposed === 'string') return supposed;
+    if (moment.value.trim() === '') return { supposed };
+    const at = momentOf(moment.value, newest, Intl.DateTimeFormat().resolvedOptions().timeZone);
+    return at === undefined
+      ? `"${moment.value}" is no moment: a time as 13:05, or with its day as 2026-11-25 13:05.`
+      : { supposed, at };
+  };
+
+  const supposition = (): Supposition | string => {
     switch (kind.value) {
       case 'far face insulated':
         return { kind: 'far face insulated' };
       case 'probe left out':
         return { kind: 'probe left out', probe: probe.value };
       case 'more time': {
-        const later = number(minutes.value);
-        return later === undefined ? undefined : { kind: 'more time', pass: pass.value, minutes: later };
+        const read = numberOf(minutes.value);
+        if (typeof read === 'string') return read;
+        return read === undefined ? 'How many minutes?' : { kind: 'more time', pass: pass.value, minutes: read };
       }
       case 'other limits': {
-        const { minimum, interpass, hold, core } = limits.value;
-        const stated = {
-          preheatMinimumCelsius: number(minimum),
-          interpassMaximumCelsius: number(interpass),
-          soakHoldMinutes: number(hold),
-          throughThicknessHoldMinutes: number(core),
-        };
-        return Object.values(stated).every((value) => value === undefined)
-          ? undefined
-          : { kind: 'other limits', ...stated };
+        const stated: Partial<Record<Limit, number>> = {};
+        for (const { name } of limitFields) {
+          const read = numberOf(limits.value[name] ?? '');
+          if (typeof read === 'string') return read;
+          if (read !== undefined) stated[name] = read;
+        }
+        return Object.keys(stated).length === 0
+          ? 'Enter at least one limit.'
+          : ({ kind: 'other limits', ...stated } as Supposition);
       }
     }
-  };
-
-  const setLimit = (field: keyof typeof limits.value) => (value: string) => {
-    limits.value = { ...limits.value, [field]: value };
   };
 
   return (
@@ -116,38 +126,27 @@ export function SupposeForm({ joint, passes, ask }: Props) {
             }}
           />
         )}
-        {kind.value === 'other limits' && (
-          <>
+        {kind.value === 'other limits' &&
+          limitFields.map(({ name, label, unit }) => (
             <TextField
-              label="Minimum preheat"
-              unit="°C"
+              key={name}
+              label={label}
+              unit={unit}
               kind="number"
-              value={limits.value.minimum}
-              onValue={setLimit('minimum')}
+              value={limits.value[name] ?? ''}
+              onValue={(value) => {
+                limits.value = { ...limits.value, [name]: value };
+              }}
             />
-            <TextField
-              label="Maximum interpass"
-              unit="°C"
-              kind="number"
-              value={limits.value.interpass}
-              onValue={setLimit('interpass')}
-            />
-            <TextField
-              label="Hold with heaters on"
-              unit="min"
-              kind="number"
-              value={limits.value.hold}
-              onValue={setLimit('hold')}
-            />
-            <TextField
-              label="At the minimum through the thickness"
-              unit="min"
-              kind="number"
-              value={limits.value.core}
-              onValue={setLimit('core')}
-            />
-          </>
-        )}
+          ))}
+        <TextField
+          label="As it stood at"
+          value={moment.value}
+          hint="Empty: as it stands. A time as 13:05, or with its day"
+          onValue={(value) => {
+            moment.value = value;
+          }}
+        />
       </div>
       {wrong.value !== undefined && (
         <p class="problem" role="alert">
@@ -168,7 +167,9 @@ const choices: readonly { readonly value: Kind; readonly text: string }[] = [
   { value: 'other limits', text: 'Other limits' },
 ];
 
-const number = (text: string): number | undefined => {
+/** Undefined where nothing was entered; in words what is wrong. */
+const numberOf = (text: string): number | undefined | string => {
   const read = readNumber(text.trim());
-  return read.kind === 'number' ? read.value : undefined;
+  if (read.kind === 'number') return read.value;
+  return read.kind === 'none' ? undefined : `"${text}" is no number: digits, with one point or comma.`;
 };

@@ -4,7 +4,7 @@ import { useEffect } from 'preact/hooks';
 import { unitsOf } from '../../../server/measure/units.ts';
 import type { JointState } from '../../../server/screen/contract.ts';
 import type { SupposedAnswer } from '../../../server/supposing/answer.ts';
-import type { Supposition } from '../../../server/supposing/supposition.ts';
+import type { Question } from '../../../server/supposing/supposition.ts';
 import { notTheRecord, whatItIs } from '../../../server/wording/supposing.ts';
 import { verdictText } from '../../../server/wording/verdict.ts';
 import { sourceMark, sourceText } from '../../../server/wording/words.ts';
@@ -45,9 +45,9 @@ export function WhatIfPage({ joint }: { readonly joint: string }) {
   if (now === 'loading') return <p class="notice">Asking the station for the joint. A long job takes some seconds.</p>;
   if (now === 'failed')
     return <p class="notice loud">The joint could not be fetched. Go back to the joints and try again.</p>;
-  const ask = async (supposed: Supposition): Promise<void> => {
+  const ask = async (question: Question): Promise<void> => {
     asked.value = { kind: 'busy' };
-    asked.value = await answerOf(path, supposed);
+    asked.value = await answerOf(path, question);
   };
   const { source } = now.assessment;
   return (
@@ -64,7 +64,12 @@ export function WhatIfPage({ joint }: { readonly joint: string }) {
         </a>
       </div>
       <p>{verdictText(now.assessment)}</p>
-      <SupposeForm joint={now.joint} passes={now.assessment.passes} ask={(supposed) => void ask(supposed)} />
+      <SupposeForm
+        joint={now.joint}
+        passes={now.assessment.passes}
+        newest={now.assessment.at}
+        ask={(question) => void ask(question)}
+      />
       <p role="status" class="aside">
         {asked.value.kind === 'busy' ? 'The judge goes through the record again. A long job takes some seconds.' : ''}
       </p>
@@ -78,8 +83,8 @@ export function WhatIfPage({ joint }: { readonly joint: string }) {
   );
 }
 
-async function answerOf(path: string, supposed: Supposition): Promise<Asked> {
-  const answer = await postJson<SupposedAnswer>(`${path}/what-if`, supposed, undefined, undefined, patience);
+async function answerOf(path: string, question: Question): Promise<Asked> {
+  const answer = await postJson<SupposedAnswer>(`${path}/what-if`, question, undefined, undefined, patience);
   switch (answer.kind) {
     case 'ok':
       return { kind: 'answer', answer: answer.value };
