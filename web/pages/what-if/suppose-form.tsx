@@ -142,7 +142,7 @@ export function SupposeForm({ joint, passes, newest, ask }: Props) {
         <TextField
           label="As it stood at"
           value={moment.value}
-          hint="Empty: as it stands. A time as 13:05, or with its day"
+          hint="Empty: as it stands. Or 13:05, or 2026-11-25 13:05"
           onValue={(value) => {
             moment.value = value;
           }}
