@@ -2,6 +2,7 @@
 
 import type { Assessment, Finding } from '../judgement/assessment.ts';
 import type { BoundedCelsius } from '../judgement/inside/section-status.ts';
+import { needsAnswer } from '../judgement/people/deviations.ts';
 import type { Instant } from '../measure/quantity.ts';
 import type { UnitSystem } from '../measure/units.ts';
 import { cautions } from '../wording/cautions.ts';
@@ -30,6 +31,7 @@ export function judgeAnswer(assessment: Assessment, time: TimeOut, withEvents: b
     verdict: assessment.verdict,
     scope: scopeOf(assessment, withEvents),
     findings: assessment.findings.map((each) => ({
+      key: each.key,
       kind: each.kind,
       severity: each.severity,
       probe: each.probe ?? null,
@@ -126,7 +128,7 @@ function throughAnswer({ throughThickness: through, sections }: Assessment, time
 }
 
 const findingLine = (each: Finding, time: TimeOut, units: UnitSystem): string =>
-  `  ${told(time(each.from))} to ${each.to === undefined ? 'the end' : told(time(each.to))}: ${findingText(each, units).what}`;
+  `  ${told(time(each.from))} to ${each.to === undefined ? 'the end' : told(time(each.to))}: ${findingText(each, units).what}${needsAnswer(each) ? ` [${each.key}]` : ''}`;
 
 const scopeOf = (assessment: Assessment, withEvents: boolean): readonly string[] =>
   withEvents

@@ -4,6 +4,7 @@ import { importedFiles, type NamedBytes, wholeJob } from '../errands/keep-logs.t
 import { importedReport, keptBefore } from '../errands/logs.ts';
 import type { Assessment } from '../judgement/assessment.ts';
 import { judgeAll } from '../judgement/judge.ts';
+import { deviationsOf } from '../judgement/people/deviations.ts';
 import { limits } from '../measure/limits.ts';
 import { type Program, readProgram } from '../program.ts';
 import type { ImportedFile } from '../weld/imported.ts';
@@ -16,11 +17,12 @@ import type { LogProblem } from '../wire/log-problem.ts';
 import { type LogSet, type NamedLog, readLogs } from '../wire/log-set.ts';
 import { elapsedEpoch } from '../wire/log-time.ts';
 import { openLog } from '../wire/workbook-source.ts';
+import { deviationCountText } from '../wording/deviation.ts';
 import { readArguments, refuse } from './arguments.ts';
 import { type Command, exitStatus, type Terminal } from './command.ts';
 import { readJointFile } from './joint-file.ts';
 import { judgeAnswer, judgeText, timeOut } from './judge-answer.ts';
-import { type Keeping, keepHelp, keepIn, keepingOf, keepOptions, withRecord } from './keep-logs.ts';
+import { decisionsOn, type Keeping, keepHelp, keepIn, keepingOf, keepOptions, withRecord } from './keep-logs.ts';
 import { logMappingOf, logOptions, logOptionsHelp, optionHint, tooManyLogs } from './log-options.ts';
 
 const help = `judge JOINT.json LOG... [--events EVENTS.csv] [--report OUT.pdf] [--json] [--keep RECORD]
@@ -113,15 +115,26 @@ function judged(
   program: Program,
   terminal: Terminal,
 ): Assessment | undefined {
-  if (keeping === undefined)
-    return judgeAll({ [Symbol.iterator]: () => importedInputs(imported)[Symbol.iterator]() }).assessment;
-  const { job, assessment } = wholeJob(imported, files, keeping.keeper);
+  const open = (): Assessment =>
+    judgeAll({ [Symbol.iterator]: () => importedInputs(imported)[Symbol.iterator]() }).assessment;
+  if (keeping === undefined) return open();
+  const decisions = keeping.decided.length === 0 ? [] : decisionsOn(open(), keeping.decided);
+  if (typeof decisions === 'string') {
+    terminal.err(`judge: not kept: ${decisions}`);
+    return undefined;
+  }
+  const { job, assessment } = wholeJob(imported, files, keeping.keeper, decisions);
   const wrong = withRecord(keeping, program, (record) => {
     for (const { message } of keptBefore(files, record)) terminal.err(message);
     return keepIn(record, job, keeping.keeper);
   });
   if (wrong !== undefined) terminal.err(`judge: not kept: ${wrong}`);
-  else terminal.err(`Kept in ${keeping.folder} as joint ${job.chain}, imported and closed.`);
+  else {
+    const left = deviationCountText(deviationsOf(assessment.findings));
+    terminal.err(
+      `Kept in ${keeping.folder} as joint ${job.chain}, imported and closed.${left === '' ? '' : ` Deviations: ${left}.`}`,
+    );
+  }
   return wrong === undefined ? assessment : undefined;
 }
 

@@ -30,7 +30,7 @@ import { arrival, type Input } from '../weld/entry.ts';
 import type { Joint } from '../weld/joint.ts';
 import type { Scan } from '../weld/scan.ts';
 import type { Signed } from '../weld/signed.ts';
-import type { WholeJob } from './keep-logs.ts';
+import type { NotDecided, WholeJob } from './keep-logs.ts';
 import type { KeepingErrand, KeepingOutcome } from './keeping.ts';
 import { keepLogs, type LogsErrand, reportLogs, viewLogs } from './logs.ts';
 import { type CardsToKeep, type PastErrand, type PastOutcome, runPast } from './past.ts';
@@ -73,7 +73,7 @@ export type Outcome<E extends Errand> = E extends { kind: 'history' }
   : E extends { kind: 'logs' }
     ? LogsView
     : E extends { kind: 'keep logs' }
-      ? LogsView | WholeJob
+      ? LogsView | WholeJob | NotDecided
       : E extends { kind: 'judge' }
         ? Judged
         : E extends { kind: 'fold anew' }
@@ -100,6 +100,7 @@ export async function run(
   | JudgeMemory
   | LogsView
   | WholeJob
+  | NotDecided
   | FoundView
   | Statistics
   | CardsToKeep

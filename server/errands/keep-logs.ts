@@ -3,6 +3,7 @@
  * blocks that are sealed here, so that whoever writes the record has only to link and to sign them.
  */
 import { deflateRawSync } from 'node:zlib';
+import { dispositionProblems } from '../desk/disposition.ts';
 import type { Assessment, Verdict } from '../judgement/assessment.ts';
 import { type Conclusion, conclusions } from '../judgement/conclusions.ts';
 import { judgeAll } from '../judgement/judge.ts';
@@ -12,8 +13,9 @@ import { importedItem, stationName } from '../ledger/item.ts';
 import { limits } from '../measure/limits.ts';
 import type { Instant } from '../measure/quantity.ts';
 import type { WholeItem } from '../record/store.ts';
-import type { Input } from '../weld/entry.ts';
+import type { Act, DispositionAct, Input } from '../weld/entry.ts';
 import type { ImportedFile } from '../weld/imported.ts';
+import type { Problem } from '../weld/problems.ts';
 import type { Scan } from '../weld/scan.ts';
 import type { Signed } from '../weld/signed.ts';
 import { type Imported, importedInputs } from '../wire/imported-inputs.ts';
@@ -32,6 +34,11 @@ export type WholePart =
   | { readonly sealed: SealedBlock }
   | { readonly conclusion: Conclusion };
 
+/** What was decided does not fit what was judged; nothing is kept. */
+export interface NotDecided {
+  readonly notDecided: readonly Problem[];
+}
+
 export interface WholeJob {
   readonly chain: string;
   readonly verdict: Verdict;
@@ -42,8 +49,9 @@ export const wholeJob = (
   imported: Imported,
   files: readonly ImportedFile[],
   keeper: Signed,
+  decisions: readonly DispositionAct[] = [],
 ): { readonly job: WholeJob; readonly assessment: Assessment } => {
-  const closed = { ...imported, openedBy: keeper.who, acts: closedActs(imported, keeper) };
+  const closed = { ...imported, openedBy: keeper.who, acts: closedActs(imported, keeper, decisions) };
   const { assessment } = judgeAll({ [Symbol.iterator]: () => importedInputs(closed)[Symbol.iterator]() });
   const parts: WholePart[] = [];
   let scans: Scan[] = [];
@@ -72,12 +80,33 @@ export const wholeJob = (
 /** So that a block stays far within its bound, however many probes there are and whatever words their cells hold. */
 const valuesPerBlock = 400_000;
 
-/** All that is known of such a job is there when it is kept: its record is closed at its last reading or act. */
-const closedActs = ({ acts, logs }: Imported, { who, role }: Signed): Imported['acts'] => {
-  if (acts.some(({ act }) => act.kind === 'close')) return acts;
-  const at = Math.max(logs.lastAt ?? 0, acts.at(-1)?.at ?? 0) as Instant;
-  return [...acts, { type: 'act', at, who, ...(role === undefined ? {} : { role }), act: { kind: 'close' } }];
+/**
+ * All that is known of such a job is there when it is kept: its record is closed at its last reading or act, or where its events
+ * say so. What whoever keeps it decides on its deviations comes just before.
+ */
+const closedActs = (
+  { acts, logs }: Imported,
+  { who, role }: Signed,
+  decisions: readonly DispositionAct[],
+): Imported['acts'] => {
+  const closing = acts.findIndex(({ act }) => act.kind === 'close');
+  const at = acts[closing]?.at ?? (Math.max(logs.lastAt ?? 0, acts.at(-1)?.at ?? 0) as Instant);
+  const ofKeeper = (act: Act) => ({ type: 'act' as const, at, who, ...(role === undefined ? {} : { role }), act });
+  const before = closing < 0 ? acts : acts.slice(0, closing);
+  const end = closing < 0 ? [ofKeeper({ kind: 'close' })] : acts.slice(closing);
+  return [...before, ...decisions.map(ofKeeper), ...end];
 };
+
+/** Decisions that do not stand in the judgement, each with what is wrong with it. */
+export const notDecided = (assessment: Assessment, decisions: readonly DispositionAct[]): Problem[] =>
+  decisions.flatMap((act): Problem[] => {
+    const stands = assessment.findings.find(({ key }) => key === act.finding)?.disposition;
+    if (stands?.decision === act.decision && stands.reason === act.reason) return [];
+    const [wrong] = dispositionProblems(act, assessment);
+    return [
+      wrong ?? { field: 'decisions', found: act.finding, allowed: 'a deviation as it was judged; judge it again' },
+    ];
+  });
 
 export const wholeItems = ({ chain, parts }: WholeJob, at: Instant, by: Signed): readonly WholeItem[] =>
   parts.map((part): WholeItem => {

@@ -11,6 +11,7 @@ import { NotRecording, Refusal } from '../desk/refusal.ts';
 import { limits } from '../measure/limits.ts';
 import type { Instant } from '../measure/quantity.ts';
 import type { LogsKept } from '../screen/logs-view.ts';
+import { dispositionSchema } from '../weld/entry.ts';
 import { personSchema } from '../weld/person.ts';
 import { type Problem, problems } from '../weld/problems.ts';
 import { readJoint } from '../weld/read-joint.ts';
@@ -72,6 +73,7 @@ export function logsRouter(desk: LogsDesk): Router {
       const found = [
         ...(who.success ? dutyProblems('import', who.data) : within('who', problems(who.error, sent, personSchema))),
         ...('problems' in errand ? errand.problems : takenProblems(errand.joint.id, desk)),
+        ...(who.success && hasDecisions(errand) ? dutyProblems('disposition', who.data) : []),
       ];
       if (!who.success || 'problems' in errand || found.length > 0) return refused(found);
       try {
@@ -85,6 +87,9 @@ export function logsRouter(desk: LogsDesk): Router {
   );
   return router;
 }
+
+const hasDecisions = (errand: LogsErrand | Refused): boolean =>
+  'decisions' in errand && (errand.decisions?.length ?? 0) > 0;
 
 /** The joint by the name under which it is kept. */
 const named = (joint: unknown, id: unknown): unknown =>
@@ -134,6 +139,7 @@ const askedSchema = z.strictObject({
       z.strictObject({ name: z.string().max(limits.textMaximum).optional(), text: z.string().max(limits.bodyMaximum) }),
     )
     .max(2),
+  decisions: z.array(dispositionSchema).max(limits.decisionsMaximum).optional(),
 });
 
 const refusal = (field: string, found: string, allowed: string) => ({ problems: [{ field, found, allowed }] });
@@ -145,7 +151,7 @@ interface Refused {
 function errandOf(body: unknown, kept: Shelf): LogsErrand | Refused {
   const asked = askedSchema.safeParse(body);
   if (!asked.success) return { problems: problems(asked.error, body, askedSchema) };
-  const { files, said, events } = asked.data;
+  const { files, said, events, decisions } = asked.data;
   const joint = readJoint(asked.data.joint);
   if ('problems' in joint) {
     return { problems: joint.problems.map((each) => ({ ...each, field: `joint.${each.field}` })) };
@@ -159,6 +165,7 @@ function errandOf(body: unknown, kept: Shelf): LogsErrand | Refused {
     logs: files.map(({ id, name, said: own = {} }) => ({ name, bytes: kept.get(id)!, own: mappingOf(own) })),
     mapping: mappingOf(said),
     events: events.map(({ name, text }) => ({ ...(name === undefined ? {} : { name }), text })),
+    ...(decisions === undefined ? {} : { decisions }),
   };
 }
 

@@ -10,7 +10,7 @@ import { gather } from '../report/gather.ts';
 import { pages } from '../report/pages.ts';
 import { renderPdf } from '../report/pdf.ts';
 import type { LogsView } from '../screen/logs-view.ts';
-import { arrival, type Input } from '../weld/entry.ts';
+import { arrival, type DispositionAct, type Input } from '../weld/entry.ts';
 import type { ImportedFile } from '../weld/imported.ts';
 import type { Joint } from '../weld/joint.ts';
 import type { Signed } from '../weld/signed.ts';
@@ -21,7 +21,7 @@ import { logReadOf } from '../wire/log-read.ts';
 import { type NamedLog, readLogs } from '../wire/log-set.ts';
 import type { LogSource, Unread } from '../wire/log-source.ts';
 import { openLog } from '../wire/workbook-source.ts';
-import { importedFiles, type NamedBytes, type WholeJob, wholeJob } from './keep-logs.ts';
+import { importedFiles, type NamedBytes, type NotDecided, notDecided, type WholeJob, wholeJob } from './keep-logs.ts';
 
 /** What a person says of how a log is read. */
 export type LogSaid = Omit<LogMapping, 'probes'>;
@@ -33,6 +33,8 @@ export interface LogsErrand {
   readonly mapping: LogSaid;
   /** What was done, as events files have it; without a name where it was typed on the page. */
   readonly events: readonly { readonly name?: string; readonly text: string }[];
+  /** By whoever keeps it, on deviations as they were judged. */
+  readonly decisions?: readonly DispositionAct[];
 }
 
 interface Read {
@@ -63,9 +65,13 @@ export const keepLogs = async (
   errand: LogsErrand & { readonly keeper: Signed },
   program: Program,
   kept?: Kept,
-): Promise<LogsView | WholeJob> => {
+): Promise<LogsView | WholeJob | NotDecided> => {
   const { view, imported, files } = await readErrand(errand, program, kept);
-  return imported === undefined ? view : wholeJob(imported, files, errand.keeper).job;
+  if (imported === undefined) return view;
+  const { decisions = [] } = errand;
+  const { job, assessment } = wholeJob(imported, files, errand.keeper, decisions);
+  const wrong = notDecided(assessment, decisions);
+  return wrong.length === 0 ? job : { notDecided: wrong };
 };
 
 /** The report of logs that are in no record: it has no chain and no head, and says "imported" first. */

@@ -61,6 +61,8 @@ export const limits = {
   /** One log that is handed in on a page, and all that wait on the station to be judged, bytes. */
   logPageMaximum: 30_000_000,
   logShelfMaximum: 120_000_000,
+  /** Deviations that are decided on in one message. */
+  decisionsMaximum: 500,
   /** Logs of one job. */
   logFilesMaximum: 32,
   /** A workbook, bytes, and all that is in it unpacked. */

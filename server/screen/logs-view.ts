@@ -73,4 +73,6 @@ export interface LogsKept extends LogsAsked {
   /** Name that the joint has in the record, which no other has. */
   readonly id: string;
   readonly who: unknown;
+  /** On deviations, by whoever keeps it. */
+  readonly decisions?: readonly unknown[];
 }

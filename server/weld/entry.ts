@@ -37,6 +37,16 @@ const keySchema = z
   .min(1)
   .max(4 * limits.nameMaximum);
 
+/** What a named person decided on a finding that needs an answer; `value`: its number as that person saw it. */
+export const dispositionSchema = z.strictObject({
+  kind: z.literal('disposition'),
+  finding: keySchema,
+  decision: z.enum(['accept', 'repair', 'reject']),
+  value: z.number().int().optional(),
+  reason: textSchema,
+});
+export type DispositionAct = z.infer<typeof dispositionSchema>;
+
 /** What a person may do to a joint. One schema serves the desk (HTTP), events files and the record. */
 export const actSchema = z
   .discriminatedUnion('kind', [
@@ -88,14 +98,7 @@ export const actSchema = z
       method: nameSchema.optional(),
       reason: textSchema,
     }),
-    /** What a named person decided on a finding that needs an answer; `value`: its number as that person saw it. */
-    z.strictObject({
-      kind: z.literal('disposition'),
-      finding: keySchema,
-      decision: z.enum(['accept', 'repair', 'reject']),
-      value: z.number().int().optional(),
-      reason: textSchema,
-    }),
+    dispositionSchema,
     /** How far an instrument is off, and how sure that is. Holds from `happenedAt`, which may lie before all readings. */
     z.strictObject({
       kind: z.literal('calibration'),

@@ -75,6 +75,12 @@ describe.skipIf(noBrowser)('a log of another instrument', () => {
     }
     await page.getByRole('heading', { name: 'Keep it as a record' }).waitFor();
     await look(page, 'judge-answered');
+    const deviations = page.getByRole('region', { name: /deviations? needs? an answer/ });
+    await deviations.getByText('Accept as it is').first().click();
+    await page.getByRole('button', { name: 'Keep as a record' }).click();
+    await page.getByText('Give the reason for each decision: it stands in the record.').waitFor();
+    await look(page, 'judge-deviations');
+    await deviations.getByLabel('Reason').fill('looked at with a second instrument');
     await page.getByRole('button', { name: 'Keep as a record' }).click();
     await page.getByText('Kept as joint frame-7').waitFor();
     await look(page, 'judge-kept');
@@ -89,6 +95,7 @@ describe.skipIf(noBrowser)('a log of another instrument', () => {
     expect([report.status(), (await report.body()).subarray(0, 5).toString()]).toEqual([200, '%PDF-']);
     await page.goto(`${address}#/joint/frame-7/record`);
     await page.getByText('Odd Varen').first().waitFor();
+    await page.getByText('looked at with a second instrument').first().waitFor();
     await look(page, 'judge-record');
     await page.goto(`${address}#/`);
     await page.getByText('Imported').first().waitFor();

@@ -41,11 +41,15 @@ export function deviationsOf(findings: readonly Finding[]): Deviations {
 
 export const needsAnswer = ({ severity }: Finding): boolean => severity !== 'remark';
 
-/** Nothing happens where no such finding stands, where it still lasts, or where it has another number than the writer saw. */
+/**
+ * Nothing happens where no such finding stands, where it has another number than the writer saw, or where it still lasts: it may
+ * grow. Of a log all was there when it was decided on; what lasts at its end grows no more.
+ */
 export function dispose(state: State, act: Act & { kind: 'disposition' }, by: string, role: string | undefined): void {
   const { finding: key, decision, reason, value } = act;
   const finding = state.findings.find((each) => each.key === key);
-  if (finding === undefined || !needsAnswer(finding) || finding.to === undefined || finding.value !== value) return;
+  if (finding === undefined || !needsAnswer(finding) || finding.value !== value) return;
+  if (finding.to === undefined && state.source.kind !== 'imported') return;
   const seen = value === undefined ? {} : { value };
   const decided = { decision, by, ...(role === undefined ? {} : { role }), reason, at: state.now };
   state.dispositions = state.dispositions.filter((each) => each.finding !== key);

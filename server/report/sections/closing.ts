@@ -3,13 +3,13 @@ import type { Finding } from '../../judgement/assessment.ts';
 import { needsAnswer } from '../../judgement/people/deviations.ts';
 import { millikelvin } from '../../measure/quantity.ts';
 import { cautions } from '../../wording/cautions.ts';
-import { dispositionText } from '../../wording/deviation.ts';
 import { findingText } from '../../wording/finding.ts';
 import { decisionRuleText } from '../../wording/instrument.ts';
 import { noInterlock } from '../../wording/signal.ts';
 import { signedText } from '../../wording/signed.ts';
 import { differenceLimitText } from '../../wording/temperature.ts';
 import { durationText } from '../../wording/time.ts';
+import { decidedText } from '../decided.ts';
 import { folded } from '../event-words.ts';
 import type { ReportFacts } from '../facts.ts';
 import type { Section } from '../page-model.ts';
@@ -46,7 +46,8 @@ const sizeText = (bytes: number): string =>
       : `${(bytes / 1_000_000).toFixed(1)} MB`;
 
 /** Every limit not kept or not judged with what was decided, or room for it, and every answer that a named person gave. */
-export const deviationsSection = ({ assessment, timeline }: ReportFacts, times: Times): Section => {
+export const deviationsSection = (facts: ReportFacts, times: Times): Section => {
+  const { assessment, timeline } = facts;
   const deviations = assessment.findings.filter(needsAnswer);
   return {
     heading: 'Deviations and named answers',
@@ -62,7 +63,7 @@ export const deviationsSection = ({ assessment, timeline }: ReportFacts, times: 
         rows: deviations.map((finding) => [
           findingText(finding, assessment.requirement.units).what,
           times.span(finding.from, finding.to),
-          decidedText(finding, times),
+          decision(finding, facts, times),
         ]),
         empty: 'No deviation was found.',
       },
@@ -95,10 +96,10 @@ export const deviationsSection = ({ assessment, timeline }: ReportFacts, times: 
 };
 
 /** What stands in the record; without it room for what is written by hand. */
-const decidedText = ({ disposition }: Finding, times: Times): string =>
-  disposition === undefined
+const decision = (finding: Finding, facts: ReportFacts, times: Times): string =>
+  finding.disposition === undefined
     ? 'OPEN\n\n'
-    : `${dispositionText(disposition)}, ${times.when(disposition.at)}. Reason: ${folded(disposition.reason)}`;
+    : `${decidedText(finding, facts, times)}. Reason: ${folded(finding.disposition.reason)}`;
 
 export const methodSection = (facts: ReportFacts): Section => {
   const { program, rules, joint, periodMilliseconds, recordedVerdict, assessment } = facts;

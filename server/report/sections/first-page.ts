@@ -9,13 +9,13 @@ import { deviationsOf } from '../../judgement/people/deviations.ts';
 import { unitsOf } from '../../measure/units.ts';
 import { alarmText } from '../../wording/alarm.ts';
 import { cautions } from '../../wording/cautions.ts';
-import { dispositionText } from '../../wording/deviation.ts';
 import { findingText } from '../../wording/finding.ts';
 import { begun, wholeListText } from '../../wording/list.ts';
 import { governingText, minimumText } from '../../wording/requirement.ts';
 import { differenceLimitText, limitText } from '../../wording/temperature.ts';
 import { scopeText, verdictText } from '../../wording/verdict.ts';
 import { alarmStateText, severityText, sourceMark, sourceText, verdictHeadline } from '../../wording/words.ts';
+import { decidedText } from '../decided.ts';
 import { type DifferenceCause, type ReportFacts, verdictsDiffer } from '../facts.ts';
 import { behindText, heatInputText, heatingText, hydrogenText, partText } from '../joint-words.ts';
 import { type Block, paragraph, type Section } from '../page-model.ts';
@@ -220,11 +220,12 @@ const openPoints = ({ assessment }: ReportFacts): string[] => {
 };
 
 /** Settled by a named person, which changes no measurement and no verdict. */
-const decidedBlocks = ({ assessment }: ReportFacts, times: Times): Block[] => {
+const decidedBlocks = (facts: ReportFacts, times: Times): Block[] => {
+  const { assessment } = facts;
   const { accepted, repair, rejected } = deviationsOf(assessment.findings);
   const items = [...accepted, ...repair, ...rejected]
     .toSorted(againstFirst)
-    .map((each) => `${pointOf(each, assessment)}. ${decidedText(each, times)}`);
+    .map((each) => `${pointOf(each, assessment)}. ${decidedText(each, facts, times)}`);
   const rest = items.length - decidedShown;
   const shown = [
     ...items.slice(0, decidedShown),
@@ -237,9 +238,6 @@ const decidedBlocks = ({ assessment }: ReportFacts, times: Times): Block[] => {
         { kind: 'list', items: shown },
       ];
 };
-
-const decidedText = ({ disposition }: Finding, times: Times): string =>
-  disposition === undefined ? '' : `${dispositionText(disposition)}, ${times.when(disposition.at)}`;
 
 const pointOf = (finding: Finding, { requirement }: Assessment): string => {
   const { what } = findingText(finding, requirement.units);

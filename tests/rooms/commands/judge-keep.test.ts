@@ -47,3 +47,34 @@ it('keeps what it judges as a closed joint of a record, says so, and verify find
   expect(told.join('\n')).toMatch(/frame-7: intact.*\n.*head.*\n *IMPORTED.*log.csv; its times are elapsed/);
   expect(readFileSync(`${record}.key.pem`, 'utf8')).toContain('PRIVATE KEY');
 });
+
+it('decides on deviations by their names before it closes the joint, and says what stays open', async () => {
+  const home = temporaryFolder();
+  const [joint, log, acts, record] = ['joint.json', 'log.csv', 'acts.csv', 'record'].map((name) =>
+    join(home, name),
+  ) as [string, string, string, string];
+  writeFileSync(joint, JSON.stringify(jointOn('frame-7', 'L')));
+  writeFileSync(
+    log,
+    ['Time (s),L-1 (°C),L-2 (°C)', ...Array.from({ length: 60 }, (_, n) => `${n * 10},20,21`)].join('\n'),
+  );
+  writeFileSync(
+    acts,
+    'time,kind,place,who,pass,pass kind\n60,pass start,A,Odd Varen,1,root\n120,pass end,A,Odd Varen,1,\n',
+  );
+  const judging = [joint, log, '--events', acts];
+  const named = [...(await run(...judging)).out.matchAll(/\[(.+)\]$/gm)].map(([, key]) => key!);
+  expect(named.length).toBeGreaterThan(1);
+
+  const keep = [...judging, '--keep', record, '--begin', '--who', 'Runa Teld', '--role', 'inspector'];
+  for (const [decided, said] of [
+    [`${named[0]}=approve: fine`, 'the decision accept, repair or reject'],
+    [`${named[0]}=accept:`, 'and a reason'],
+    ['no such=accept: fine', `no such deviation; there are: ${named[0]}`],
+  ] as const)
+    expect(await run(...keep, '--decide', decided)).toMatchObject({ status: 3, out: expect.stringContaining(said) });
+  expect((await run(...judging, '--decide', `${named[0]}=accept: fine`)).out).toContain('--decide goes with --keep');
+  const kept = await run(...keep, '--decide', `${named[0]}=repair: gouged out and welded anew`);
+  expect(kept.status).toBe(1);
+  expect(kept.out).toContain(`imported and closed. Deviations: ${named.length - 1} open and 1 to be repaired.`);
+});

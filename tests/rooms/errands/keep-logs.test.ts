@@ -3,12 +3,20 @@ import { describe, expect, it } from 'vitest';
 import { verifyText } from '../../../server/commands/verify-text.ts';
 import { run as runErrand } from '../../../server/errands/errand.ts';
 import { logsRouter } from '../../../server/errands/logs-router.ts';
+import type { Assessment, Finding } from '../../../server/judgement/assessment.ts';
 import { judgeAll } from '../../../server/judgement/judge.ts';
+import { deviationsOf } from '../../../server/judgement/people/deviations.ts';
 import { sha256Hex } from '../../../server/ledger/hash.ts';
 import { inspectRecord } from '../../../server/record/inspection.ts';
+import { gather, ofRecord } from '../../../server/report/gather.ts';
+import { modelText } from '../../../server/report/page-model.ts';
+import { pages } from '../../../server/report/pages.ts';
 import type { TimelineEvent } from '../../../server/screen/contract.ts';
 import { keepJob } from '../../../server/station/keep-job.ts';
+import type { DispositionAct } from '../../../server/weld/entry.ts';
 import type { Joint } from '../../../server/weld/joint.ts';
+import { instantText } from '../../../server/wording/time.ts';
+import { dispositionOf } from '../../../web/pages/joint/decision.ts';
 import { asJson, httpBench } from '../../support/http-bench.ts';
 import { jointOn, pipelineBench } from '../../support/pipeline-bench.ts';
 
@@ -69,6 +77,73 @@ const asked = (id: string, said: object = { zone: 'UTC' }) => ({
   files: [{ id, name: 'furnace.csv' }],
   said,
   events: [{ name: 'events.csv', text: events }],
+});
+
+/** The second place is at 140 of 150 °C while the arc burns, and to the end. */
+const cold = log.replace(/;180;18\d/g, ';180;120');
+
+describe('deviations of a log', () => {
+  it('are decided on by whoever keeps it, before it is closed; the report says by whom, why, and when it was written', async () => {
+    const { bench, post, handIn } = await page();
+    const id = await handIn(cold);
+    const { assessment } = (await post('/logs/judge', asked(id))).body as unknown as { assessment: Assessment };
+    const open = deviationsOf(assessment.findings).open;
+    expect(open.map(({ kind }) => kind)).toContain('below minimum at pass start');
+    const decide = (of: Finding, changes: Partial<DispositionAct> = {}) => ({
+      ...dispositionOf(of, 'accept', 'UT after 48 h without indication'),
+      ...changes,
+    });
+    const [first, ...others] = open;
+    const keep = (decisions: readonly unknown[], by: object = who) =>
+      post('/logs/keep', { ...asked(id), id: 'frame-7', who: by, decisions });
+
+    // What does not fit what was judged is not kept, and said.
+    const wrong = await Promise.all([
+      keep([decide(first!, { finding: 'no such/1' })]),
+      keep([decide(first!, { value: 1 })]),
+      keep([decide(first!, { reason: '' })]),
+      keep([decide(first!)], { name: 'Runa Teld' }),
+    ]);
+    expect(wrong.map(({ status }) => status)).toEqual([422, 422, 422, 422]);
+    expect(wrong.map(({ body }) => JSON.stringify(body.problems))).toEqual([
+      expect.stringContaining('a finding that stands; this one does not'),
+      expect.stringContaining('look at it again'),
+      expect.stringContaining('decisions.0.reason'),
+      expect.stringContaining('for deciding on a deviation'),
+    ]);
+    expect(bench.record.chains().some(({ chain }) => chain === 'frame-7')).toBe(false);
+
+    expect((await keep([decide(first!)])).status).toBe(201);
+    const judged = judgeAll(bench.record.inputs('frame-7')).assessment;
+    expect([judged.phase, judged.verdict]).toEqual(['closed', assessment.verdict]);
+    const now = deviationsOf(judged.findings);
+    expect(now.accepted.map(({ key }) => key)).toEqual([first!.key]);
+    expect(now.open.map(({ key }) => key).sort()).toEqual(others.map(({ key }) => key).sort());
+    const facts = gather({ ...ofRecord(bench.record, 'frame-7'), program, rules: 'test', zone: 'UTC' });
+    const text = modelText(pages(facts));
+    const written = instantText(bench.pipeline.now(), 'UTC');
+    expect(text).toContain(`Accepted by Runa Teld, inspector, ${written}. Reason: UT after 48 h without indication`);
+    expect(inspectRecord(bench.folder, { rejudge: (inputs) => judgeAll(inputs).assessment }).verdictDiffers).toBe(
+      false,
+    );
+  });
+
+  it('that last to the end of the log can be decided on: it grows no more', async () => {
+    const { bench, post, handIn } = await page();
+    const id = await handIn(cold);
+    const running = { ...asked(id), events: [{ name: 'e.csv', text: events.replace(/\n[^\n]*pass end.*/, '') }] };
+    const { assessment } = (await post('/logs/judge', running)).body as unknown as { assessment: Assessment };
+    const lasting = deviationsOf(assessment.findings).open.filter(({ to }) => to === undefined);
+    expect(lasting.length).toBeGreaterThan(0);
+    const decisions = lasting.map((each) => dispositionOf(each, 'repair', 'gouged out and welded anew'));
+    expect((await post('/logs/keep', { ...running, id: 'frame-7', who, decisions })).status).toBe(201);
+    const { findings } = judgeAll(bench.record.inputs('frame-7')).assessment;
+    expect(
+      deviationsOf(findings)
+        .repair.map(({ key }) => key)
+        .sort(),
+    ).toEqual(lasting.map(({ key }) => key).sort());
+  });
 });
 
 describe('logs that are kept', () => {

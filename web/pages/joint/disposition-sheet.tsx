@@ -11,16 +11,10 @@ import { findingText } from '../../../server/wording/finding.ts';
 import { inside } from '../../../server/wording/list.ts';
 import { TextArea } from '../../parts/field.tsx';
 import { person } from '../../state/person.ts';
+import { decisions, dispositionOf } from './decision.ts';
 import { SheetFrame } from './sheet-frame.tsx';
 import type { SheetProps } from './sheets.tsx';
 import { useSheet } from './use-sheet.ts';
-
-type Decision = (Act & { kind: 'disposition' })['decision'];
-const choices: readonly { readonly decision: Decision; readonly text: string }[] = [
-  { decision: 'accept', text: 'Accept as it is' },
-  { decision: 'repair', text: 'Repair' },
-  { decision: 'reject', text: 'Reject' },
-];
 
 /** `stay`: one was decided, and the next is open. */
 export function DispositionSheet({ live, done, stay, back }: SheetProps & { readonly stay: (act: Act) => void }) {
@@ -73,7 +67,7 @@ function DecisionForm({ live, done, back, finding, children }: DecisionProps) {
   const sheet = useSheet('disposition', live, done, { of: finding.key, draft: { reason: '' } });
   const { what, why } = findingText(finding, unitsOf(live.joint));
   const reason = sheet.draft.reason ?? '';
-  const decision = choices.find((each) => each.decision === sheet.draft.decision)?.decision;
+  const decision = decisions.find((each) => each.decision === sheet.draft.decision)?.decision;
   return (
     <SheetFrame
       title="Decide on a deviation"
@@ -94,7 +88,7 @@ function DecisionForm({ live, done, back, finding, children }: DecisionProps) {
       <fieldset class="choice">
         <legend>What is decided</legend>
         <div class="choices">
-          {choices.map((each) => (
+          {decisions.map((each) => (
             <label key={each.decision} class={decision === each.decision ? 'chosen' : ''}>
               <input
                 type="radio"
@@ -115,12 +109,3 @@ function DecisionForm({ live, done, back, finding, children }: DecisionProps) {
     </SheetFrame>
   );
 }
-
-/** The decision on the finding as it stands on this screen. */
-export const dispositionOf = ({ key, value }: Finding, decision: Decision, reason: string): Act => ({
-  kind: 'disposition',
-  finding: key,
-  decision,
-  ...(value === undefined ? {} : { value }),
-  reason,
-});

@@ -58,7 +58,7 @@ export function JudgePage() {
           {read.assessment !== undefined && (
             <>
               <Answer assessment={read.assessment} elapsed={isElapsed(read.files)} zone={zoneOf(read.files)} />
-              <Keep />
+              <Keep assessment={read.assessment} zone={zoneOf(read.files)} />
             </>
           )}
         </>

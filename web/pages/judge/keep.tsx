@@ -1,12 +1,14 @@
 /** What was judged becomes a record of this station, if somebody wants it: a closed joint of its own, marked as imported. */
 import { useSignal } from '@preact/signals';
+import type { Assessment } from '../../../server/judgement/assessment.ts';
 import { verdictHeadline } from '../../../server/wording/words.ts';
 import { TextField } from '../../parts/field.tsx';
 import { forWhom, nobodyYet, person } from '../../state/person.ts';
 import { jointAddress } from '../../state/route.ts';
-import { joint, keep, keeping } from './logs-draft.ts';
+import { Deviations } from './deviations.tsx';
+import { decisionActs, joint, keep, keeping } from './logs-draft.ts';
 
-export function Keep() {
+export function Keep({ assessment, zone }: { readonly assessment: Assessment; readonly zone: string }) {
   const now = keeping.value;
   const typed = useSignal<string | undefined>(undefined);
   const problem = useSignal<string | undefined>(undefined);
@@ -36,13 +38,17 @@ export function Keep() {
               typed.value = value;
             }}
           />
+          <Deviations findings={assessment.findings} units={assessment.requirement.units} zone={zone} />
           <button
             type="button"
             class="act"
             disabled={now.kind === 'busy' || against !== undefined}
             onClick={() => {
-              problem.value = person.value === undefined ? nobodyYet() : undefined;
-              if (person.value !== undefined) void keep(id.trim());
+              const acts = decisionActs();
+              const missing =
+                acts === undefined ? 'Give the reason for each decision: it stands in the record.' : undefined;
+              problem.value = person.value === undefined ? nobodyYet() : missing;
+              if (person.value !== undefined && acts !== undefined) void keep(id.trim(), acts);
             }}
           >
             {now.kind === 'busy' ? 'It is being kept' : 'Keep as a record'}

@@ -1,9 +1,12 @@
 /** What a person has chosen and said on the page of logs, and how it goes to the station. */
 import { signal } from '@preact/signals';
 import type { Verdict } from '../../../server/judgement/assessment.ts';
+import { deviationsOf } from '../../../server/judgement/people/deviations.ts';
 import type { JointState, LogFileView, LogLine, LogsView } from '../../../server/screen/contract.ts';
+import type { DispositionAct } from '../../../server/weld/entry.ts';
 import { actKey, getJson, postFile } from '../../feed/http.ts';
 import { person } from '../../state/person.ts';
+import { type Decision, dispositionOf } from '../joint/decision.ts';
 import { type ActRow, actsText } from './act-rows.ts';
 
 export interface ChosenFile {
@@ -31,6 +34,23 @@ export type Keeping =
   | { readonly kind: 'refused'; readonly why: string }
   | { readonly kind: 'kept'; readonly joint: string; readonly verdict: Verdict };
 export const keeping = signal<Keeping>({ kind: 'not yet' });
+
+/** What is decided on a deviation before it is kept, by the finding's key. */
+export interface Decided {
+  readonly decision: Decision | 'open';
+  readonly reason: string;
+}
+export const decided = signal<Readonly<Record<string, Decided>>>({});
+
+/** The acts that say so, of the deviations as they were judged last; undefined while a reason is missing. */
+export const decisionActs = (): readonly DispositionAct[] | undefined => {
+  const open = deviationsOf(view.value?.assessment?.findings ?? []).open;
+  const acts = open.flatMap((finding): DispositionAct[] => {
+    const { decision = 'open', reason = '' } = decided.value[finding.key] ?? {};
+    return decision === 'open' ? [] : [dispositionOf(finding, decision, reason.trim())];
+  });
+  return acts.some(({ reason }) => reason === '') ? undefined : acts;
+};
 
 const fail = (why: string): void => {
   state.value = { kind: 'failed', why };
@@ -154,9 +174,9 @@ export const report = async (): Promise<Blob | undefined> => {
   }
 };
 
-export const keep = async (id: string): Promise<void> => {
+export const keep = async (id: string, decisions: readonly DispositionAct[]): Promise<void> => {
   keeping.value = { kind: 'busy' };
-  const body = { ...question(), id, who: person.value };
+  const body = { ...question(), id, who: person.value, ...(decisions.length === 0 ? {} : { decisions }) };
   const answer = await post<{ joint: string; verdict: Verdict }>('/api/logs/keep', body, actKey());
   if (answer.kind === 'ok') keeping.value = { kind: 'kept', ...answer.value };
   else {
