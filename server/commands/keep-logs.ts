@@ -114,7 +114,7 @@ export const decisionsOn = (
 
 /** Opens the record for writing, and closes it in any case. Answers with what went wrong, in words. */
 export const withRecord = (
-  { folder, begin }: Keeping,
+  { folder, begin }: Pick<Keeping, 'folder' | 'begin'>,
   program: Program,
   work: (record: RecordStore) => string | undefined,
 ): string | undefined => {

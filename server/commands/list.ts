@@ -9,6 +9,8 @@ import { judge } from './judge.ts';
 import { key } from './key.ts';
 import { packageCommand } from './package.ts';
 import { people } from './people.ts';
+import { putBackReadings } from './put-back-readings.ts';
+import { removeReadings } from './remove-readings.ts';
 import { replay } from './replay.ts';
 import { requirement } from './requirement.ts';
 import { restore } from './restore.ts';
@@ -29,6 +31,8 @@ export const commands: readonly Command[] = [
   packageCommand,
   backup,
   restore,
+  removeReadings,
+  putBackReadings,
   head,
   key,
   find,

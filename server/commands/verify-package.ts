@@ -5,6 +5,7 @@ import { inspectPackage, type PackageInspection } from '../proof/inspect-package
 import {
   type Again,
   againWords,
+  notJudgedBecause,
   recordWords,
   sharedJudge,
   standingWords,
@@ -14,6 +15,7 @@ import { judge as judgeToday } from '../proof/rules-script.ts';
 import { plainStamp } from '../proof/stamps.ts';
 import { unzipped } from '../proof/zip.ts';
 import { mathematics } from '../record/certificate-signature.ts';
+import { sha256 } from '../record/ed25519.ts';
 import { judgeShutIn } from '../record/shut-in.ts';
 import { exitStatus, type Terminal } from './command.ts';
 
@@ -23,7 +25,8 @@ export const verifyPackage = async (
   json: boolean,
   terminal: Terminal,
 ): Promise<number> => {
-  const unpacked = unzipped(readFileSync(path));
+  const bytes = readFileSync(path);
+  const unpacked = unzipped(bytes);
   if ('refused' in unpacked) {
     terminal.err(`${path}: ${unpacked.refused}`);
     return exitStatus.failed;
@@ -32,22 +35,26 @@ export const verifyPackage = async (
   const own = await byOwnRules(seen);
   const today = byToday(seen);
   const differs = [own, today].some((again) => isOther(seen, again));
-  terminal.out(json ? answer(seen, own, today) : words(path, seen, own, today));
+  const file = sha256(bytes);
+  terminal.out(json ? answer(file, seen, own, today) : words(path, file, seen, own, today));
   return seen.intact && !differs ? exitStatus.done : exitStatus.doesNotComply;
 };
 
 /** The script is believed in nothing: whoever made the package could have written it. */
-const byOwnRules = async ({ rules, texts, firstBad }: PackageInspection): Promise<Again> => {
-  if (firstBad !== undefined) return { failed: 'the entries are not as they were written' };
+const byOwnRules = async (seen: PackageInspection): Promise<Again> => {
+  const { rules, texts } = seen;
+  const against = notJudgedBecause(seen);
+  if (against !== undefined) return { failed: against };
   if (rules === undefined) return { failed: 'the record names no rules of its own' };
   if (rules.script === undefined) return { failed: `rules/${rules.sha256}.js is missing or altered` };
   return judgeShutIn(rules.script, JSON.stringify(texts));
 };
 
-const byToday = ({ texts, firstBad }: PackageInspection): Again => {
-  if (firstBad !== undefined) return { failed: 'the entries are not as they were written' };
+const byToday = (seen: PackageInspection): Again => {
+  const against = notJudgedBecause(seen);
+  if (against !== undefined) return { failed: against };
   try {
-    return JSON.parse(judgeToday(JSON.stringify(texts))) as { verdict: string };
+    return JSON.parse(judgeToday(JSON.stringify(seen.texts))) as { verdict: string };
   } catch (error) {
     return { failed: error instanceof Error ? error.message : String(error) };
   }
@@ -59,10 +66,11 @@ const isOther = ({ recordedVerdict }: PackageInspection, again: Again): boolean 
 const ownName = ({ rules }: PackageInspection): string =>
   rules === undefined ? 'its own rules' : `its own rules (${rules.program}, shut in)`;
 
-const words = (path: string, seen: PackageInspection, own: Again, today: Again): string =>
+const words = (path: string, file: string, seen: PackageInspection, own: Again, today: Again): string =>
   [
     `${path}: ${standingWords(seen).join('\n')}`,
     '',
+    `SHA-256 of this file: ${file}`,
     ...recordWords(seen),
     againWords(ownName(seen), seen.recordedVerdict, own),
     againWords('the rules of today', seen.recordedVerdict, today),
@@ -71,7 +79,7 @@ const words = (path: string, seen: PackageInspection, own: Again, today: Again):
     whatSoundMeans,
   ].join('\n');
 
-const answer = (seen: PackageInspection, own: Again, today: Again): string => {
+const answer = (file: string, seen: PackageInspection, own: Again, today: Again): string => {
   const {
     attached: _,
     named: __,
@@ -84,5 +92,9 @@ const answer = (seen: PackageInspection, own: Again, today: Again): string => {
     ...rest
   } = seen;
   const named = rules === undefined ? {} : { rules: { sha256: rules.sha256, program: rules.program } };
-  return JSON.stringify({ ...rest, stamps: stamps.map(plainStamp), ...named, judgedAgain: { own, today } }, null, 2);
+  return JSON.stringify(
+    { file, ...rest, stamps: stamps.map(plainStamp), ...named, judgedAgain: { own, today } },
+    null,
+    2,
+  );
 };

@@ -3,6 +3,7 @@ import type { CardsCheck } from '../errands/past-cards.ts';
 import type { Gaps } from '../ledger/coverage.ts';
 import { isJointChain, stationChain } from '../ledger/item.ts';
 import { fingerprintOf } from '../ledger/keys.ts';
+import { isRemoved } from '../ledger/removal-entry.ts';
 import { instant, milliseconds } from '../measure/quantity.ts';
 import {
   againWords,
@@ -15,8 +16,10 @@ import {
 import { plainStamp } from '../proof/stamps.ts';
 import type { InspectedChain, RecordInspection } from '../record/inspection.ts';
 import type { ByOwnRules } from '../record/own-rules.ts';
+import type { Packaged } from '../record/packaged.ts';
 import { proofs } from '../weld/person.ts';
 import { cardsText } from '../wording/keeping.ts';
+import { holdingPackageText, notLookedAtText, removalLines, removedText } from '../wording/removal.ts';
 import { proofText } from '../wording/signed.ts';
 import { durationText, instantText } from '../wording/time.ts';
 
@@ -33,16 +36,28 @@ export const ownDiffers = ({ recordedVerdict, unsealed }: InspectedChain, own: B
 /** Gaps that are written out; more are counted. */
 const gapsWritten = 5;
 
+/** Packages that were given for readings that are not in the record. */
+export interface GivenReadings {
+  readonly packages: readonly Pick<Packaged, 'chain' | 'sha256'>[];
+}
+const noReadings: GivenReadings = { packages: [] };
+const givenFor = ({ packages }: GivenReadings, chain: string) => packages.find((each) => each.chain === chain);
+
 export const verifyText = (
   folder: string,
   seen: RecordInspection,
   own: OwnRules = new Map(),
   cards?: CardsCheck,
+  given: GivenReadings = noReadings,
 ): string =>
   [
     ...headline(folder, seen, own),
+    ...seen.chains.flatMap((chain) => removedLine(chain, givenFor(given, chain.chain))),
     ...differingText(folder, cards),
-    ...seen.chains.flatMap((chain) => ['', ...chainText(chain, seen.keys.length > 0, own.get(chain.chain))]),
+    ...seen.chains.flatMap((chain) => [
+      '',
+      ...chainText(chain, seen.keys.length > 0, own.get(chain.chain), givenFor(given, chain.chain) !== undefined),
+    ]),
     '',
     ...keysText(seen),
     ...documentsText(seen.documents),
@@ -54,18 +69,43 @@ export const verifyText = (
   ].join('\n');
 
 /** Plain data: sets and maps that served the inspection are left out. */
-export const verifyAnswer = (seen: RecordInspection, own: OwnRules = new Map(), cards?: CardsCheck): object => ({
+export const verifyAnswer = (
+  seen: RecordInspection,
+  own: OwnRules = new Map(),
+  cards?: CardsCheck,
+  given: GivenReadings = noReadings,
+): object => ({
   ...seen,
   ...(cards === undefined ? {} : { searchList: cards }),
   chains: seen.chains.map(
     ({ attached: _, named: __, noted: ___, revisions: ____, bound: _____, stamps, ...chain }) => ({
       ...chain,
       stamps: stamps.map(plainStamp),
+      ...(isRemoved(chain.removals.at(-1)) ? { readings: whereReadings(givenFor(given, chain.chain)) } : {}),
       ...(own.has(chain.chain) ? { ownRules: own.get(chain.chain) } : {}),
       ...(isJointChain(chain.chain) ? { measured: isMeasured(chain) } : {}),
     }),
   ),
 });
+
+const whereReadings = (given: GivenReadings['packages'][number] | undefined): object =>
+  given === undefined ? { state: 'removed' } : { state: 'removed, checked in a package', package: given.sha256 };
+
+/** Neither a gap nor tampering, and not all there. */
+const removedLine = (
+  { chain, ok, removals }: InspectedChain,
+  given: GivenReadings['packages'][number] | undefined,
+): string[] => {
+  const removed = removals.at(-1);
+  if (!ok || !isRemoved(removed)) return [];
+  const where =
+    given === undefined
+      ? 'They were not looked at: give that package with --readings FILE.'
+      : given.sha256 === removed.package
+        ? 'They were looked at in that package.'
+        : `They were looked at in another package, SHA-256 ${given.sha256}, which holds the same.`;
+  return [`READINGS REMOVED of ${chain}: ${removedText(removed)}; ${holdingPackageText(removed)}. ${where}`];
+};
 
 const headline = (folder: string, seen: RecordInspection, own: OwnRules): string[] => {
   const lines: string[] = [];
@@ -117,14 +157,14 @@ const whatSoundMeans = [
   'not say that a probe was where the record says, nor that a weld is sound or safe.',
 ];
 
-const chainText = (chain: InspectedChain, hasKey: boolean, own: ByOwnRules | undefined): string[] => {
+const chainText = (chain: InspectedChain, hasKey: boolean, own: ByOwnRules | undefined, isGiven: boolean): string[] => {
   const count = `${chain.entries} ${chain.entries === 1 ? 'entry' : 'entries'}`;
   const lines = [
     `${chain.chain}: ${chain.ok ? `intact, ${count}` : `ALTERED, ${count} stand before it`}`,
     `  head ${chain.head.seq}:${chain.head.hash}`,
   ];
   if (hasKey) lines.push(...signedLines(chain).map((line) => `  ${line}`));
-  if (isJointChain(chain.chain)) lines.push(...jointText(chain, own).map((line) => `  ${line}`));
+  if (isJointChain(chain.chain)) lines.push(...jointText(chain, own, isGiven).map((line) => `  ${line}`));
   lines.push(...chain.stamps.flatMap(stampLines).map((line) => `  ${line}`));
   if (chain.unsealed > 0)
     lines.push(`  ${scans(chain.unsealed)} not sealed yet: kept, and without a hash until the next minute`);
@@ -133,7 +173,7 @@ const chainText = (chain: InspectedChain, hasKey: boolean, own: ByOwnRules | und
   return lines;
 };
 
-const jointText = (chain: InspectedChain, own: ByOwnRules | undefined): string[] => {
+const jointText = (chain: InspectedChain, own: ByOwnRules | undefined, isGiven: boolean): string[] => {
   const lines = [sourceText(chain)];
   if (chain.from === undefined || chain.to === undefined) lines.push('no sealed scan');
   else lines.push(`${scans(chain.scans)}, measured from ${time(chain.from)} to ${time(chain.to)}`);
@@ -142,6 +182,8 @@ const jointText = (chain: InspectedChain, own: ByOwnRules | undefined): string[]
       gaps.count === 0 ? `no gap in the readings of ${board}` : gapsText(`without readings of ${board}`, gaps),
     );
   }
+  lines.push(...removalLines(chain.removals));
+  if (isRemoved(chain.removals.at(-1)) && !isGiven) lines.push(notLookedAtText);
   if (chain.asleep.count > 0) lines.push(gapsText('without a sign that the station was awake', chain.asleep));
   lines.push(...namesText(chain));
   lines.push(chain.closedAt === undefined ? 'still open' : `closed ${time(chain.closedAt)}`);

@@ -12,13 +12,17 @@ import { builtScript, readProgram } from '../program.ts';
 import { RecordRefusal } from '../record/failure.ts';
 import { type InspectionOptions, inspectRecord, type RecordInspection, type Rejudge } from '../record/inspection.ts';
 import { judgeByOwnRules } from '../record/own-rules.ts';
+import { heldIn, openPackage, type Packaged } from '../record/packaged.ts';
+import { openRecordReadOnly, type RecordReader } from '../record/read.ts';
+import { fitOf } from '../record/retaining.ts';
 import { type Certificate, certificatesIn } from '../stamp/certificate.ts';
 import { readArguments, refuse } from './arguments.ts';
 import { type Command, exitStatus, type Terminal } from './command.ts';
 import { verifyPackage } from './verify-package.ts';
-import { ownDiffers, verifyAnswer, verifyText } from './verify-text.ts';
+import { type GivenReadings, ownDiffers, verifyAnswer, verifyText } from './verify-text.ts';
 
-const help = `verify RECORD | PACKAGE.zip [--head TEXT|FILE]... [--key FINGERPRINT] [--tsa-ca FILE] [--rules FILE]... [--json]
+const help = `verify RECORD | PACKAGE.zip [--head TEXT|FILE]... [--key FINGERPRINT] [--tsa-ca FILE] [--rules FILE]...
+       [--readings PACKAGE.zip]... [--json]
 
 Checks a record (the folder given to serve as --data): every entry of every chain against its hash and the one
 before it, its signature by the station's key, the sealed scans, the documents, and the heads that the station
@@ -37,8 +41,13 @@ It reads only, and may run beside a station that writes. A package (command "pac
                           back to one of them. Without it is told who stamped, and trusting that one is left to you
   --rules FILE            the rules that judged then, as one script, where a record does not keep them itself
                           (rules/SHA256.js of a package). Taken where their SHA-256 is the one that the record names
+  --readings PACKAGE      the package that holds the readings of a joint, where they were removed from the record: they are
+                          then checked, and the joint judged again, as if they were in it. May be given several times
   --json                  the answer as JSON
   --help                  this page
+
+Readings that a person removed into a package (command "remove-readings") are named with who, when, why and which package holds
+them; the record is intact without them. Readings that are not there without such an entry are altered.
 
 Exit status: 0 as it was written, 1 altered, or a verdict or the search list differs, 3 bad input or no record there.
 An intact record says that nothing was changed after it was written. Whoever holds the station's key can rewrite all of
@@ -62,6 +71,7 @@ export const verifyWith = (rejudge: Rejudge): Command => {
           key: { type: 'string' },
           'tsa-ca': { type: 'string' },
           rules: { type: 'string', multiple: true },
+          readings: { type: 'string', multiple: true },
         },
         args,
         terminal,
@@ -75,16 +85,21 @@ export const verifyWith = (rejudge: Rejudge): Command => {
       const scripts = scriptsIn(asked.values.rules ?? []);
       if (typeof scripts === 'string') return refuse(command, scripts, terminal);
       if (isFile(folder)) return verifyPackage(folder, known, asked.values.json === true, terminal);
-      const seen = inspect(folder, { ...known, rejudge }, terminal);
+      const given = readingsGiven(folder, asked.values.readings ?? []);
+      if ('refused' in given) {
+        terminal.err(given.refused);
+        return exitStatus.failed;
+      }
+      const readings = heldIn(given.packages);
+      const seen = inspect(folder, { ...known, rejudge, readings }, terminal);
       if (seen === undefined) return exitStatus.failed;
       const joints = seen.chains.filter(({ ok, openedAt }) => ok && openedAt !== undefined);
-      const own = await judgeByOwnRules(folder, joints, scriptsAtHand(scripts));
+      const own = await judgeByOwnRules(folder, joints, scriptsAtHand(scripts), readings);
       // Of an altered record the chains come first.
       const cards = seen.ok ? cardsOf(folder, readProgram()) : undefined;
       const { json } = asked.values;
-      terminal.out(
-        json === true ? JSON.stringify(verifyAnswer(seen, own, cards), null, 2) : verifyText(folder, seen, own, cards),
-      );
+      const told = json === true ? JSON.stringify(verifyAnswer(seen, own, cards, given), null, 2) : undefined;
+      terminal.out(told ?? verifyText(folder, seen, own, cards, given));
       const differs = seen.verdictDiffers || joints.some((each) => ownDiffers(each, own.get(each.chain)));
       const listStands = (cards?.differing ?? []).length === 0;
       return seen.ok && !differs && listStands ? exitStatus.done : exitStatus.doesNotComply;
@@ -144,6 +159,39 @@ const scriptsIn = (paths: readonly string[]): readonly Uint8Array[] | string => 
   const missing = paths.find((path) => !isFile(path));
   if (missing !== undefined) return `--rules wants the file of a script of rules; there is no file ${missing}`;
   return paths.map((path) => new Uint8Array(readFileSync(path)));
+};
+
+type Readings = GivenReadings & { readonly packages: readonly Packaged[] };
+
+/** Each fits a joint of the record whose readings were removed, or the question is a mistake and says so. */
+const readingsGiven = (folder: string, paths: readonly string[]): Readings | { readonly refused: string } => {
+  if (paths.length === 0) return { packages: [] };
+  const missing = paths.find((path) => !isFile(path));
+  if (missing !== undefined) return { refused: `--readings wants a package (.zip); there is no file ${missing}.` };
+  try {
+    return withReader(folder, (reader) => {
+      const packages: Packaged[] = [];
+      for (const path of paths) {
+        const opened = openPackage(readFileSync(path));
+        const fit = 'refused' in opened ? opened : fitOf(reader, opened, 'put back');
+        if ('refused' in fit) return { refused: `${path}: ${fit.refused}` };
+        packages.push(opened as Packaged);
+      }
+      return { packages };
+    });
+  } catch (error) {
+    if (!(error instanceof RecordRefusal)) throw error;
+    return { refused: error.message };
+  }
+};
+
+const withReader = <T>(folder: string, work: (reader: RecordReader) => T): T => {
+  const reader = openRecordReadOnly(folder);
+  try {
+    return work(reader);
+  } finally {
+    reader.close();
+  }
 };
 
 const trustedIn = (path: string): readonly Certificate[] | 'none' => {

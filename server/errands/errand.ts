@@ -6,6 +6,7 @@ import { measuredOverTime } from '../judgement/measuring/over-time.ts';
 import { inputOf } from '../ledger/item.ts';
 import type { HistoryView } from '../measure/history.ts';
 import type { Instant } from '../measure/quantity.ts';
+import { asRecorded } from '../past/as-recorded.ts';
 import type { Statistics } from '../past/statistics.ts';
 import type { FoundView } from '../past/view.ts';
 import type { Program } from '../program.ts';
@@ -13,7 +14,7 @@ import { longestPeriod } from '../record/periods.ts';
 import type { RecordReader } from '../record/read.ts';
 import { thinJudgedCourses } from '../record/thin-judged.ts';
 import { readingsCsv } from '../report/csv.ts';
-import { gather, ofRecord } from '../report/gather.ts';
+import { gather, ofRecord, openingOf } from '../report/gather.ts';
 import { makePackage } from '../report/package/make.ts';
 import { shippedParts } from '../report/package/shipped.ts';
 import { pages } from '../report/pages.ts';
@@ -125,7 +126,9 @@ export async function run(
     case 'keep logs':
       return keepLogs(errand, program, reader);
     case 'judge':
-      return judged(reader, errand.joint);
+      return reader.removed(errand.joint) === undefined
+        ? judged(reader, errand.joint)
+        : judgedThen(reader, errand.joint);
     case 'fold anew':
       return judgeAll({
         [Symbol.iterator]: () => firstOf(reader.inputs(errand.joint), errand.inputs)[Symbol.iterator](),
@@ -195,6 +198,18 @@ function judged(reader: RecordReader, chain: string): Judged {
   if (joint === undefined) throw new Error(`the record of ${chain} has no opening entry`);
   const { judge, assessment } = judgeAll(reader.inputs(chain), last);
   return { joint, periodMilliseconds, assessment, courses: judge.courses(assessment.at) };
+}
+
+/** Where the readings are in a package: what was recorded, and nothing judged again. */
+function judgedThen(reader: RecordReader, chain: string): Judged {
+  const { timeline, conclusions } = ofRecord(reader, chain);
+  const { joint, opened } = openingOf(timeline);
+  const inputs = timeline.map(({ input }) => input);
+  const assessment = asRecorded(
+    inputs,
+    conclusions.map(({ conclusion }) => conclusion),
+  );
+  return { joint, periodMilliseconds: opened.periodMilliseconds, assessment, courses: [] };
 }
 
 const measuredOf = (reader: RecordReader, chain: string) => measuredOverTime(entriesOf(reader, chain));

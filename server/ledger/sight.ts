@@ -13,6 +13,7 @@ import { Coverage, type Gaps } from './coverage.ts';
 import type { Envelope } from './envelope.ts';
 import { isClosing, stationName } from './item.ts';
 import { bindingFault, revisionHash } from './procedures.ts';
+import { BlockCount, isRemoved, type RemovalEntry, removalNamedBy, sealedBy } from './removal-entry.ts';
 import type { ScanTime } from './scans-times.ts';
 import { type StampEntry, stampNamedBy } from './stamp-entry.ts';
 import type { Head } from './verify.ts';
@@ -44,6 +45,8 @@ export interface ChainSight {
   readonly recordedVerdict?: string;
   /** Time stamps of heads of this chain. */
   readonly stamps: readonly StampEntry[];
+  /** Each time that the readings were removed into a package, or put back; the newest says where they are. */
+  readonly removals: readonly RemovalEntry[];
   /** How the names of who entered something were established, and of how many entries. */
   readonly names: Readonly<Partial<Record<Proof | 'not stated', number>>>;
 }
@@ -71,6 +74,8 @@ export class Sight {
   private readonly bound = new Set<string>();
   private readonly noted = new Map<string, Head[]>();
   private readonly stamps: StampEntry[] = [];
+  private readonly removals: RemovalEntry[] = [];
+  private readonly blocks = new BlockCount();
   private verdict: string | undefined;
   private readonly names: Partial<Record<Proof | 'not stated', number>> = {};
 
@@ -81,7 +86,7 @@ export class Sight {
     let fault: string | undefined;
     try {
       fault = this.seeBody(envelope);
-      for (const time of times) this.seeScan(time);
+      this.seeSealed(envelope, times);
     } catch (error) {
       fault = `what it says cannot be understood (${error instanceof Error ? error.message : String(error)})`;
     }
@@ -108,6 +113,7 @@ export class Sight {
       bound: this.bound,
       noted: this.noted,
       stamps: this.stamps,
+      removals: this.removals,
       names: this.names,
       ...(this.verdict === undefined ? {} : { recordedVerdict: this.verdict }),
     };
@@ -118,6 +124,8 @@ export class Sight {
       if (envelope.kind === 'program') this.seeProgram(envelope.body as { readonly rules?: string });
       const stamp = stampNamedBy(envelope);
       if (stamp !== undefined) this.stamps.push(stamp);
+      const removal = removalNamedBy(envelope);
+      if (removal !== undefined) return this.seeRemoval(removal);
       if (envelope.kind === 'heads') this.seeHeads(envelope.body as { readonly heads: readonly NotedHead[] });
     } else if (envelope.class === 'conclusion') {
       if (envelope.kind === 'verdict') this.verdict = (envelope.body as { readonly verdict?: string }).verdict;
@@ -125,10 +133,35 @@ export class Sight {
     return undefined;
   }
 
+  private seeRemoval(removal: RemovalEntry): string | undefined {
+    if (this.closedAt === undefined) return 'it is about readings of a joint that was not closed';
+    if (!this.blocks.isThat(removal)) return 'what it says of the blocks before it does not fit them';
+    if (removal.kind === this.removals.at(-1)?.kind || (this.removals.length === 0 && !isRemoved(removal)))
+      return 'readings cannot go out twice, nor come back before they went';
+    this.removals.push(removal);
+    return undefined;
+  }
+
+  /** Of scans that are not here, the entry that seals them says how many they were and over which time. */
+  private seeSealed(envelope: Envelope, times: readonly ScanTime[]): void {
+    this.blocks.see(envelope);
+    const body = sealedBy(envelope);
+    if (body === undefined || times.length > 0) {
+      for (const time of times) this.seeScan(time);
+      return;
+    }
+    this.scans += body.count;
+    this.widen(body.measuredFrom, body.measuredTo);
+  }
+
+  private widen(from: Instant, to: Instant): void {
+    if (this.from === undefined || from < this.from) this.from = from;
+    if (this.to === undefined || to > this.to) this.to = to;
+  }
+
   private seeScan({ board, measuredAt }: ScanTime): void {
     this.scans += 1;
-    if (this.from === undefined || measuredAt < this.from) this.from = measuredAt;
-    if (this.to === undefined || measuredAt > this.to) this.to = measuredAt;
+    this.widen(measuredAt, measuredAt);
     let coverage = this.coverage.get(board);
     if (coverage === undefined) {
       coverage = new Coverage();

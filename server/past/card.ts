@@ -15,6 +15,7 @@ import type { Instant } from '../measure/quantity.ts';
 import type { SignKind } from '../suspicion/sign.ts';
 import type { Input, Source } from '../weld/entry.ts';
 import type { Joint } from '../weld/joint.ts';
+import { recordedVerdict, standingFindings } from './as-recorded.ts';
 import { type CardWords, cardWords } from './card-words.ts';
 import { holdsLost } from './holds-lost.ts';
 import { type CardPerson, peopleOf } from './people-of.ts';
@@ -166,30 +167,18 @@ function passesOf(inputs: readonly Input[]): CardPass[] {
     .sort((a, b) => a.startedAt - b.startedAt);
 }
 
-/** As they stood at last, without those that were withdrawn. */
 function findingsOf(conclusions: readonly Conclusion[]): CardFinding[] {
-  const standing = new Map<string, CardFinding>();
-  for (const said of conclusions) {
-    if (said.kind !== 'finding') continue;
-    const { key, kind, severity, probe, pass, instrument, board, sign, disposition } = said.finding;
-    if (said.change === 'withdrawn') standing.delete(key);
-    else
-      standing.set(key, {
-        ...{ kind, severity },
-        ...(probe === undefined ? {} : { probe }),
-        ...(pass === undefined ? {} : { pass }),
-        ...(instrument === undefined ? {} : { instrument }),
-        ...(board === undefined ? {} : { board }),
-        ...(sign === undefined ? {} : { sign }),
-        ...(disposition === undefined ? {} : { decision: disposition.decision }),
-      });
-  }
-  return [...standing.values()];
-}
-
-function recordedVerdict(conclusions: readonly Conclusion[]): Verdict | undefined {
-  const said = conclusions.findLast((each) => each.kind === 'verdict');
-  return said?.kind === 'verdict' ? said.verdict : undefined;
+  return standingFindings(conclusions).map(
+    ({ kind, severity, probe, pass, instrument, board, sign, disposition }): CardFinding => ({
+      ...{ kind, severity },
+      ...(probe === undefined ? {} : { probe }),
+      ...(pass === undefined ? {} : { pass }),
+      ...(instrument === undefined ? {} : { instrument }),
+      ...(board === undefined ? {} : { board }),
+      ...(sign === undefined ? {} : { sign }),
+      ...(disposition === undefined ? {} : { decision: disposition.decision }),
+    }),
+  );
 }
 
 const isHeatOn = (input: Input): boolean =>

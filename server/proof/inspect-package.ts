@@ -4,13 +4,13 @@
  * the package look with the same eyes; the mathematics of signatures is handed in.
  */
 import { deflateSync } from 'fflate';
-import { type BlockBody, blockKind, isFilled } from '../ledger/block.ts';
 import { type Envelope, readEnvelope, readEnvelopeStrictly } from '../ledger/envelope.ts';
 import { sha256Hex } from '../ledger/hash.ts';
 import { headText } from '../ledger/head-text.ts';
 import { stationChain } from '../ledger/item.ts';
 import { type KeyFault, type KnownElsewhere, keyFaultsOf } from '../ledger/key-faults.ts';
 import type { RecordKey } from '../ledger/keys.ts';
+import { isRemovalKind, isRemoved, type Removed, removedKind, sealedBy } from '../ledger/removal-entry.ts';
 import { type ChainSight, Sight } from '../ledger/sight.ts';
 import { type VerifySignature, watchSignatures } from '../ledger/signatures.ts';
 import { type ChainCheck, type FirstBad, type StoredRow, verifyChain } from '../ledger/verify.ts';
@@ -34,6 +34,8 @@ export interface PackageInspection extends Omit<ChainSight, 'stamps'>, ChainChec
   readonly sealed: boolean;
   /** The script that judged when the verdict fell; undefined where the record names none. */
   readonly rules?: { readonly sha256: string; readonly program: string; readonly script?: string };
+  /** The removal before which the package was not made: it holds no readings, and another one does. */
+  readonly away?: Removed;
   /** For whoever judges anew. */
   readonly texts: readonly EntryText[];
 }
@@ -52,14 +54,17 @@ export const inspectPackage = (
   const station = inspectStation(files, keys, verify);
   const signatures = watchSignatures(keys, verify);
   const sight = new Sight();
-  const rows = [...rowsOf(lines, files)];
+  const removedBy = newestRemoval(lines);
+  const rows = [...rowsOf(lines, files, removedBy)];
   const walked = verifyChain(chain, rows, {
+    ...(removedBy === undefined ? {} : { removedBy }),
     expectedHeads: (known.knownHeads ?? []).filter((head) => head.chain === chain),
     signatures,
     visit: (envelope, _, times) => sight.see(envelope, times),
   });
   const from = signatures.from();
   const seen = sight.seen();
+  const newest = seen.removals.at(-1);
   const stamps = inspectStamps(seen.stamps, (seq) => standingOf(rows[seq - 1]), mathematics, known.trusted);
   const check = withBad(walked, firstRewritten(stamps));
   const { faults, sealed } = fileFaults(files, { check, keys, verify, seen, foreign: headsOfOthers(known, chain) });
@@ -72,6 +77,7 @@ export const inspectPackage = (
     ...(from === undefined ? {} : { signedFrom: from }),
     ...(station.fault === undefined ? {} : { stationFault: station.fault }),
     ...(rules === undefined ? {} : { rules }),
+    ...(isRemoved(newest) ? { away: newest } : {}),
     texts: rows.map(({ bytes, scans }) => [decoder.decode(bytes), scans === undefined ? null : decoder.decode(scans)]),
   };
 };
@@ -98,7 +104,7 @@ const headsOfOthers = ({ knownHeads = [] }: KnownElsewhere, chain: string): read
 type Row = StoredRow & { readonly scans?: Uint8Array };
 
 /** Number and hash of an entry stand in the entry itself; which scans are whose follows from the order. */
-function* rowsOf(lines: readonly Uint8Array[], files: Files): Generator<Row, void> {
+function* rowsOf(lines: readonly Uint8Array[], files: Files, removedBy: number | undefined): Generator<Row, void> {
   const signatures = signaturesIn(files[file.signatures]);
   const blocks = splitLines(files[file.scans] ?? new Uint8Array(0)).values();
   let place = 0;
@@ -106,7 +112,7 @@ function* rowsOf(lines: readonly Uint8Array[], files: Files): Generator<Row, voi
     place += 1;
     const seq = place;
     const signature = signatures.get(seq);
-    const scans = isBlockWithScans(bytes) ? blocks.next().value : undefined;
+    const scans = removedBy === undefined && isBlockWithScans(bytes) ? blocks.next().value : undefined;
     yield {
       ...{ seq, bytes, hash: sha256Hex(bytes) },
       ...(signature === undefined ? {} : { signature }),
@@ -116,10 +122,17 @@ function* rowsOf(lines: readonly Uint8Array[], files: Files): Generator<Row, voi
   }
 }
 
-const isBlockWithScans = (bytes: Uint8Array): boolean => {
+const isBlockWithScans = (bytes: Uint8Array): boolean => isOf(bytes, (envelope) => sealedBy(envelope) !== undefined);
+
+/** Number of the newest removal or putting back, where it says that the readings are not here. */
+const newestRemoval = (lines: readonly Uint8Array[]): number | undefined => {
+  const at = lines.findLastIndex((line) => isOf(line, isRemovalKind));
+  return at >= 0 && isOf(lines[at]!, ({ kind }) => kind === removedKind) ? at + 1 : undefined;
+};
+
+const isOf = (bytes: Uint8Array, is: (envelope: Envelope) => boolean): boolean => {
   try {
-    const { class: kindOf, kind, body } = readEnvelopeStrictly(bytes);
-    return kindOf === 'block' && kind === blockKind && isFilled(body as BlockBody);
+    return is(readEnvelopeStrictly(bytes));
   } catch {
     return false;
   }

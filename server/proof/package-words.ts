@@ -4,6 +4,7 @@ import type { KeyFault } from '../ledger/key-faults.ts';
 import { fingerprintOf } from '../ledger/keys.ts';
 import type { BadWhy } from '../ledger/verify.ts';
 import { instant, milliseconds } from '../measure/quantity.ts';
+import { notLookedAtText, removalLines } from '../wording/removal.ts';
 import { stampFaultText, stampText, trustText } from '../wording/stamp.ts';
 import { durationText, instantText } from '../wording/time.ts';
 import type { FileFault } from './files.ts';
@@ -52,7 +53,9 @@ export const standingWords = (seen: PackageInspection): string[] => {
     seen.intact
       ? seen.keys.length === 0
         ? 'INTACT, AND NOT SIGNED: whoever could write to this record could have made it anew.'
-        : 'INTACT: as it was written, and signed by the station throughout.'
+        : seen.away === undefined
+          ? 'INTACT: as it was written, and signed by the station throughout.'
+          : 'INTACT, AND WITHOUT READINGS: its entries are as they were written, and signed by the station throughout. Its readings were removed from the record before this package was made; another package holds them.'
       : bad === undefined && seen.fileFaults.length === 0
         ? 'NOT VOUCHED FOR.'
         : 'ALTERED.',
@@ -112,6 +115,8 @@ const coverWords = (seen: PackageInspection): string[] => {
         ? `no gap in the readings of ${board}`
         : `${gaps.count} gaps in the readings of ${board}, ${durationText(milliseconds(gaps.totalMilliseconds))} in all, the longest ${longest(gaps.listed)}`,
     );
+  lines.push(...removalLines(seen.removals));
+  if (seen.away !== undefined) lines.push(notLookedAtText);
   if (seen.asleep.count > 0)
     lines.push(
       `${seen.asleep.count} times without a sign that the station was awake, ${durationText(milliseconds(seen.asleep.totalMilliseconds))} in all`,
@@ -130,6 +135,14 @@ export const againWords = (by: string, recorded: string | undefined, again: Agai
   return again.verdict === recorded
     ? `judged again by ${by}: the same`
     : `VERDICT DIFFERS: recorded ${recorded}, judged again by ${by}: ${again.verdict}`;
+};
+
+/** Why a package is not judged again at all; undefined where it can be. */
+export const notJudgedBecause = ({ firstBad, away }: PackageInspection): string | undefined => {
+  if (firstBad !== undefined) return 'the entries are not as they were written';
+  return away === undefined
+    ? undefined
+    : `the readings are not in this package. Judge the one with the SHA-256 ${away.package}`;
 };
 
 export const sharedJudge =

@@ -4,10 +4,9 @@
  * a place that hands it nothing else. FORMAT.md says what goes in and what comes out.
  */
 import { judgeAll } from '../judgement/judge.ts';
-import type { BlockBody } from '../ledger/block.ts';
-import { blockKind, isFilled } from '../ledger/block.ts';
 import { type Envelope, readEnvelope } from '../ledger/envelope.ts';
 import { type Item, inputOf } from '../ledger/item.ts';
+import { sealedBy } from '../ledger/removal-entry.ts';
 import { decodeScans } from '../ledger/scans-read.ts';
 import type { Input } from '../weld/entry.ts';
 
@@ -51,9 +50,12 @@ function* inputsOf(entries: Iterable<EntryText>): Generator<Input, void> {
   }
 }
 
-function* scansOf({ kind, body }: Envelope, scans: string | null): Generator<Input, void> {
-  if (kind !== blockKind || !isFilled(body as BlockBody) || scans === null) return;
-  for (const scan of decodeScans(encoder.encode(scans), (body as BlockBody).count)) yield { type: 'scan', scan };
+/** Without the readings nothing is judged: a verdict on less than all would be another one, and look like it. */
+function* scansOf(envelope: Envelope, scans: string | null): Generator<Input, void> {
+  const body = sealedBy(envelope);
+  if (body === undefined) return;
+  if (scans === null) throw new Error(`the readings of entry ${envelope.seq} are not here`);
+  for (const scan of decodeScans(encoder.encode(scans), body.count)) yield { type: 'scan', scan };
 }
 
 const itemOf = ({ format: _, seq: __, previous: ___, ...entry }: Envelope): Item =>

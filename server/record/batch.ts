@@ -100,10 +100,10 @@ export class Batch {
     );
   }
 
-  /** An entry that the record writes itself; it has no position of its own. */
-  write(chain: string, at: Instant, kind: string, body: unknown): void {
+  /** An entry that the record writes itself, or for a person who asked for it; it has no position of its own. */
+  write(chain: string, at: Instant, kind: string, body: unknown, by: Signed = { who: stationName }): void {
     this.seal(chain);
-    this.link(this.states.of(chain), { at, who: stationName, class: 'block', kind, body });
+    this.link(this.states.of(chain), { at, ...by, class: 'block', kind, body });
   }
 
   /** Notes the heads of the joints' chains in the station's chain, where they have moved. */

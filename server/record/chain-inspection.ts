@@ -10,8 +10,9 @@ import { type FirstBad, type Head, type StoredRow, verifyChain } from '../ledger
 import type { Database } from './database.ts';
 import { sha256 } from './ed25519.ts';
 import { decodePositions } from './positions.ts';
-import { storedRows } from './stored.ts';
-import type { EntryRow } from './walk.ts';
+import { newestRemoval } from './removals.ts';
+import { type KeptRow, storedRows } from './stored.ts';
+import type { EntryRow, ReadingsHeld } from './walk.ts';
 
 export interface ChainInspection extends ChainSight {
   readonly chain: string;
@@ -30,16 +31,20 @@ export const inspectChain = (
   lastSeq: number,
   expectedHeads: readonly Head[],
   signatures: SignatureWatch,
+  readings?: ReadingsHeld,
 ): ChainInspection => {
   const sight = new Sight();
+  const removedBy = newestRemoval(database, chain);
   let lastPosition = 0;
-  const check = verifyChain(chain, storedRows(database, chain, lastSeq), {
+  const check = verifyChain(chain, storedRows(database, chain, lastSeq, readings), {
     expectedHeads,
     signatures,
     hashOf: sha256,
+    ...(removedBy === undefined ? {} : { removedBy }),
     visit: (envelope, row, times) => {
-      const { stored } = row as StoredRow & { readonly stored: EntryRow };
-      const fault = filedWrongly(envelope, stored, lastPosition) ?? sight.see(envelope, times);
+      const { stored, kept } = row as StoredRow & KeptRow;
+      const fault =
+        filedWrongly(envelope, stored, lastPosition) ?? stillThere(kept, removedBy) ?? sight.see(envelope, times);
       lastPosition = stored.position;
       return fault;
     },
@@ -47,6 +52,12 @@ export const inspectChain = (
   const from = signatures.from();
   return { ...sight.seen(), ...check, ...(from === undefined ? {} : { signedFrom: from }) };
 };
+
+/** Nothing that this program writes leaves readings behind that an entry says were removed. */
+const stillThere = ({ seq, packed }: EntryRow, removedBy = 0): string | undefined =>
+  seq < removedBy && packed !== null && packed.length > 0
+    ? `its readings are here, and entry ${removedBy} says that they were removed`
+    : undefined;
 
 /** What is kept beside the hashed bytes, for search and for the order over all chains, and does not fit them. */
 const filedWrongly = (envelope: Envelope, stored: EntryRow, lastPosition: number): string | undefined => {

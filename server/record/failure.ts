@@ -1,4 +1,6 @@
 /** What can go wrong with a record, by name, with words that say what to do next. */
+import type { Removed } from '../ledger/removal-entry.ts';
+import { readingsAwayText } from '../wording/removal.ts';
 
 /** The record cannot be opened as asked; nothing has been touched. */
 export class RecordRefusal extends Error {
@@ -7,6 +9,14 @@ export class RecordRefusal extends Error {
     super(message, { cause });
     this.name = 'RecordRefusal';
     this.reason = reason;
+  }
+}
+
+/** The readings of a joint were asked for, and were removed from the record into a package. The words say which, and what to do. */
+export class ReadingsRemoved extends Error {
+  constructor(chain: string, removed: Removed) {
+    super(readingsAwayText(chain, removed));
+    this.name = 'ReadingsRemoved';
   }
 }
 

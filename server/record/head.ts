@@ -1,5 +1,6 @@
 /** Where a chain stands, and its head as it is carried out of the house. */
 import type { ChainHeadText } from '../ledger/head-text.ts';
+import type { Database } from './database.ts';
 
 export interface ChainHead {
   readonly chain: string;
@@ -19,3 +20,7 @@ export interface SignedHead extends ChainHeadText {
   /** Fingerprint of the key that signed it. */
   readonly fingerprint?: string;
 }
+
+/** Hash of one entry; undefined where there is none of that number. */
+export const hashAt = (database: Database, chain: string, seq: number): string | undefined =>
+  database.get<{ hash: string }>('SELECT hash FROM entries WHERE chain = ? AND seq = ?', chain, seq)?.hash;

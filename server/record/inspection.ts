@@ -20,12 +20,15 @@ import { openFolderToRead } from './folder.ts';
 import { readerOf } from './read.ts';
 import { sqliteDisk } from './sqlite.ts';
 import { standingAt } from './stamps-kept.ts';
+import type { ReadingsHeld } from './walk.ts';
 
 /** Folds the inputs of one joint and says what comes out. */
 export type Rejudge = (inputs: Iterable<Input>) => { readonly verdict: string };
 
 export interface InspectionOptions extends KnownElsewhere {
   readonly rejudge?: Rejudge;
+  /** Readings that were removed, as packages hold them: looked at as if they were in the record. */
+  readonly readings?: ReadingsHeld;
   readonly disk?: Disk;
 }
 export interface InspectedChain extends Omit<ChainInspection, 'stamps'> {
@@ -146,7 +149,14 @@ const inspectStanding = (
 ): InspectedChain => {
   const stands = standing.get(chain) ?? { chain, seq: 0, hash: '', lastSeq: 0, unsealed: 0 };
   const last = Math.max(stands.lastSeq, stands.seq);
-  const seen = inspectChain(database, chain, last, [...known, stands], watchSignatures(keys, verifyEd25519));
+  const seen = inspectChain(
+    database,
+    chain,
+    last,
+    [...known, stands],
+    watchSignatures(keys, verifyEd25519),
+    options.readings,
+  );
   const stamps = inspectStamps(seen.stamps, (seq) => standingAt(database, chain, seq), mathematics, options.trusted);
   const firstBad =
     seen.firstBad ??
@@ -173,7 +183,7 @@ const rejudge = (
 ): Pick<InspectedChain, 'rejudgedVerdict' | 'notRejudged'> => {
   if (options.rejudge === undefined) return {};
   try {
-    return { rejudgedVerdict: options.rejudge(readerOf(database).inputs(chain)).verdict };
+    return { rejudgedVerdict: options.rejudge(readerOf(database, options.readings).inputs(chain)).verdict };
   } catch (error) {
     return { notRejudged: wordsOf(error) };
   }

@@ -8,6 +8,7 @@ import { type ChainHeadText, headText } from '../ledger/head-text.ts';
 import type { Database, Disk } from './database.ts';
 import { isDiskFull, RecordRefusal, wordsOf } from './failure.ts';
 import { openFolderToRead, recordFile } from './folder.ts';
+import { hashAt } from './head.ts';
 import { inspectRecord } from './inspection.ts';
 import { renameInto } from './put-in-place.ts';
 import { sqliteDisk } from './sqlite.ts';
@@ -57,9 +58,6 @@ export const keepCopy = ({ from, to, at, disk = sqliteDisk }: CopyOptions): Kept
 /** Heads of all chains as they stand. */
 export const headsIn = (database: Database): readonly ChainHeadText[] =>
   database.all<ChainHeadText>('SELECT chain, seq, hash FROM chains WHERE seq > 0 ORDER BY chain');
-
-export const hashAt = (database: Database, chain: string, seq: number): string | undefined =>
-  database.get<{ hash: string }>('SELECT hash FROM entries WHERE chain = ? AND seq = ?', chain, seq)?.hash;
 
 /** Whole in itself, and no other than the record that it was taken from. */
 const checked = (

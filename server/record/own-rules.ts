@@ -6,10 +6,14 @@ import { type BlockBody, openBytes } from '../ledger/block.ts';
 import { readEnvelope } from '../ledger/envelope.ts';
 import { sha256Hex } from '../ledger/hash.ts';
 import { stationChain } from '../ledger/item.ts';
+import { type Removed, sealedBy } from '../ledger/removal-entry.ts';
 import { heldWhenClosed, type NamedProgram, programNamedBy } from '../proof/programs.ts';
 import type { EntryText } from '../proof/rules-script.ts';
+import { readingsAwayText } from '../wording/removal.ts';
 import { openRecordReadOnly, type RecordReader } from './read.ts';
 import { judgeShutIn, type ShutIn } from './shut-in.ts';
+import { sqliteDisk } from './sqlite.ts';
+import type { ReadingsHeld } from './walk.ts';
 
 export interface ByOwnRules {
   /** What the record calls the program that judged. */
@@ -27,8 +31,9 @@ export const judgeByOwnRules = async (
   folder: string,
   joints: readonly AskedJoint[],
   scripts: readonly Uint8Array[],
+  readings?: ReadingsHeld,
 ): Promise<ReadonlyMap<string, ByOwnRules>> => {
-  const reader = openRecordReadOnly(folder);
+  const reader = openRecordReadOnly(folder, sqliteDisk, readings);
   const found = new Map<string, ByOwnRules>();
   try {
     const programs = [...reader.stored(stationChain)].flatMap(({ bytes }) => programNamedBy(readEnvelope(bytes)) ?? []);
@@ -53,8 +58,9 @@ const judged = async (
   const kept = reader.document(rules)?.bytes;
   const script = kept !== undefined && sha256Hex(kept) === rules ? kept : atHand.get(rules);
   if (script === undefined) return { program, rules, again: { failed: notAtHand(rules) } };
-  const texts = JSON.stringify(textsOf(reader, chain));
-  return { program, rules, again: await judgeShutIn(new TextDecoder().decode(script), texts) };
+  const texts = textsOf(reader, chain);
+  if (typeof texts === 'string') return { program, rules, again: { failed: texts } };
+  return { program, rules, again: await judgeShutIn(new TextDecoder().decode(script), JSON.stringify(texts)) };
 };
 
 const noneNamed =
@@ -62,11 +68,18 @@ const noneNamed =
 const notAtHand = (rules: string): string =>
   `the script of these rules, SHA-256 ${rules}, is neither in this record nor in this installation. Take rules/${rules}.js out of any package that was made of this record then, or .build/proof/rules.js of an installation of that program, and give it with --rules FILE`;
 
-/** What is sealed: scans that still wait are not among them. */
-const textsOf = (reader: RecordReader, chain: string): EntryText[] => {
+/** What is sealed: scans that still wait are not among them. Where readings are not here it says why: rules of before would judge without them. */
+const textsOf = (reader: RecordReader, chain: string): EntryText[] | string => {
   const decoder = new TextDecoder();
-  return [...reader.stored(chain)].map(({ bytes, packed }) => [
-    decoder.decode(bytes),
-    packed === undefined ? null : decoder.decode(openBytes(readEnvelope(bytes).body as BlockBody, packed)),
-  ]);
+  const texts: EntryText[] = [];
+  for (const { bytes, packed } of reader.stored(chain)) {
+    const envelope = readEnvelope(bytes);
+    if (packed === undefined && sealedBy(envelope) !== undefined) return awayText(chain, reader.removed(chain));
+    texts.push([decoder.decode(bytes), packed === undefined ? null : openText(envelope.body as BlockBody, packed)]);
+  }
+  return texts;
 };
+
+const openText = (body: BlockBody, packed: Uint8Array): string => new TextDecoder().decode(openBytes(body, packed));
+const awayText = (chain: string, removed: Removed | undefined): string =>
+  removed === undefined ? 'readings are missing' : readingsAwayText(chain, removed);

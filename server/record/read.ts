@@ -9,6 +9,7 @@ import { noHash } from '../ledger/hash.ts';
 import { signatureText } from '../ledger/head-text.ts';
 import { type CommittedEntry, type CommittedItem, inputOf, proceduresChain, stationChain } from '../ledger/item.ts';
 import { fingerprintOf } from '../ledger/keys.ts';
+import type { RemovalEntry, Removed } from '../ledger/removal-entry.ts';
 import type { StoredRow } from '../ledger/verify.ts';
 import { limits } from '../measure/limits.ts';
 import type { Instant } from '../measure/quantity.ts';
@@ -19,15 +20,16 @@ import { committedEntry } from './batch.ts';
 import { type GrownChain, grownSince, type KeptCard, keptCards, newestEntry } from './cards.ts';
 import { type Database, type Disk, snapshot } from './database.ts';
 import { openFolderToRead } from './folder.ts';
-import type { ChainHead, SignedHead } from './head.ts';
+import { type ChainHead, hashAt, type SignedHead } from './head.ts';
 import { unpackEntry } from './packed-entry.ts';
+import { removalsOf, removedFrom } from './removals.ts';
 import { hasSignatureTable, meta } from './schema.ts';
 import { keysNamed } from './signer.ts';
 import { sqliteDisk } from './sqlite.ts';
 import { keptStamps } from './stamps-kept.ts';
 import { storedRows } from './stored.ts';
 import { tailAfter } from './tail.ts';
-import { walkChain } from './walk.ts';
+import { isAway, type ReadingsHeld, refuseAway, walkChain } from './walk.ts';
 
 export interface KeptDocument {
   readonly sha256: string;
@@ -38,6 +40,10 @@ export interface KeptImport {
   readonly chain: string;
   readonly at: Instant;
   readonly file: ImportedFile;
+}
+export interface KeptBlock {
+  readonly seq: number;
+  readonly bytes: number;
 }
 export interface RecordReader {
   /** Position of the newest scan or entry of the whole record; 0 when there is none. */
@@ -52,15 +58,25 @@ export interface RecordReader {
   signedHead(chain: string): SignedHead;
   /** At most `limit` items with a greater position, in order: what the listeners were told after it. */
   after(position: number, options: { readonly chain?: string; readonly limit: number }): readonly CommittedItem[];
-  /** All inputs of the judge in the order of the chain, with those not sealed yet. */
+  /** All inputs of the judge in the order of the chain, with those not sealed yet. Throws ReadingsRemoved where there are none to read. */
   inputs(chain: string): Iterable<Input>;
   conclusions(chain: string): Iterable<CommittedEntry>;
   /** Inputs that are not scans, and conclusions. */
   entries(chain: string): Iterable<CommittedEntry>;
-  /** Temperatures of all scans that overlap the span, in no order of time, and with what their blocks hold beyond it. */
+  /** Temperatures of all scans that overlap the span, in no order of time, and with what their blocks hold beyond it. Throws ReadingsRemoved. */
   coursesBetween(chain: string, from: Instant, to: Instant): Iterable<Course>;
   /** Entries up to the head as they are stored, believed in nothing. */
   stored(chain: string): Iterable<StoredRow>;
+  /** Each time that the readings of a chain were removed, or put back, oldest first. */
+  removals(chain: string): readonly RemovalEntry[];
+  /** The removal by which the readings of the chain are not in the record; undefined where they are. */
+  removed(chain: string): Removed | undefined;
+  /** Blocks with readings: number of the entry, and how many bytes lie on the disk. */
+  blocks(chain: string): readonly KeptBlock[];
+  /** Public keys of the record, oldest first. */
+  keys(): readonly string[];
+  /** Hash of one entry. */
+  hashAt(chain: string, seq: number): string | undefined;
   /** Numbers and hashes of a chain's entries, newest first. */
   hashes(chain: string): Iterable<{ readonly seq: number; readonly hash: string }>;
   /** Time stamps of heads of the chain, each looked at. */
@@ -78,10 +94,11 @@ export interface RecordReader {
 }
 
 /** Throws RecordRefusal. */
-export const openRecordReadOnly = (folder: string, disk: Disk = sqliteDisk): RecordReader =>
-  readerOf(openFolderToRead(folder, disk));
+export const openRecordReadOnly = (folder: string, disk: Disk = sqliteDisk, readings?: ReadingsHeld): RecordReader =>
+  readerOf(openFolderToRead(folder, disk), readings);
 
-export const readerOf = (database: Database): RecordReader => ({
+/** `readings`: of removed blocks, as packages hold them; read as if they were in the record. */
+export const readerOf = (database: Database, readings?: ReadingsHeld): RecordReader => ({
   position: () => Number(meta(database, 'position') ?? 0),
   chains: () => database.all<HeadRow>(`SELECT ${headColumns} FROM chains ORDER BY chain`).map(headOf),
   newestChains: (closed) =>
@@ -113,11 +130,17 @@ export const readerOf = (database: Database): RecordReader => ({
     const limit = Math.min(options.limit, limits.tailItemsMaximum);
     return snapshot(database, () => tailAfter(database, position, options.chain, limit));
   },
-  inputs: (chain) => inputsOf(database, chain),
+  inputs: (chain) => inputsOf(database, chain, readings),
   conclusions: (chain) => entriesOf(database, chain, ['conclusion', 'conclusion']),
   entries: (chain) => entriesOf(database, chain, ['input', 'conclusion']),
   coursesBetween: (chain, from, to) => coursesBetween(database, chain, from, to),
-  stored: (chain) => storedRows(database, chain, signedHeadOf(database, chain).seq),
+  stored: (chain) => storedRows(database, chain, signedHeadOf(database, chain).seq, readings),
+  removals: (chain) => removalsOf(database, chain),
+  removed: (chain) => removedFrom(database, chain),
+  blocks: (chain) =>
+    database.all<KeptBlock>('SELECT seq, length(packed) AS bytes FROM blocks WHERE chain = ? ORDER BY seq', chain),
+  keys: () => keysNamed(database),
+  hashAt: (chain, seq) => hashAt(database, chain, seq),
   hashes: (chain) => hashesOf(database, chain),
   stamps: (chain) => keptStamps(database, chain),
   document: (sha256) => {
@@ -183,9 +206,9 @@ function* hashesOf(database: Database, chain: string): Generator<{ seq: number; 
 }
 
 /** May be gone through again, each time from the beginning. */
-const inputsOf = (database: Database, chain: string): Iterable<Input> => ({
+const inputsOf = (database: Database, chain: string, readings: ReadingsHeld | undefined): Iterable<Input> => ({
   *[Symbol.iterator]() {
-    for (const item of walkChain(database, chain, 0)) {
+    for (const item of walkChain(database, chain, 0, { whereRemoved: 'refuse', readings })) {
       const input = inputOf(item);
       if (input !== undefined) yield input;
     }
@@ -237,6 +260,7 @@ function* coursesBetween(database: Database, chain: string, from: Instant, to: I
       chain,
       seq,
     )!;
+    if (isAway(row)) refuseAway(database, chain);
     yield* openCourses(readEnvelope(unpackEntry(row.bytes)).body as BlockBody, row.packed);
   }
   for (const row of journal) yield* decodeCourses(row.scan, 1);

@@ -2,6 +2,7 @@
  * Tables of the record; FORMAT.md says what each column holds. What is derived (heads, positions, open)
  * is kept for speed and is checked against the chains by `verify`.
  */
+import { putBackKind, removedKind } from '../ledger/removal-entry.ts';
 import type { Database } from './database.ts';
 
 /** Stands in the file's user_version; a greater one is refused. */
@@ -96,6 +97,24 @@ CREATE TRIGGER blocks_last BEFORE DELETE ON blocks BEGIN SELECT RAISE(ABORT, 'a 
 CREATE TRIGGER documents_stay BEFORE UPDATE ON documents BEGIN SELECT RAISE(ABORT, 'a document is never changed'); END;
 CREATE TRIGGER documents_last BEFORE DELETE ON documents BEGIN SELECT RAISE(ABORT, 'a document is never deleted'); END;
 `;
+
+/**
+ * Lets the readings of a block go out of the record, or come back, right after the entry that says so and in no other way. A
+ * record of before, in which nothing was ever removed, has the trigger that lets nothing through.
+ */
+export const allowRemoval = (database: Database): void =>
+  database.exec(`
+DROP TRIGGER IF EXISTS blocks_stay;
+CREATE TRIGGER blocks_stay BEFORE UPDATE ON blocks
+WHEN NOT (
+  NEW.chain IS OLD.chain AND NEW.seq IS OLD.seq AND NEW.positions IS OLD.positions
+  AND NEW.measured_from IS OLD.measured_from AND NEW.measured_to IS OLD.measured_to
+  AND (length(NEW.packed) = 0) <> (length(OLD.packed) = 0)
+  AND (SELECT class || ' ' || kind FROM entries WHERE chain = OLD.chain ORDER BY seq DESC LIMIT 1)
+    IS CASE length(NEW.packed) WHEN 0 THEN 'block ${removedKind}' ELSE 'block ${putBackKind}' END
+)
+BEGIN SELECT RAISE(ABORT, 'a block is never changed'); END;
+`);
 
 /** The number or text kept under a name. */
 export const meta = (database: Database, name: string): number | string | undefined =>

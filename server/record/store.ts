@@ -16,6 +16,7 @@ import { RecordRefusal, wordsOf } from './failure.ts';
 import { openFolder, openFolderToRead } from './folder.ts';
 import type { ChainHead } from './head.ts';
 import { type RecordReader, readerOf } from './read.ts';
+import { type Asked, type Fitting, putBackReadings, removeReadings } from './retaining.ts';
 import { createTables, forgetMeta, meta, recordFormat, setMeta } from './schema.ts';
 import { type Sealed, sealAll, sealDue } from './seal.ts';
 import { handOverKey, type KeyOptions, type Signer, takePen } from './signer.ts';
@@ -65,6 +66,10 @@ export interface RecordStore extends RecordReader {
   keepCards(made: string, cards: readonly KeptCard[]): void;
   /** Keeps a time stamp of a head of the chain, which was checked before. */
   keepStamp(chain: string, stamp: StampBody): void;
+  /** Takes the readings of a closed joint out, which a package holds that was looked at before. Throws RecordRefusal where the joint changed since. */
+  removeReadings(fitting: Fitting, asked: Asked): void;
+  /** Puts them back: of each block by its number. Throws RecordRefusal likewise. */
+  putBackReadings(fitting: Fitting, readings: ReadonlyMap<number, Uint8Array>, asked: Asked): void;
   /** Another key signs from here on. Its entry is signed by the key before it. */
   changeKey(next: Signer, reason: string): void;
 }
@@ -131,6 +136,8 @@ const storeOf = (database: Database, reader: RecordReader, options: RecordOption
     keepStamp: (chain, stamp) => {
       transactions.write((batch) => batch.write(chain, options.now(), stampKind, stamp));
     },
+    removeReadings: (fitting, asked) => removeReadings(database, transactions, fitting, asked),
+    putBackReadings: (fitting, readings, asked) => putBackReadings(database, transactions, fitting, readings, asked),
     changeKey: (next, reason) => handOverKey(transactions, options.now(), next, reason),
     close: () => {
       if (closed) return;

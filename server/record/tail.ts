@@ -12,7 +12,9 @@ export const tailAfter = (
   chain: string | undefined,
   limit: number,
 ): readonly CommittedItem[] => {
-  const walks = chainsWithMore(database, position, chain).map((id) => new Walk(walkChain(database, id, position)));
+  const walks = chainsWithMore(database, position, chain).map(
+    (id) => new Walk(walkChain(database, id, position, { whereRemoved: 'pass over' })),
+  );
   const items: CommittedItem[] = [];
   while (items.length < limit) {
     let first: Walk | undefined;

@@ -6,7 +6,7 @@
 import { CanonicalFailure } from '../ledger/canonical.ts';
 import { Batch, type Waiting } from './batch.ts';
 import { type Database, transact } from './database.ts';
-import { isDiskFull, RecordFailure, wordsOf } from './failure.ts';
+import { isDiskFull, RecordFailure, RecordRefusal, wordsOf } from './failure.ts';
 import { meta } from './schema.ts';
 import type { Pen } from './signer.ts';
 
@@ -36,7 +36,7 @@ export class Transactions {
   }
 
   /**
-   * Throws CanonicalFailure for what cannot be recorded, RecordFailure where the disk fails. `of` is what
+   * Throws CanonicalFailure for what cannot be recorded, RecordRefusal for what may not be done, RecordFailure where the disk fails. `of` is what
    * the work is about: where it is the same object as in a transaction whose outcome was unknown and that
    * turns out to be kept, the work is done already and is not done twice.
    */
@@ -56,7 +56,7 @@ export class Transactions {
     } catch (error) {
       // It may hold scans that were rolled back; the disk knows what waits.
       this.waiting.clear();
-      if (error instanceof CanonicalFailure) throw error;
+      if (error instanceof CanonicalFailure || error instanceof RecordRefusal) throw error;
       const kept = prepared[0] === undefined ? 'no' : this.askDisk(stamp);
       if (kept === 'unknown') this.unsure = { stamp, batch: prepared[0]!, of };
       if (kept !== 'yes') throw failure(kept, error);

@@ -11,8 +11,10 @@ import type { CommittedItem } from '../ledger/item.ts';
 import { decodeScans } from '../ledger/scans-read.ts';
 import { committedEntry } from './batch.ts';
 import { type Database, snapshot } from './database.ts';
+import { ReadingsRemoved } from './failure.ts';
 import { unpackEntry } from './packed-entry.ts';
 import { decodePositions } from './positions.ts';
+import { removedFrom } from './removals.ts';
 
 export interface EntryRow {
   readonly seq: number;
@@ -38,14 +40,25 @@ interface Page {
 const entriesPerPage = 16;
 const scansPerPage = 500;
 
-export function* walkChain(database: Database, chain: string, after: number): Generator<CommittedItem, void> {
+/** What is done about readings that were removed: told to whoever cannot do without them, or passed over by who asks for what is there. */
+export type WhereRemoved = 'refuse' | 'pass over';
+
+/** Throws ReadingsRemoved where it comes to them and may not pass them over. */
+export function* walkChain(
+  database: Database,
+  chain: string,
+  after: number,
+  { whereRemoved, readings }: { readonly whereRemoved: WhereRemoved; readonly readings?: ReadingsHeld | undefined },
+): Generator<CommittedItem, void> {
   let seq = firstSeqAfter(database, chain, after) - 1;
   let position = after;
   for (;;) {
     const page = readPage(database, chain, seq, position);
     if (page.entries.length === 0 && page.journal.length === 0) return;
-    for (const row of page.entries) {
-      seq = row.seq;
+    for (const stored of page.entries) {
+      seq = stored.seq;
+      const row = readings === undefined ? stored : filledFrom(readings, chain, stored);
+      if (isAway(row) && (whereRemoved === 'pass over' || refuseAway(database, chain))) continue;
       for (const item of itemsOf(chain, row, position)) {
         position = item.position;
         yield item;
@@ -57,6 +70,24 @@ export function* walkChain(database: Database, chain: string, after: number): Ge
     }
   }
 }
+
+/** Readings of removed blocks, as somebody's package holds them. */
+export interface ReadingsHeld {
+  packedOf(chain: string, seq: number): Uint8Array | undefined;
+}
+
+/** Of a block whose readings are not in the record the place is kept and empty. */
+export const isAway = ({ packed }: Pick<EntryRow, 'packed'>): boolean => packed?.length === 0;
+
+export const filledFrom = <R extends Pick<EntryRow, 'seq' | 'packed'>>(held: ReadingsHeld, chain: string, row: R): R =>
+  isAway(row) ? { ...row, packed: held.packedOf(chain, row.seq) ?? row.packed } : row;
+
+/** Where no entry says that they were removed they are missing, which is another thing. */
+export const refuseAway = (database: Database, chain: string): false => {
+  const removed = removedFrom(database, chain);
+  if (removed !== undefined) throw new ReadingsRemoved(chain, removed);
+  return false;
+};
 
 /** Entries of a chain with their blocks, from a place on. */
 export const entryRows = (database: Database, chain: string, afterSeq: number, limit: number): readonly EntryRow[] => {

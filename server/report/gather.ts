@@ -2,13 +2,14 @@
  * Gathers the facts of a report: the record's inputs folded anew, beside what was concluded when they came.
  * The same for a joint on the record and for an imported log.
  */
-import type { Assessment, Finding, Verdict } from '../judgement/assessment.ts';
+import type { Assessment, Verdict } from '../judgement/assessment.ts';
 import type { Conclusion } from '../judgement/conclusions.ts';
 import { judgeAll } from '../judgement/judge.ts';
 import { measuredOverTime } from '../judgement/measuring/over-time.ts';
 import { type CommittedEntry, inputOf, isImported } from '../ledger/item.ts';
 import { limits } from '../measure/limits.ts';
 import type { Instant } from '../measure/quantity.ts';
+import { standingFindings } from '../past/as-recorded.ts';
 import type { SeenStamp } from '../proof/stamps.ts';
 import type { SignedHead } from '../record/head.ts';
 import { longestPeriod } from '../record/periods.ts';
@@ -112,7 +113,7 @@ export function timelineEntry(entry: CommittedEntry): TimelineEntry[] {
 }
 
 /** What the entries say of the job's span. Of the readings, which are many, only the first and the newest are asked for elsewhere. */
-function openingOf(timeline: readonly TimelineEntry[]) {
+export function openingOf(timeline: readonly TimelineEntry[]) {
   let found: { readonly opened: StationEvent & { kind: 'opened' }; readonly openedAt: Instant } | undefined;
   let joint: ReportFacts['joint'] | undefined;
   let closedAt: Instant | undefined;
@@ -152,12 +153,9 @@ function verdictOf(conclusions: readonly RecordedConclusion[], rules: string): R
 
 /** The same verdict by the same findings, each over the same time. */
 function isSame(conclusions: readonly RecordedConclusion[], now: Assessment, recorded: Verdict): boolean {
-  const standing = new Map<string, Finding>();
-  for (const { conclusion } of conclusions) {
-    if (conclusion.kind !== 'finding') continue;
-    if (conclusion.change === 'withdrawn') standing.delete(conclusion.finding.key);
-    else standing.set(conclusion.finding.key, conclusion.finding);
-  }
+  const standing = new Map(
+    standingFindings(conclusions.map(({ conclusion }) => conclusion)).map((finding) => [finding.key, finding]),
+  );
   return (
     recorded === now.verdict &&
     standing.size === now.findings.length &&

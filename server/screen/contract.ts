@@ -27,6 +27,7 @@
  */
 import type { Alarm, Assessment } from '../judgement/assessment.ts';
 import type { Outlook, SectionCourse } from '../judgement/inside/section-status.ts';
+import type { Removed } from '../ledger/removal-entry.ts';
 import type { Instant } from '../measure/quantity.ts';
 import type { Repair } from '../record/repairs.ts';
 import type { Joint } from '../weld/joint.ts';
@@ -149,6 +150,8 @@ export interface JointState {
   readonly outlook?: Outlook;
   /** Absent where the station keeps no procedure of that name. */
   readonly binding?: Binding;
+  /** The readings are in a package and not in the record: nothing was judged again, and what stands in the assessment is what was recorded. */
+  readonly readingsRemoved?: Removed;
   /** Joints of this record that mend it. */
   readonly repairs?: readonly Repair[];
 }

@@ -4,15 +4,21 @@ import { isClosing } from '../ledger/item.ts';
 import { RecordFailure } from '../record/failure.ts';
 import type { RecordStore } from '../record/store.ts';
 import type { PastSource } from '../screen/past-router.ts';
+import { withReadings } from './where-readings.ts';
 
 type Run = <E extends Errand>(errand: E) => Promise<Outcome<E>>;
 
-export const pastViews = (run: Run, isKnown: (joint: string) => boolean): PastSource => ({
+export const pastViews = (
+  run: Run,
+  record: Pick<RecordStore, 'removed'>,
+  isKnown: (joint: string) => boolean,
+): PastSource => ({
   find: (asked, from, count) => run({ kind: 'find', asked, from, count }),
   csv: (asked, zone) => run({ kind: 'found as CSV', asked, zone }),
   statistics: (asked, period, zone) => run({ kind: 'statistics', asked, period, zone }),
   statisticsCsv: (asked, period, zone) => run({ kind: 'statistics as CSV', asked, period, zone }),
-  suppose: (joint, question) => (isKnown(joint) ? run({ kind: 'suppose', joint, question }) : undefined),
+  suppose: (joint, question) =>
+    isKnown(joint) ? run({ kind: 'suppose', joint: withReadings(record, joint), question }) : undefined,
 });
 
 export interface PastKeeping {

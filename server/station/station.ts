@@ -160,7 +160,7 @@ export async function startStation(options: StationOptions): Promise<Station> {
         adminRouter(signOn),
         logs,
         connecting.router,
-        pastRouter(pastViews(errands.run, isKnown)),
+        pastRouter(pastViews(errands.run, record, isKnown)),
         viewRouter(views),
       ],
       onFailure: (cause) => {

@@ -5,6 +5,7 @@ import type { Conclusion } from '../judgement/conclusions.ts';
 import { headFileName, headFileText, signedHeadText } from '../ledger/head-text.ts';
 import { type CommittedEntry, inputOf, isImported, isJointChain, proceduresChain } from '../ledger/item.ts';
 import { keptRevisions } from '../ledger/procedures.ts';
+import type { RemovalEntry } from '../ledger/removal-entry.ts';
 import { limits } from '../measure/limits.ts';
 import type { Instant } from '../measure/quantity.ts';
 import type { Pipeline } from '../pipeline.ts';
@@ -24,6 +25,7 @@ import type { Link } from '../wire/serial-link.ts';
 import { attentionOf } from './attention.ts';
 import type { Connections } from './connections.ts';
 import type { StationOptions } from './options.ts';
+import { withReadings } from './where-readings.ts';
 
 export interface ViewParts {
   readonly options: StationOptions;
@@ -50,7 +52,7 @@ export function stationViews({
   keeping,
 }: ViewParts): ViewSource {
   const { demonstration } = options;
-  /** A closed joint does not change: it is judged once. */
+  /** A closed joint does not change but in where its readings are: it is judged once. */
   const closed = new Map<string, Promise<Judged>>();
 
   const known = (id: string): boolean => isJointChain(id) && record.head(id).seq > 0;
@@ -62,9 +64,10 @@ export function stationViews({
       const courses = judge.courses(assessment.at);
       return { joint, assessment, courses, periodMilliseconds: Math.max(1000, ...run.periods.values()) };
     }
-    const kept = closed.get(id) ?? errand({ kind: 'judge', joint: id });
-    closed.set(id, kept);
-    kept.catch(() => closed.delete(id));
+    const key = `${id}/${record.removed(id)?.seq ?? 'here'}`;
+    const kept = closed.get(key) ?? errand({ kind: 'judge', joint: id });
+    closed.set(key, kept);
+    kept.catch(() => closed.delete(key));
     return kept;
   };
 
@@ -89,6 +92,7 @@ export function stationViews({
       ...(outlook === undefined ? {} : { outlook }),
       ...(binding === undefined ? {} : { binding }),
       repairs: repairsOf(record, id),
+      ...removedOf(record, id),
       position: pipeline.run(id)?.position ?? position,
       periodMilliseconds,
       headHash: hash,
@@ -130,12 +134,15 @@ export function stationViews({
       ),
     joint,
     async history(id, { from, to, points }) {
-      const { joint } = await judged(id);
+      const { joint } = await judged(withReadings(record, id));
       const span = { from: from ?? openedAt(record, id), to: to ?? pipeline.now() };
       const probes = joint.probes.map((probe) => probe.id);
       return errand({ kind: 'history', joint: id, probes, ...span, points });
     },
-    timeline: async (id) => [...record.entries(id)].flatMap((entry) => eventOf(entry)),
+    timeline: async (id) =>
+      [...[...record.entries(id)].flatMap((entry) => eventOf(entry)), ...record.removals(id).map(removalEvent)].sort(
+        (a, b) => a.seq - b.seq,
+      ),
     alarms: async (id) =>
       [...record.conclusions(id)].flatMap(({ at, body }) => {
         const said = body as Conclusion;
@@ -144,7 +151,7 @@ export function stationViews({
     pdf: (id, zone) => errand({ kind: 'pdf', joint: id, zone }),
     handOver: (id, zone) => errand({ kind: 'hand-over', joint: id, zone }),
     paper: (id, paper, address) => errand({ kind: 'paper', joint: id, paper, address }),
-    csv: (id, of, zone) => errand({ kind: 'csv', of, joint: id, zone }),
+    csv: async (id, of, zone) => errand({ kind: 'csv', of, joint: withReadings(record, id), zone }),
     package: (id, zone) => errand({ kind: 'package', joint: id, zone }),
     head: (id) => {
       const { seq, fingerprint, ...head } = record.signedHead(id);
@@ -166,6 +173,16 @@ export function stationViews({
     document: (sha256) => record.document(sha256),
   };
 }
+
+const removedOf = (record: RecordReader, id: string): Pick<JointState, 'readingsRemoved'> => {
+  const removed = record.removed(id);
+  return removed === undefined ? {} : { readingsRemoved: removed };
+};
+
+const removalEvent = (removal: RemovalEntry): TimelineEvent => ({
+  ...{ at: removal.at, seq: removal.seq, ...signedOf(removal) },
+  ...{ kind: removal.kind, body: removal },
+});
 
 /** Of a job that is kept from its logs by their time, and with who did it there. */
 function eventOf(entry: CommittedEntry): TimelineEvent[] {

@@ -18,8 +18,8 @@ export interface Duty {
   readonly needsRole?: true;
 }
 
-/** Entering a joint, keeping the logs of one and keeping procedures are no acts on a joint, and stand in the table all the same. */
-export type DutyKind = Act['kind'] | ProcedureAct['kind'] | 'open' | 'import';
+/** Entering a joint, keeping the logs of one, removing readings and keeping procedures are no acts on a joint, and stand in the table all the same. */
+export type DutyKind = Act['kind'] | ProcedureAct['kind'] | 'open' | 'import' | 'remove readings' | 'put readings back';
 
 const onTheJob: readonly Role[] = ['welder', 'heater operator', 'inspector', 'coordinator'];
 const answering: readonly Role[] = ['inspector', 'coordinator'];
@@ -29,6 +29,9 @@ export const duties: { readonly [kind in DutyKind]: Duty } = {
   open: { roles: onTheJob, weight: 'fact' },
   // A job that was measured elsewhere becomes a closed record.
   import: { roles: answering, weight: 'fact' },
+  // Out of the record into a package, and back: of a closed joint, and never by itself.
+  'remove readings': { roles: ['coordinator'], weight: 'decision', needsRole: true },
+  'put readings back': { roles: ['coordinator'], weight: 'decision', needsRole: true },
   procedure: { roles: answering, weight: 'decision' },
   'withdraw procedure': { roles: answering, weight: 'decision' },
   revise: { roles: answering, weight: 'fact' },

@@ -11,6 +11,8 @@ export const entryText = (kind: DutyKind): string => entries[kind];
 const entries: { readonly [kind in DutyKind]: string } = {
   open: 'entering a joint',
   import: 'keeping logs as a record',
+  'remove readings': 'removing readings from the record',
+  'put readings back': 'putting readings back into the record',
   procedure: 'recording a procedure',
   'withdraw procedure': 'withdrawing a procedure',
   revise: 'correcting a joint',

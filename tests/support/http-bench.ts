@@ -84,7 +84,12 @@ export async function httpBench(
   });
   const app = createDoor({
     webFolder,
-    routers: [desk, pastRouter(pastViews(errand, (id) => bench.record.head(id).seq > 0)), viewRouter(views), ...more],
+    routers: [
+      desk,
+      pastRouter(pastViews(errand, bench.record, (id) => bench.record.head(id).seq > 0)),
+      viewRouter(views),
+      ...more,
+    ],
     onFailure: (cause) => failures.push(cause),
   });
   const http = createServer(app);

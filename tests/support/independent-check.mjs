@@ -53,6 +53,18 @@ for (const line of linesOf('station.jsonl')) {
 // Section 4: the chain. Section 5: what a block seals, when it was measured, and where a minute says nothing.
 const signatures = signaturesOf('signatures.txt');
 const scans = linesOf('scans.jsonl');
+// Section 11: the newest of the two kinds says where the readings are.
+const moved = linesOf('entries.jsonl').flatMap((line) => {
+  try {
+    const { class: kindOf, kind, body } = JSON.parse(line);
+    return kindOf === 'block' && kind.startsWith('readings ') ? [{ kind, body }] : [];
+  } catch {
+    return [];
+  }
+});
+const gone = moved.at(-1)?.kind === 'readings removed' ? moved.at(-1).body : undefined;
+if (gone !== undefined && scans.length > 0) end('ALTERED: readings that were removed are here');
+let counted = 0;
 let [before, place, source, asleep, sealed] = ['0'.repeat(64), 0, 'not stated', 0, 0];
 const hashes = [];
 const stamps = [];
@@ -68,7 +80,10 @@ for (const line of linesOf('entries.jsonl')) {
   const hash = sha256(line);
   if (entry.seq !== place || entry.previous !== before) end(`ALTERED: entry ${place} is not in its place`);
   if (keys.length > 0 && !isSigned(entry, hash, signatures)) end(`ALTERED: entry ${place} is not signed as it stands`);
-  if (entry.class === 'block' && entry.body.count > 0) {
+  if (entry.class === 'block' && entry.kind.startsWith('readings ') && entry.body.scans !== counted)
+    end(`ALTERED: entry ${place} does not fit the readings before it`);
+  if (entry.class === 'block' && entry.body.count > 0) counted += entry.body.count;
+  if (entry.class === 'block' && entry.body.count > 0 && gone === undefined) {
     const bytes = scans[sealed];
     sealed += 1;
     if (bytes === undefined || sha256(bytes) !== entry.body.scans) end(`ALTERED: the readings of entry ${place}`);
@@ -112,5 +127,5 @@ for (const name of readdirSync(folder, { recursive: true, withFileTypes: true })
 if (keys.length > 0 && !verify(null, read('SHA256SUMS'), keys.at(-1), read('SHA256SUMS.sig')))
   end('ALTERED: SHA256SUMS is not signed');
 end(
-  `INTACT: ${place} entries, ${keys.length === 0 ? 'not signed' : 'signed'}, ${source}, silent ${asleep} times${stamps.length === 0 ? '' : `, stamped ${stamps.length} times`}`,
+  `INTACT: ${place} entries, ${keys.length === 0 ? 'not signed' : 'signed'}, ${source}, silent ${asleep} times${stamps.length === 0 ? '' : `, stamped ${stamps.length} times`}${gone === undefined ? '' : `, readings removed to ${gone.package}`}`,
 );

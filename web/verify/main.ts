@@ -4,6 +4,7 @@ import { inspectPackage, type PackageInspection } from '../../server/proof/inspe
 import {
   type Again,
   againWords,
+  notJudgedBecause,
   recordWords,
   sharedJudge,
   standingWords,
@@ -92,7 +93,7 @@ async function look(file: File, question: number): Promise<void> {
   const drawing = chartOf(seen.texts);
   if (drawing !== undefined) chart.replaceChildren(heading('Temperatures as the instruments gave them'), drawing);
   const own = await byOwnRules(seen);
-  const today = seen.firstBad === undefined ? await judgeShutIn(rulesOfPage, JSON.stringify(seen.texts)) : own;
+  const today = notJudgedBecause(seen) === undefined ? await judgeShutIn(rulesOfPage, JSON.stringify(seen.texts)) : own;
   if (question !== asked) return;
   const { recordedVerdict } = seen;
   show(standing, tone, [
@@ -116,8 +117,10 @@ const trustedIn = async (file: File | undefined): Promise<readonly Certificate[]
   }
 };
 
-const byOwnRules = async ({ rules, texts, firstBad }: PackageInspection): Promise<Again> => {
-  if (firstBad !== undefined) return { failed: 'the entries are not as they were written' };
+const byOwnRules = async (seen: PackageInspection): Promise<Again> => {
+  const { rules, texts } = seen;
+  const against = notJudgedBecause(seen);
+  if (against !== undefined) return { failed: against };
   if (rules === undefined) return { failed: 'the record names no rules of its own' };
   if (rules.script === undefined) return { failed: `rules/${rules.sha256}.js is missing or altered` };
   return judgeShutIn(rules.script, JSON.stringify(texts));

@@ -9,10 +9,12 @@ export interface HowTo {
   readonly key: number;
   /** Entries that keep a time stamp. */
   readonly stamps: readonly number[];
+  /** SHA-256 of the package that holds the readings, where they were removed from the record before this one was made. */
+  readonly away?: string;
 }
 
 /** A test runs the script of this text exactly as it stands here. */
-export const howToVerify = ({ chain, isSigned, key, stamps }: HowTo): string =>
+export const howToVerify = ({ chain, isSigned, key, stamps, away }: HowTo): string =>
   [
     `HOW TO VERIFY THIS PACKAGE (joint ${chain})`,
     '',
@@ -20,6 +22,7 @@ export const howToVerify = ({ chain, isSigned, key, stamps }: HowTo): string =>
     'that is needed to check it. You need neither the program that made it nor the people who made it. For reading open',
     'report.pdf; readings.csv and passes.csv are tables of it. What counts is entries.jsonl and scans.jsonl: the rest follows.',
     '',
+    ...(away === undefined ? [] : awayText(away)),
     '1. WITH A BROWSER',
     '   Unpack VERIFY.html, open it in a current browser, and drop the whole .zip file on it. It works without a network and',
     '   sends nothing anywhere. It checks all that stands below, judges the record again by its own rules, and draws it. Whoever',
@@ -70,6 +73,17 @@ export const howToVerify = ({ chain, isSigned, key, stamps }: HowTo): string =>
     '   the verdict follows from the readings by these rules, not that the rules are right.',
     '',
   ].join('\n');
+
+const awayText = (sha256: string): string[] => [
+  'WITHOUT ITS READINGS: they were removed from the record before this package was made, by a person and for the reason that the',
+  'entry of kind "readings removed" gives. scans.jsonl is empty, there are no tables, and nothing can be judged again from here. They',
+  'are in an earlier package, the file with this SHA-256; whoever gave you this one should be able to give you that one too:',
+  '',
+  `      ${sha256}`,
+  '',
+  'Its readings fit the hashes that the entries of this package give.',
+  '',
+];
 
 const stampText = (stamps: readonly number[]): string[] => [
   '   Was the record there at a time that somebody outside vouches for? Each .tsr file in stamps/ is a time stamp (RFC 3161) of the',

@@ -31,8 +31,9 @@ export interface PackageParts {
   readonly reader: RecordReader;
   readonly chain: string;
   readonly report: Uint8Array;
-  readonly readings: Uint8Array;
-  readonly passes: Uint8Array;
+  /** Tables; none where the readings were removed. */
+  readonly readings?: Uint8Array;
+  readonly passes?: Uint8Array;
   /** FORMAT.md and VERIFY.html as they are shipped. */
   readonly format: Uint8Array;
   readonly page: Uint8Array;
@@ -54,6 +55,7 @@ export const makePackage = ({
   if (rows.length === 0) throw new Error(`the record has no joint of the name ${chain}`);
   const station = [...reader.stored(stationChain)].filter(namesKeyOrRules);
   const head = rows.at(-1)!;
+  const away = reader.removed(chain)?.package;
   const stamps = rows.flatMap(({ bytes }) => stampNamedBy(readEnvelope(bytes))?.seq ?? []);
   const contents: Files = {
     [file.entries]: joinLines(rows.map(({ bytes }) => bytes)),
@@ -68,13 +70,16 @@ export const makePackage = ({
     ...rulesFiles(reader, station),
     ...stampFiles(rows),
     [file.report]: report,
-    [file.readings]: readings,
-    [file.passes]: passes,
+    ...(readings === undefined ? {} : { [file.readings]: readings }),
+    ...(passes === undefined ? {} : { [file.passes]: passes }),
     [file.schema]: bytesOf(`${JSON.stringify(jointJsonSchema(), null, 2)}\n`),
     [file.format]: format,
     [file.page]: page,
     [file.howTo]: bytesOf(
-      howToVerify({ chain, isSigned: head.signature !== undefined, key: head.signature?.key ?? 1, stamps }),
+      howToVerify({
+        ...{ chain, isSigned: head.signature !== undefined, key: head.signature?.key ?? 1, stamps },
+        ...(away === undefined ? {} : { away }),
+      }),
     ),
   };
   const sums = sumsOf(contents);

@@ -57,6 +57,11 @@ describe('the first bad entry is named', () => {
       { seq: 4, why: 'scans altered' },
     ],
     [
+      'the scans of a block emptied, and no entry that says so',
+      "UPDATE blocks SET packed = x'' WHERE chain = 'joint-1' AND seq = 4",
+      { seq: 4, why: 'scans altered' },
+    ],
+    [
       'the scans of two blocks swapped',
       "UPDATE blocks SET seq = 99 WHERE chain = 'joint-1' AND seq = 2; UPDATE blocks SET seq = 2 WHERE chain = 'joint-1' AND seq = 4;" +
         "UPDATE blocks SET seq = 4 WHERE chain = 'joint-1' AND seq = 99",

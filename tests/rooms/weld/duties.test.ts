@@ -7,9 +7,11 @@ import { roles } from '../../../server/weld/person.ts';
 const kinds = Object.keys(duties) as DutyKind[];
 
 describe('who may make which entry', () => {
-  it('is said for every act that there is, for entering and keeping a joint, and for procedures', () => {
+  it('is said for every act that there is, for entering and keeping a joint, for its readings, and for procedures', () => {
     const acts = actSchema.options.map((option) => option.shape.kind.value);
-    expect(kinds.toSorted()).toEqual([...acts, 'import', 'open', 'procedure', 'withdraw procedure'].toSorted());
+    expect(kinds.toSorted()).toEqual(
+      [...acts, 'import', 'open', 'procedure', 'put readings back', 'remove readings', 'withdraw procedure'].toSorted(),
+    );
     for (const kind of kinds) expect(duties[kind].roles.length, kind).toBeGreaterThan(0);
   });
 
