@@ -49,9 +49,9 @@ const retried = 'The station goes on trying; nothing has to be restarted.';
 
 const advice: Readonly<Record<PortAdvice['reason'], Readonly<Record<'linux' | 'mac' | 'windows', string>>>> = {
   missing: {
-    linux: `Plug the board in, then see "ls -l /dev/serial/by-id" for its lasting name and start with that. ${retried}`,
-    mac: `Plug the board in, then see "ls /dev/cu.*" for its name (cu, not tty) and start with that. ${retried}`,
-    windows: `Plug the board in, then see "Ports (COM & LPT)" in the Device Manager for its COM number. ${retried}`,
+    linux: `Plug it in, then see "ls -l /dev/serial/by-id" for its lasting name and use that. ${retried}`,
+    mac: `Plug it in, then see "ls /dev/cu.*" for its name (cu, not tty) and use that. ${retried}`,
+    windows: `Plug it in, then see "Ports (COM & LPT)" in the Device Manager for its COM number. ${retried}`,
   },
   busy: {
     linux: `"fuser -v PORT" names the program that holds the port: close it. A modem manager may also take a new port for some seconds. ${retried}`,
@@ -70,14 +70,14 @@ const advice: Readonly<Record<PortAdvice['reason'], Readonly<Record<'linux' | 'm
     windows: 'Give the name of a serial port, such as COM3; the Device Manager lists them under "Ports (COM & LPT)".',
   },
   stuck: {
-    linux: `Unplug the board and plug it in again. If the port hangs all the same, start this computer anew. ${retried}`,
-    mac: `Unplug the board and plug it in again. If the port hangs all the same, start this computer anew. ${retried}`,
-    windows: `Unplug the board and plug it in again. If the port hangs all the same, start this computer anew. ${retried}`,
+    linux: `Unplug it and plug it in again. If the port hangs all the same, start this computer anew. ${retried}`,
+    mac: `Unplug it and plug it in again. If the port hangs all the same, start this computer anew. ${retried}`,
+    windows: `Unplug it and plug it in again. If the port hangs all the same, start this computer anew. ${retried}`,
   },
   other: {
-    linux: `Unplug the board and plug it in again; "dmesg | tail" shows what the system says of it. ${retried}`,
-    mac: `Unplug the board and plug it in again; the driver of its adapter may have to be allowed in the system settings. ${retried}`,
-    windows: `Unplug the board and plug it in again; a yellow mark in the Device Manager means that its driver is missing. ${retried}`,
+    linux: `Unplug it and plug it in again; "dmesg | tail" shows what the system says of it. ${retried}`,
+    mac: `Unplug it and plug it in again; the driver of its adapter may have to be allowed in the system settings. ${retried}`,
+    windows: `Unplug it and plug it in again; a yellow mark in the Device Manager means that its driver is missing. ${retried}`,
   },
 };
 

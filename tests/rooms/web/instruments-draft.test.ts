@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import { readConnection } from '../../../server/weld/connection/connection.ts';
-import { connectionOf, type Draft, emptyDraft, labels, placeText } from '../../../web/pages/instruments/draft.ts';
+import { connectionOf, emptyDraft } from '../../../web/pages/instruments/draft.ts';
+import { type Draft, entryIn } from '../../../web/pages/instruments/entries.ts';
 
 const serial: Draft = { port: 'COM3', baud: '9600', parity: 'even', stopBits: '1' };
 const modbus: Draft = {
@@ -15,7 +16,7 @@ const modbus: Draft = {
   words: 'low first',
   scale: '0,1',
   unit: 'C',
-  fault: '7fc00000',
+  rawFault: '7fc00000',
   channels: '2',
   thermocouple: 'K',
 };
@@ -26,7 +27,7 @@ const lines: Draft = {
   name: 'Meter',
   board: 'M',
   dataBits: '8',
-  unit: 'F',
+  lineUnit: 'F',
   decimal: ',',
   thermocouple: 'J',
 };
@@ -68,11 +69,11 @@ test('modules of one kind stand one behind the other, each with its own name and
 
 test('what is empty is asked for by the name of its field, and nothing that could be misread is assumed', () => {
   for (const kind of ['modbus rtu', 'modbus tcp', 'text lines', 'csv folder']) {
-    const result = readConnection(connectionOf({ ...emptyDraft, kind }));
+    const draft = { ...emptyDraft, kind };
+    const result = readConnection(connectionOf(draft));
     const asked = 'problems' in result ? result.problems.map(({ field }) => field) : [];
     expect(asked.some((field) => /unit$|decimal$/.test(field))).toBe(true);
-    for (const field of asked.filter((each) => !each.endsWith('column')))
-      expect(Object.values(labels)).toContain(placeText(field));
+    for (const field of asked) expect(entryIn(draft, field), field).toBeDefined();
   }
   const wrong = readConnection(connectionOf({ ...modbus, ...serial, kind: 'modbus rtu', baud: 'fast' }));
   expect(wrong).toMatchObject({ problems: [{ field: 'baud', found: 'the text "fast"' }] });

@@ -1,7 +1,6 @@
 /** A connection as one enters it: texts by field, and the file that comes of them. What is empty is left out, so that the station asks for it. */
 import type { ConnectionKind } from '../../../server/weld/connection/connection.ts';
-
-export type Draft = Readonly<Record<string, string>>;
+import type { Draft } from './entries.ts';
 
 export const kindTexts: Readonly<Record<ConnectionKind, string>> = {
   'modbus rtu': 'Modbus on a serial line',
@@ -85,7 +84,7 @@ function slavesOf(at: Reader): unknown[] {
   const form = at.text('number');
   const step = form === undefined || form.endsWith('16') ? 1 : 2;
   const first = at.number('register');
-  const fault = faultOf(at, 'raw');
+  const fault = faultOf(at.text('rawFault')?.toUpperCase(), 'raw');
   return (addresses.length === 0 ? [''] : addresses).map((address) =>
     present({
       board:
@@ -110,11 +109,8 @@ function slavesOf(at: Reader): unknown[] {
 }
 
 /** One value that stands for a broken wire. */
-function faultOf(at: Reader, name: 'raw' | 'text'): unknown[] | undefined {
-  const found = at.text('fault');
-  if (found === undefined) return undefined;
-  return [{ [name]: name === 'raw' ? found.toUpperCase() : found, means: 'open' }];
-}
+const faultOf = (said: string | undefined, name: 'raw' | 'text'): unknown[] | undefined =>
+  said === undefined ? undefined : [{ [name]: said, means: 'open' }];
 
 function linesOf(at: Reader) {
   const pattern = at.text('pattern');
@@ -124,9 +120,9 @@ function linesOf(at: Reader) {
     query: at.text('query')?.replaceAll('\\r', '\r').replaceAll('\\n', '\n'),
     pattern,
     separator: pattern === undefined ? at.text('separator') : undefined,
-    unit: at.text('unit'),
+    unit: at.text('lineUnit'),
     decimal: at.text('decimal'),
-    faults: faultOf(at, 'text'),
+    faults: faultOf(at.text('textFault'), 'text'),
     channels: numbered(at, (channel) =>
       present({
         channel,
@@ -158,38 +154,3 @@ function folderOf(at: Reader) {
     ),
   };
 }
-
-/** The place of a problem in the file, by the label of its field where there is one. */
-export function placeText(field: string): string {
-  const last = field.split('.').findLast((part) => !/^\d+$/.test(part)) ?? field;
-  return Object.hasOwn(labels, last) ? labels[last]! : field;
-}
-
-export const labels: Readonly<Record<string, string>> = {
-  name: 'What people call it',
-  board: 'Name of the instrument',
-  port: 'Port',
-  baud: 'Speed',
-  parity: 'Parity',
-  stopBits: 'Stop bits',
-  dataBits: 'Data bits',
-  host: 'Address on the network',
-  tcpPort: 'Port of that address',
-  address: 'Addresses of the modules',
-  registers: 'Kind of registers',
-  firstRegister: 'The manual counts registers from',
-  register: 'Register of channel 1',
-  number: 'Number',
-  words: 'Order of its two registers',
-  scale: 'One step is worth',
-  unit: 'Unit',
-  raw: 'Raw value of a broken wire',
-  text: 'What it writes for a broken wire',
-  thermocouple: 'Type the instrument is set to',
-  periodMilliseconds: 'Read every, seconds',
-  pattern: 'How a line is written',
-  query: 'What is sent to ask',
-  decimal: 'Decimal mark',
-  folder: 'Folder on the machine of the station',
-  files: 'Names of the files',
-};

@@ -4,8 +4,9 @@ import { useEffect } from 'preact/hooks';
 import type { ConnectionKind } from '../../../server/weld/connection/connection.ts';
 import { ChoiceField } from '../../parts/field.tsx';
 import { useTitle } from '../../parts/title.ts';
-import { connectionOf, type Draft, emptyDraft, kindTexts, placeText } from './draft.ts';
-import { ConnectionFields } from './fields.tsx';
+import { connectionOf, emptyDraft, kindTexts } from './draft.ts';
+import { type Draft, entryIn, entryOf } from './entries.ts';
+import { ConnectionFields, problemText } from './fields.tsx';
 import { Kept } from './kept.tsx';
 import { Trial } from './trial.tsx';
 import { type InstrumentsDesk, useInstruments } from './use-instruments.ts';
@@ -14,7 +15,7 @@ export function InstrumentsPage() {
   useTitle('Instruments');
   const desk = useInstruments();
   return (
-    <article class="instruments" aria-labelledby="instruments-title">
+    <article class="connecting" aria-labelledby="instruments-title">
       <div class="joint-head">
         <h1 id="instruments-title">Instruments</h1>
       </div>
@@ -77,7 +78,14 @@ function Connecting({ desk }: { readonly desk: InstrumentsDesk }) {
           }}
         />
       </label>
-      {kind !== '' && <ConnectionFields draft={draft.value} put={put} ports={desk.view?.ports ?? []} />}
+      {kind !== '' && (
+        <ConnectionFields
+          draft={draft.value}
+          put={put}
+          ports={desk.view?.ports ?? []}
+          problems={own.value === undefined ? desk.problems : []}
+        />
+      )}
       {(kind !== '' || own.value !== undefined) && (
         <>
           <details>
@@ -104,7 +112,7 @@ function Connecting({ desk }: { readonly desk: InstrumentsDesk }) {
           </div>
         </>
       )}
-      <Problems desk={desk} />
+      <Problems desk={desk} draft={draft.value} />
       {desk.trial !== undefined && (
         <>
           <h3>Read now, and not recorded</h3>
@@ -129,7 +137,7 @@ function Connecting({ desk }: { readonly desk: InstrumentsDesk }) {
   );
 }
 
-function Problems({ desk: { problems, failure } }: { readonly desk: InstrumentsDesk }) {
+function Problems({ desk: { problems, failure }, draft }: { readonly desk: InstrumentsDesk; readonly draft: Draft }) {
   if (failure !== undefined)
     return (
       <p class="notice loud" role="alert">
@@ -137,9 +145,13 @@ function Problems({ desk: { problems, failure } }: { readonly desk: InstrumentsD
       </p>
     );
   if (problems.length === 0) return null;
+  const placeText = (field: string): string => {
+    const name = draft.kind === '' ? undefined : entryIn(draft, field);
+    return name === undefined ? field : entryOf(name).label;
+  };
   // The same of each channel and module is told once.
   const told = new Map(
-    problems.map(({ field, found, allowed }) => [`${placeText(field)}: found ${found}; wanted: ${allowed}`, field]),
+    problems.map((problem) => [`${placeText(problem.field)}: ${problemText(problem)}`, problem.field]),
   );
   return (
     <div class="notice loud" role="alert">
