@@ -11,6 +11,27 @@ export function periodOf(at: Instant, kind: PeriodKind, zone: string): string {
   return kind === 'month' ? day.slice(0, 7) : weekOf(day);
 }
 
+/** From the first to the last, those in which nothing was among them; both of one kind. */
+export function periodsBetween(first: string, last: string): string[] {
+  const names: string[] = [];
+  for (let name = first; name <= last; name = after(name)) names.push(name);
+  return names;
+}
+
+function after(name: string): string {
+  const [year, part] = [Number(name.slice(0, 4)), Number(name.slice(-2))];
+  const isWeek = name.includes('W');
+  const isLast = isWeek ? thursdayOf(year, part) + 7 >= firstOf(year + 1) : part === 12;
+  const next = `${isLast ? 1 : part + 1}`.padStart(2, '0');
+  return `${isLast ? year + 1 : year}-${isWeek ? 'W' : ''}${next}`;
+}
+
+/** Week 1 has the fourth of January in it. */
+function thursdayOf(year: number, week: number): number {
+  const fourth = firstOf(year) + 3;
+  return fourth + 3 - ((fourth + 3) % 7) + (week - 1) * 7;
+}
+
 /** ISO 8601: a week belongs to the year of its Thursday. */
 function weekOf(day: string): string {
   const number = numberOf(day);

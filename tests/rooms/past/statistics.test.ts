@@ -3,7 +3,7 @@ import { expect, test } from 'vitest';
 import { instant } from '../../../server/measure/quantity.ts';
 import type { Card, CardFinding } from '../../../server/past/card.ts';
 import { holdsLost } from '../../../server/past/holds-lost.ts';
-import { periodOf } from '../../../server/past/period.ts';
+import { periodOf, periodsBetween } from '../../../server/past/period.ts';
 import { shareOf } from '../../../server/past/share.ts';
 import { spreadOf } from '../../../server/past/spread.ts';
 import { statisticsOf } from '../../../server/past/statistics.ts';
@@ -123,6 +123,18 @@ test('weeks are those of ISO 8601, by the calendar of the zone', () => {
   expect(periodOf(at('2027-01-01T12:00:00Z'), 'week', 'UTC')).toBe('2026-W53');
   expect(periodOf(at('2026-12-31T23:30:00Z'), 'month', 'Europe/Oslo')).toBe('2027-01');
   expect(periodOf(at('2026-11-28T12:00:00Z'), 'week', 'UTC')).toBe('2026-W48');
+  expect(periodsBetween('2026-11', '2027-02')).toEqual(['2026-11', '2026-12', '2027-01', '2027-02']);
+  for (const [from, weeks] of [
+    ['2026-W52', ['2026-W52', '2026-W53', '2027-W01', '2027-W02']],
+    ['2025-W51', ['2025-W51', '2025-W52', '2026-W01']],
+  ] as const)
+    expect(periodsBetween(from, weeks.at(-1)!), from).toEqual(weeks);
+  // Day after day of some years: the same names, none left out and none twice.
+  const days = Array.from({ length: 3000 }, (_, day) => instant(Date.UTC(2024, 0, 1) + day * 86_400_000));
+  for (const kind of ['week', 'month'] as const) {
+    const names = [...new Set(days.map((day) => periodOf(day, kind, 'UTC')))];
+    expect(periodsBetween(names[0]!, names.at(-1)!)).toEqual(names);
+  }
 });
 
 test('a hold is lost where a joint falls back before its first arc', () => {

@@ -1,6 +1,7 @@
 /** Verdicts of closed joints over the months or weeks, as columns; the table below it holds the same numbers. */
 import { BarController, BarElement, CategoryScale, Chart, LinearScale } from 'chart.js';
 import { useEffect, useRef } from 'preact/hooks';
+import { periodsBetween } from '../../../server/past/period.ts';
 import type { Row } from '../../../server/past/statistics.ts';
 import { verdictHeadline } from '../../../server/wording/words.ts';
 import { inksOf } from '../../chart/inks.ts';
@@ -17,14 +18,17 @@ export function TrendChart({ rows, period }: { readonly rows: readonly Row[]; re
   useEffect(() => {
     if (canvas.current === null) return;
     const inks = inksOf();
+    // A month in which nothing was closed has its place too: else the columns would tell another time.
+    const names = periodsBetween(rows[0]?.name ?? '', rows.at(-1)?.name ?? '');
+    const byName = new Map(rows.map((row) => [row.name, row]));
     const ticks = { color: inks.faint, font: { family: inks.font, size: 13 } };
     const chart = new Chart(canvas.current, {
       type: 'bar',
       data: {
-        labels: rows.map(({ name }) => name),
+        labels: names,
         datasets: verdicts.map((verdict) => ({
           label: verdictHeadline(verdict),
-          data: rows.map((row) => row[verdict]),
+          data: names.map((name) => byName.get(name)?.[verdict] ?? 0),
           backgroundColor: colours[verdict],
           borderColor: inks.ground,
           borderWidth: 1,
