@@ -75,7 +75,7 @@ export const keepingOf = ({
   const named = { name: who ?? '', ...(role === undefined ? {} : { role }) };
   const person = personSchema.safeParse(named);
   const decided = decide.map(decidedIn);
-  const unread = decided.findIndex((each) => each === undefined);
+  const unread = decided.indexOf(undefined);
   if (unread >= 0)
     return `--decide wants FINDING=DECISION:REASON, the decision accept, repair or reject, and a reason; found "${decide[unread]}"`;
   const found = person.success

@@ -178,30 +178,37 @@ function csvOf(
   reader: RecordReader,
   { joint: chain, zone, of }: { readonly joint: string; readonly zone: string; readonly of: TableKind },
 ): Uint8Array {
-  const { joint, assessment } = judged(reader, chain);
+  const { joint, assessment, station } = judged(reader, chain);
+  const origin = { source: assessment.source.kind, station, joint: chain, zone };
   const text =
     of === 'passes'
-      ? passesCsv(assessment, joint, zone)
-      : [...readingsCsv(scansOf(reader, chain), joint, zone, measuredOf(reader, chain))].join('');
+      ? passesCsv(assessment, joint, origin)
+      : [...readingsCsv(scansOf(reader, chain), joint, origin, measuredOf(reader, chain))].join('');
   return new TextEncoder().encode(text);
 }
 
-function judged(reader: RecordReader, chain: string): Judged {
+interface JudgedOf extends Judged {
+  readonly station: string;
+}
+
+function judged(reader: RecordReader, chain: string): JudgedOf {
   let joint: Joint | undefined;
   let periodMilliseconds = 1000;
+  let station = '';
   let last = 0 as Instant;
   for (const input of reader.inputs(chain)) {
     last = Math.max(last, arrival(input)) as Instant;
-    if (input.type === 'station' && input.event.kind === 'opened') ({ joint, periodMilliseconds } = input.event);
+    if (input.type === 'station' && input.event.kind === 'opened')
+      ({ joint, periodMilliseconds, station } = input.event);
     if (input.type === 'act' && input.act.kind === 'revise') joint = input.act.joint;
   }
   if (joint === undefined) throw new Error(`the record of ${chain} has no opening entry`);
   const { judge, assessment } = judgeAll(reader.inputs(chain), last);
-  return { joint, periodMilliseconds, assessment, courses: judge.courses(assessment.at) };
+  return { joint, periodMilliseconds, station, assessment, courses: judge.courses(assessment.at) };
 }
 
 /** Where the readings are in a package: what was recorded, and nothing judged again. */
-function judgedThen(reader: RecordReader, chain: string): Judged {
+function judgedThen(reader: RecordReader, chain: string): JudgedOf {
   const { timeline, conclusions } = ofRecord(reader, chain);
   const { joint, opened } = openingOf(timeline);
   const inputs = timeline.map(({ input }) => input);
@@ -209,7 +216,8 @@ function judgedThen(reader: RecordReader, chain: string): Judged {
     inputs,
     conclusions.map(({ conclusion }) => conclusion),
   );
-  return { joint, periodMilliseconds: opened.periodMilliseconds, assessment, courses: [] };
+  const { periodMilliseconds, station } = opened;
+  return { joint, periodMilliseconds, station, assessment, courses: [] };
 }
 
 const measuredOf = (reader: RecordReader, chain: string) => measuredOverTime(entriesOf(reader, chain));

@@ -5,7 +5,24 @@
 import { stringify } from 'csv-stringify/sync';
 import { readNumber } from '../measure/number-text.ts';
 import { type Instant, instant } from '../measure/quantity.ts';
+import type { Source } from '../weld/entry.ts';
 import { localStamp } from '../wording/time.ts';
+
+/** What the numbers are of, in every row: a table is cut, sorted and joined with others, and a first line is soon lost. */
+export interface Origin {
+  readonly source: Source['kind'];
+  readonly station: string;
+  readonly joint: string;
+  /** IANA name of the zone of its local times. */
+  readonly zone: string;
+}
+export const originColumns = ['source', 'station', 'joint', 'time_zone'] as const;
+export const originCells = ({ source, station, joint, zone }: Origin): string[] => [
+  source,
+  words(station),
+  words(joint),
+  zone,
+];
 
 /** RFC 4180: CRLF between rows, quotes only where needed. */
 export const text = (rows: readonly (readonly string[])[]): string =>

@@ -6,9 +6,10 @@ import type { Instant } from '../measure/quantity.ts';
 import type { Joint } from '../weld/joint.ts';
 import { type Raw, type Scan, type ScanValue, saidBy } from '../weld/scan.ts';
 import { localStamp } from '../wording/time.ts';
-import { decimal, text, utc, words } from './csv-text.ts';
+import { decimal, type Origin, originCells, originColumns, text, utc, words } from './csv-text.ts';
 
 export const readingColumns = [
+  ...originColumns,
   'time_utc',
   'time_local',
   'probe',
@@ -39,13 +40,14 @@ const rowsPerPiece = 500;
 export function* readingsCsv(
   scans: Iterable<Scan>,
   joint: Joint,
-  zone: string,
+  origin: Origin,
   measured: MeasuredOverTime,
 ): Iterable<string> {
   const probes = new Map(joint.probes.map((probe) => [probe.id, probe]));
+  const first = originCells(origin);
   let rows: string[][] = [[...readingColumns]];
   for (const scan of scans) {
-    const times = [utc(scan.measuredAt), localStamp(scan.measuredAt, zone)];
+    const times = [utc(scan.measuredAt), localStamp(scan.measuredAt, origin.zone)];
     const frame = [
       `${scan.boot}`,
       `${scan.sequence}`,
@@ -57,6 +59,7 @@ export function* readingsCsv(
     for (const value of scan.values) {
       const probe = probes.get(value.probe);
       rows.push([
+        ...first,
         ...times,
         words(value.probe),
         probe?.use ?? '',

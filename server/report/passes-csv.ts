@@ -6,7 +6,7 @@ import type { Joint } from '../weld/joint.ts';
 import type { HeatWindow } from '../weld/welding.ts';
 import { localStamp } from '../wording/time.ts';
 import { conditionName } from '../wording/words.ts';
-import { decimal, text, utc, words } from './csv-text.ts';
+import { decimal, type Origin, originCells, originColumns, text, utc, words } from './csv-text.ts';
 
 type Cell = string | number | undefined;
 interface Of {
@@ -58,12 +58,15 @@ const columns: readonly (readonly [name: string, cell: (pass: PassStatus, of: Of
   ['began_outside', ({ outside }) => outside.map((each) => conditionName(each).toLowerCase()).join(', ')],
   ['corrections', ({ corrections }) => corrections?.length ?? 0],
 ];
-export const passColumns = columns.map(([name]) => name);
+const ownColumns = columns.map(([name]) => name);
+export const passColumns = [...originColumns, ...ownColumns];
 
-export function passesCsv({ passes, struckPasses = [] }: Assessment, joint: Joint, zone: string): string {
-  const of = { joint, zone };
+export function passesCsv({ passes, struckPasses = [] }: Assessment, joint: Joint, origin: Origin): string {
+  const of = { joint, zone: origin.zone };
+  const first = originCells(origin);
   const rows = inOrder(passes).map((pass) => columns.map(([, cell]) => cellText(cell(pass, of))));
-  return text([passColumns, ...rows, ...inOrder(struckPasses).map((pass) => struckRow(pass, of))]);
+  const struck = inOrder(struckPasses).map((pass) => struckRow(pass, of));
+  return text([passColumns, ...[...rows, ...struck].map((row) => [...first, ...row])]);
 }
 
 /** What it was entered as; nothing was judged by it. */
@@ -81,7 +84,7 @@ function struckRow(struck: StruckPass, { zone }: Of): string[] {
     entered_utc: utc(enteredAt),
     corrections: corrections.length,
   };
-  return passColumns.map((name) => cellText(known[name]));
+  return ownColumns.map((name) => cellText(known[name]));
 }
 
 const windowOf = ({ procedure }: Joint): HeatWindow | undefined => procedure?.heatInput;

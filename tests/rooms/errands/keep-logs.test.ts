@@ -171,6 +171,7 @@ describe('logs that are kept', () => {
     );
     const csv = await (await http.ask('/api/joints/frame-7/readings.csv?zone=UTC')).text();
     expect(csv.trim().split('\n')).toHaveLength(1 + 2 * 240);
+    expect(csv.match(/^imported,page of logs,frame-7,UTC,/gm)).toHaveLength(2 * 240);
 
     // Judged again from the record alone it is the same; nobody can go on with it.
     expect(judgeAll(bench.record.inputs('frame-7')).assessment.verdict).toBe(kept.body.verdict);

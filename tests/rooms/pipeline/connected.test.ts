@@ -56,7 +56,7 @@ test('its temperatures are judged, each with what it said; a wire of another typ
   expect(second!.measuredAt - first!.measuredAt).toBe(1000);
   const { joint } = bench.pipeline.run('one')!;
   const csv = [
-    ...readingsCsv(scansOf(bench, 'one'), joint, 'UTC', {
+    ...readingsCsv(scansOf(bench, 'one'), joint, { source: 'measured', station: 's', joint: 'one', zone: 'UTC' }, {
       correct: (_probe: string, _at: number, value: number) => value,
       expandedUncertainty: () => undefined,
     } as never),

@@ -221,7 +221,7 @@ describe('the views over HTTP', () => {
     expect(state.assessment).toEqual(JSON.parse(JSON.stringify({ ...assessment, at: state.assessment.at })));
     const passes = await again.ask('/api/joints/one/passes.csv?zone=Nowhere%2FAt_all');
     expect(passes.headers.get('content-disposition')).toBe('attachment; filename="one-passes.csv"');
-    expect(await passes.text()).toMatch(/^pass,kind,/);
+    expect(await passes.text()).toMatch(/^source,station,joint,time_zone,pass,kind,/);
     const csv = await (await again.ask('/api/joints/one/readings.csv?zone=Nowhere%2FAt_all')).text();
     expect(csv.split('\n').filter((line) => line.includes('b1-1'))).not.toEqual([]);
   });
