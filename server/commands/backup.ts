@@ -10,6 +10,8 @@ Copies the record in the folder RECORD to the new folder TO, as it stands at one
 meanwhile. The copy is verified before it gets its name: chains, signatures, readings, documents, and that it holds what
 the record held. TO must not be there yet: a copy is never laid over another.
 
+Files of instruments that were set up on the page (RECORD.connections) go along.
+
 The station's private key (RECORD.key.pem) and the file of the people (RECORD.people.sqlite) are not in it. Keep a copy of
 each apart, where only you reach it: whoever has the key and a copy can write a record that looks like yours.
 
@@ -33,6 +35,7 @@ export const backup: Command = {
       const kept = keepCopy({ from, to, at: new Date().toISOString() });
       terminal.out(`Copied and verified: ${kept.folder}`);
       terminal.out(`${kept.heads.length} chains, ${kept.entries} entries, ${(kept.bytes / 1e6).toFixed(1)} MB.`);
+      if (kept.instruments.length > 0) terminal.out(`Instruments that go along: ${kept.instruments.join(', ')}.`);
       terminal.out("The station's key and the file of the people are not in it; keep copies of them apart.");
       return exitStatus.done;
     } catch (error) {

@@ -17,6 +17,9 @@ be running.
                  heads of what was laid aside come into the record
   --help         this page
 
+Instruments that were set up come along and wait: a port or an address may lead to another device on this machine, so that none
+is read until somebody has tried it on the page Instruments and keeps it. Those that RECORD has are read as before.
+
 A restored record says so itself: the first entry that a station then writes is the restoration. Heads that left the house
 after the copy was taken are not in it; "verify RECORD --head TEXT" names them as missing.
 
@@ -42,6 +45,10 @@ export const restore: Command = {
       const done = putBack({ copy, record, stamp, ...(reason === undefined ? {} : { reason }) });
       terminal.out(`Put back: ${record}, ${done.heads.length} chains.`);
       if (done.aside !== undefined) terminal.out(`What stood there lies in ${done.aside}.`);
+      if (done.instruments.length > 0) {
+        terminal.out(`Instruments that wait, and are not read: ${done.instruments.join(', ')}.`);
+        terminal.out('Try each on the page Instruments, see that it reads what it should, and keep it.');
+      }
       terminal.out(`To go on writing on it the station needs its key in ${keyFileOf(record)}.`);
       return exitStatus.done;
     } catch (error) {

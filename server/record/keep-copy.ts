@@ -10,6 +10,7 @@ import { isDiskFull, RecordRefusal, wordsOf } from './failure.ts';
 import { openFolderToRead, recordFile } from './folder.ts';
 import { hashAt } from './head.ts';
 import { inspectRecord } from './inspection.ts';
+import { carryConnections } from './instrument-files.ts';
 import { renameInto } from './put-in-place.ts';
 import { sqliteDisk } from './sqlite.ts';
 
@@ -18,6 +19,8 @@ export interface Kept {
   readonly entries: number;
   readonly bytes: number;
   readonly heads: readonly ChainHeadText[];
+  /** Names of the connected instruments whose files are in it. */
+  readonly instruments: readonly string[];
 }
 export interface CopyOptions {
   /** The record. */
@@ -43,10 +46,11 @@ export const keepCopy = ({ from, to, at, disk = sqliteDisk }: CopyOptions): Kept
     source.exec(`VACUUM INTO '${join(made, 'record.sqlite').replaceAll("'", "''")}'`);
     flush(recordFile(made));
     const heads = checked(made, source, before, disk);
-    writeFileSync(join(made, 'COPY.txt'), noteOf(from, at, heads), { flush: true });
+    const instruments = carryConnections(from, made);
+    writeFileSync(join(made, 'COPY.txt'), noteOf(from, at, heads, instruments), { flush: true });
     renameInto(made, target);
     const entries = heads.reduce((sum, { seq }) => sum + seq, 0);
-    return { folder: target, entries, bytes: statSync(recordFile(target)).size, heads };
+    return { folder: target, entries, bytes: statSync(recordFile(target)).size, heads, instruments };
   } catch (cause) {
     leave(made);
     throw cause instanceof RecordRefusal ? cause : failed(target, cause);
@@ -133,13 +137,20 @@ const failed = (target: string, cause: unknown): RecordRefusal => {
   return new RecordRefusal('not possible', `No copy was made in ${target}: ${wordsOf(cause)}. ${advice}`, cause);
 };
 
-const noteOf = (from: string, at: string, heads: readonly ChainHeadText[]): string =>
+const noteOf = (from: string, at: string, heads: readonly ChainHeadText[], instruments: readonly string[]): string =>
   [
     `A copy of the record ${basename(resolve(from))}, taken ${at} and verified as intact.`,
     '',
     "The station's private key is not in it: whoever has both can rewrite the record. Keep the key apart. Without it the copy",
     'can be read, verified and put back; a station that goes on writing on it needs the key, or a new one (command key).',
     '',
+    ...(instruments.length === 0
+      ? []
+      : [
+          `Instruments that were set up (folder connections): ${instruments.join(', ')}. Put back they wait: none is read until`,
+          'somebody has tried it on the page Instruments and keeps it, since a port or an address may lead to another device.',
+          '',
+        ]),
     'Heads of the chains when it was taken, one a line:',
     ...heads.map(headText),
     '',

@@ -11,6 +11,7 @@ import { isDamaged, RecordRefusal, wordsOf } from './failure.ts';
 import { openFolderToRead, recordFile, takeLock } from './folder.ts';
 import { hashAt } from './head.ts';
 import { inspectRecord } from './inspection.ts';
+import { layWaiting } from './instrument-files.ts';
 import { headsIn } from './keep-copy.ts';
 import { renameInto } from './put-in-place.ts';
 import { meta, setMeta } from './schema.ts';
@@ -28,6 +29,8 @@ export interface Restored {
 export interface PutBack extends Restored {
   /** Where the record that stood there lies now; undefined where there was none. */
   readonly aside?: string;
+  /** Instruments of the copy that are not read until somebody keeps them. */
+  readonly instruments: readonly string[];
 }
 export interface PutBackOptions {
   readonly copy: string;
@@ -52,8 +55,9 @@ export const putBack = ({ copy, record, stamp, reason, disk = sqliteDisk }: PutB
   const made = `${to}.unfinished`;
   const begun = existsSync(to) ? undefined : toldIn(made, from, disk);
   if (begun !== undefined) {
+    const instruments = layWaiting(from, to);
     renameInto(made, to);
-    return begun;
+    return { ...begun, instruments };
   }
   const isThere = existsSync(recordFile(to));
   const release = isThere ? takeLock(to, disk) : () => undefined;
@@ -68,8 +72,9 @@ export const putBack = ({ copy, record, stamp, reason, disk = sqliteDisk }: PutB
     // There a folder with an open file keeps its name.
     if (process.platform === 'win32') release();
     if (aside !== undefined) renameInto(to, aside);
+    const instruments = layWaiting(from, to);
     renameInto(made, to);
-    return { ...told, ...(aside === undefined ? {} : { aside }) };
+    return { ...told, instruments, ...(aside === undefined ? {} : { aside }) };
   } catch (cause) {
     throw cause instanceof RecordRefusal ? cause : failed(to, cause);
   } finally {

@@ -13,6 +13,14 @@ export interface ConnectionsView {
     /** The file, to be looked at and changed. */
     readonly file: unknown;
   }[];
+  /** Of a restored record: not read until somebody has tried them and keeps them. */
+  readonly waiting: readonly {
+    readonly name: string;
+    /** The file, as it stands. */
+    readonly text: string;
+    /** How and where it was read; absent where the file cannot be understood. */
+    readonly was?: string;
+  }[];
   /** Serial ports that this machine lists. */
   readonly ports: readonly { readonly path: string; readonly detail: string }[];
   /** Why nothing can be kept here; absent where it can. */

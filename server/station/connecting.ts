@@ -8,7 +8,7 @@ import type { WireEvent } from '../wire/event.ts';
 import type { Link } from '../wire/serial-link.ts';
 import { againstConnections, type Connections, createConnections } from './connections.ts';
 import { connectionsRouter } from './connections-router.ts';
-import { keptConnections } from './kept-connections.ts';
+import { keptConnections, waitingConnections } from './kept-connections.ts';
 import type { StationOptions } from './options.ts';
 import { machineOutside } from './outside.ts';
 import { createTrials } from './trial.ts';
@@ -66,12 +66,17 @@ export function createConnecting({ options, pipeline, links, linkEvents, onLink,
       const against = againstConnections(all, ports);
       if (against !== undefined) throw new Error(against);
       for (const connection of all) connections.open(connection);
+      const waiting = options.demonstration === undefined ? waitingConnections(folder) : [];
+      if (waiting.length > 0) options.tell(waitingText(waiting.map(({ name }) => name)));
     },
     async end() {
       await Promise.all([trials.end(), connections.close()]);
     },
   };
 }
+
+const waitingText = (names: readonly string[]): string =>
+  `Instruments of a restored record wait and are not read: ${names.join(', ')}. Try them on the page Instruments, and keep them.`;
 
 const demonstrationOnly =
   'this is a demonstration, which has one simulated board. To read instruments start a station of your own: npm start -- --instruments --data DIR --begin';

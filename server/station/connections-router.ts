@@ -10,7 +10,7 @@ import { type Connection, connectedBy, placeOf, readConnection } from '../weld/c
 import { wayText } from '../weld/connection/given.ts';
 import type { ListedPort } from '../wire/port-identity.ts';
 import { againstConnections, type Connections } from './connections.ts';
-import { dropConnection, keepConnection } from './kept-connections.ts';
+import { dropConnection, dropWaiting, keepConnection, waitingConnections } from './kept-connections.ts';
 import type { Trials } from './trial.ts';
 
 export interface ConnectionsDesk {
@@ -47,6 +47,11 @@ export function connectionsRouter(desk: ConnectionsDesk): Router {
         fixed: desk.fixed.has(connection.name),
         file: connection,
       })),
+      waiting: (desk.notKept === undefined ? waitingConnections(folder) : []).map(({ name, text, connection }) => ({
+        name,
+        text,
+        ...(connection === undefined ? {} : { was: `${wayText(connection.kind)}, ${placeOf(connection)}` }),
+      })),
       ports: (await listed(desk)).map(({ path, vendorId, productId }) => ({
         path,
         detail: vendorId === undefined ? '' : `USB ${vendorId}:${productId ?? ''}`,
@@ -78,6 +83,11 @@ export function connectionsRouter(desk: ConnectionsDesk): Router {
     keepConnection(folder, connection);
     connections.open(connection);
     response.status(201).json({});
+  });
+
+  router.delete('/connections/waiting/:name', (request, response) => {
+    dropWaiting(folder, request.params.name as string);
+    response.json({});
   });
 
   router.delete('/connections/:name', async (request, response) => {

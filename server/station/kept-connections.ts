@@ -1,13 +1,21 @@
 /** Connections that were set up on the page: one file each, in a folder beside the record and never in it. */
-import { mkdirSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readFileSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
+import {
+  connectionFile,
+  connectionFilesIn,
+  connectionsFolderOf,
+  spokenName,
+  waitingFolderOf,
+  writeWhole,
+} from '../record/instrument-files.ts';
 import { type Connection, readConnection } from '../weld/connection/connection.ts';
-
-export const connectionsFolderOf = (folder: string): string => `${folder.replace(/[\\/]+$/, '')}.connections`;
 
 /** Throws with words for a file that cannot be read: an instrument must not be lost without anybody being told. */
 export function keptConnections(folder: string): readonly Connection[] {
-  return filesIn(folder).map((path) => {
+  const kept = connectionsFolderOf(folder);
+  return connectionFilesIn(kept).map((name) => {
+    const path = join(kept, name);
     const result = readConnection(readFileSync(path, 'utf8'));
     if ('connection' in result) return result.connection;
     const [first] = result.problems;
@@ -17,28 +25,34 @@ export function keptConnections(folder: string): readonly Connection[] {
   });
 }
 
+export interface Waiting {
+  readonly name: string;
+  /** As it stands, right or not: the trial tells. */
+  readonly text: string;
+  /** Absent where it cannot be read. */
+  readonly connection?: Connection;
+}
+
+/** Those that a restored record brought along: nothing of them is opened until a person keeps them. */
+export function waitingConnections(folder: string): readonly Waiting[] {
+  const waiting = waitingFolderOf(folder);
+  return connectionFilesIn(waiting).map((file) => {
+    const text = readFileSync(join(waiting, file), 'utf8');
+    const result = readConnection(text);
+    return { name: spokenName(file), text, ...('connection' in result ? { connection: result.connection } : {}) };
+  });
+}
+
 export function keepConnection(folder: string, connection: Connection): void {
   const kept = connectionsFolderOf(folder);
   mkdirSync(kept, { recursive: true });
-  const path = pathOf(folder, connection.name);
-  writeFileSync(`${path}.part`, `${JSON.stringify(connection, null, 2)}\n`);
-  renameSync(`${path}.part`, path);
+  const file = connectionFile(connection.name);
+  writeWhole(join(kept, file), `${JSON.stringify(connection, null, 2)}\n`);
+  dropWaiting(folder, connection.name);
 }
 
-export const dropConnection = (folder: string, name: string): void => rmSync(pathOf(folder, name), { force: true });
+export const dropConnection = (folder: string, name: string): void =>
+  rmSync(join(connectionsFolderOf(folder), connectionFile(name)), { force: true });
 
-const pathOf = (folder: string, name: string): string =>
-  join(connectionsFolderOf(folder), `${encodeURIComponent(name).replaceAll('*', '%2A').replaceAll('.', '%2E')}.json`);
-
-function filesIn(folder: string): string[] {
-  const kept = connectionsFolderOf(folder);
-  try {
-    return readdirSync(kept)
-      .filter((name) => name.endsWith('.json'))
-      .toSorted()
-      .map((name) => join(kept, name));
-  } catch (cause) {
-    if ((cause as NodeJS.ErrnoException).code === 'ENOENT') return [];
-    throw cause;
-  }
-}
+export const dropWaiting = (folder: string, name: string): void =>
+  rmSync(join(waitingFolderOf(folder), connectionFile(name)), { force: true });

@@ -1,9 +1,11 @@
 /** Ports and instruments as whoever sets them up sees them: what is wrong with a link, and an instrument from its manual to its readings. */
-import { readFileSync } from 'node:fs';
+import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { createServer } from 'node:net';
+import { join } from 'node:path';
 import modbus from 'modbus-serial';
 import type { Locator, Page } from 'playwright-core';
 import { describe, expect, onTestFinished, test } from 'vitest';
+import { waitingFolderOf } from '../../server/record/instrument-files.ts';
 import { keptConnections } from '../../server/station/kept-connections.ts';
 import { readCapture } from '../../server/wire/capture.ts';
 import { openPseudoTerminal } from '../../server/wire/pseudo-terminal.ts';
@@ -164,6 +166,18 @@ describe.skipIf(terminal === undefined)(subject, () => {
     await kept.getByRole('button', { name: /^Yes, take Hand meter away/ }).click();
     await kept.getByText('Hand meter', { exact: true }).waitFor({ state: 'detached' });
     await kept.getByText('MODULE-1: is read').waitFor();
+
+    // What a restored record brought along is tried like any other, and not read before.
+    mkdirSync(waitingFolderOf(folder));
+    const old = { ...(keptConnections(folder)[0] as object), name: 'Bay 1', slaves: [] };
+    writeFileSync(join(waitingFolderOf(folder), 'Bay%201.json'), JSON.stringify(old));
+    await page.reload();
+    const waiting = page.getByRole('region', { name: 'Set up before, and not read yet' });
+    await waiting.getByRole('button', { name: 'Try Bay 1' }).click();
+    await alert.getByText(/^slaves: found /).waitFor();
+    await look(page, 'instruments-waiting');
+    await waiting.getByRole('button', { name: 'Leave Bay 1 out' }).click();
+    await waiting.waitFor({ state: 'detached' });
   });
 });
 

@@ -9,11 +9,13 @@ import { backup } from '../../server/commands/backup.ts';
 import { restore } from '../../server/commands/restore.ts';
 import { createKeyPem, signerOfPem } from '../../server/record/ed25519.ts';
 import { inspectRecord } from '../../server/record/inspection.ts';
+import { connectionFilesIn, connectionsFolderOf, waitingFolderOf } from '../../server/record/instrument-files.ts';
 import { headsIn, keepCopy } from '../../server/record/keep-copy.ts';
 import { putBack } from '../../server/record/put-back.ts';
 import { openRecordReadOnly } from '../../server/record/read.ts';
 import { sqliteDisk } from '../../server/record/sqlite.ts';
 import { openRecord } from '../../server/record/store.ts';
+import { keptConnections } from '../../server/station/kept-connections.ts';
 import { faults, faultyDisk } from '../support/faulty-disk.ts';
 import { at, bench, note, scanItem, shortJob, temporaryFolder } from '../support/record.ts';
 import { closedRecord, tamper } from '../support/tampered-record.ts';
@@ -78,6 +80,40 @@ test('what waits to be sealed is in the copy; no key and no lock is', () => {
   const reader = openRecordReadOnly(copy);
   expect(reader.after(0, { limit: 100 })).toEqual(bed.store.after(0, { limit: 100 }));
   reader.close();
+});
+
+test('instruments that were set up go along, and wait on another machine; those that a station has are left as they are', async () => {
+  const folder = closedRecord(false, signer);
+  const home = dirname(folder);
+  const lay = (of: string, name: string, text: string): void => {
+    mkdirSync(of, { recursive: true });
+    writeFileSync(join(of, `${name}.json`), text);
+  };
+  lay(connectionsFolderOf(folder), 'Bay%202', 'bay');
+  lay(connectionsFolderOf(folder), 'Meter', 'meter');
+  lay(waitingFolderOf(folder), 'Meter', 'meter of before');
+  lay(waitingFolderOf(folder), 'Furnace', 'furnace');
+  writeFileSync(join(connectionsFolderOf(folder), 'half.json.part'), '{');
+  const copy = join(home, 'copy');
+  expect((await ran(backup, folder, copy)).told).toContain('Instruments that go along: Bay 2, Furnace, Meter.');
+  expect(readFileSync(join(copy, 'COPY.txt'), 'utf8')).toContain(
+    '(folder connections): Bay 2, Furnace, Meter. Put back',
+  );
+
+  const textsIn = (of: string) =>
+    Object.fromEntries(connectionFilesIn(of).map((name) => [name, readFileSync(join(of, name), 'utf8')]));
+  const all = { 'Bay%202.json': 'bay', 'Furnace.json': 'furnace', 'Meter.json': 'meter' };
+  const elsewhere = join(home, 'elsewhere');
+  const { told } = await ran(restore, copy, elsewhere);
+  expect(told).toContain('Instruments that wait, and are not read: Bay 2, Furnace, Meter.');
+  expect(textsIn(waitingFolderOf(elsewhere))).toEqual(all);
+  expect(keptConnections(elsewhere), 'none is read').toEqual([]);
+
+  // Where the copy was taken: what is read is read as before, what is read otherwise stands beside it.
+  lay(connectionsFolderOf(folder), 'Meter', 'meter as it is now');
+  expect(putBack({ copy, record: folder, stamp: '1' }).instruments).toEqual(['Furnace', 'Meter']);
+  expect(textsIn(connectionsFolderOf(folder))).toEqual({ 'Bay%202.json': 'bay', 'Meter.json': 'meter as it is now' });
+  expect(textsIn(waitingFolderOf(folder))).toEqual({ 'Furnace.json': 'furnace', 'Meter.json': 'meter' });
 });
 
 describe('refused with what to do, and nothing is touched', () => {

@@ -1,5 +1,5 @@
 /** Setting up an instrument over HTTP: on trial nothing is recorded; kept, it is read, and read again by the next start. */
-import { mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 import { createServer } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { tmpdir } from 'node:os';
@@ -7,10 +7,11 @@ import { join } from 'node:path';
 import express from 'express';
 import { expect, onTestFinished, test } from 'vitest';
 import type { Actor } from '../../../server/desk/actor.ts';
+import { connectionsFolderOf, waitingFolderOf } from '../../../server/record/instrument-files.ts';
 import type { ConnectionsView, TrialView } from '../../../server/screen/contract.ts';
 import { createConnections } from '../../../server/station/connections.ts';
 import { connectionsRouter } from '../../../server/station/connections-router.ts';
-import { connectionsFolderOf, keptConnections } from '../../../server/station/kept-connections.ts';
+import { keptConnections } from '../../../server/station/kept-connections.ts';
 import { createTrials } from '../../../server/station/trial.ts';
 import type { WireEvent } from '../../../server/wire/event.ts';
 import { createInProcessPort } from '../../../server/wire/in-process-port.ts';
@@ -162,4 +163,22 @@ test('a kept file that was spoilt is named, and no start goes on without its ins
   const [name] = readdirSync(connectionsFolderOf(folder));
   writeFileSync(join(connectionsFolderOf(folder), name!), '{"format":');
   expect(() => keptConnections(folder)).toThrow(/cannot be read.*Put it right/);
+});
+
+test('what a restored record brought along is not read until it is kept, or is left out', async () => {
+  const { folder, links, ask } = await bench();
+  const waiting = waitingFolderOf(folder);
+  mkdirSync(waiting, { recursive: true });
+  writeFileSync(join(waiting, 'Meter%20on%20the%20bench.json'), JSON.stringify(connection));
+  writeFileSync(join(waiting, 'Spoilt.json'), '{"format":');
+  expect(keptConnections(folder)).toEqual([]);
+  expect(((await ask('GET', '/connections')).body as ConnectionsView).waiting).toEqual([
+    { name: connection.name, text: JSON.stringify(connection), was: 'lines of text, COM3' },
+    { name: 'Spoilt', text: '{"format":' },
+  ]);
+  expect(links.size).toBe(0);
+  expect((await ask('DELETE', '/connections/waiting/Spoilt')).status).toBe(200);
+  expect((await ask('POST', '/connections', { connection })).status).toBe(201);
+  expect(keptConnections(folder)).toEqual([connection]);
+  expect(readdirSync(waiting)).toEqual([]);
 });

@@ -1,5 +1,5 @@
 /** Instruments that are no board: say how one is read, see live what it gives before anything is recorded, then keep it. */
-import { useSignal } from '@preact/signals';
+import { type Signal, useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import type { ConnectionKind } from '../../../server/weld/connection/connection.ts';
 import { ChoiceField } from '../../parts/field.tsx';
@@ -10,10 +10,13 @@ import { ConnectionFields, problemText } from './fields.tsx';
 import { Kept } from './kept.tsx';
 import { Trial } from './trial.tsx';
 import { type InstrumentsDesk, useInstruments } from './use-instruments.ts';
+import { Waiting } from './waiting.tsx';
 
 export function InstrumentsPage() {
   useTitle('Instruments');
   const desk = useInstruments();
+  /** The file as somebody changed it; absent while it comes of the fields. */
+  const own = useSignal<string | undefined>(undefined);
   return (
     <article class="connecting" aria-labelledby="instruments-title">
       <div class="joint-head">
@@ -25,7 +28,14 @@ export function InstrumentsPage() {
       </p>
       <Cautions />
       <Kept desk={desk} />
-      <Connecting desk={desk} />
+      <Waiting
+        desk={desk}
+        tryOut={(text) => {
+          own.value = text;
+          void desk.tryOut(text);
+        }}
+      />
+      <Connecting desk={desk} own={own} />
     </article>
   );
 }
@@ -44,10 +54,8 @@ function Cautions() {
   );
 }
 
-function Connecting({ desk }: { readonly desk: InstrumentsDesk }) {
+function Connecting({ desk, own }: { readonly desk: InstrumentsDesk; readonly own: Signal<string | undefined> }) {
   const draft = useSignal<Draft>(emptyDraft);
-  /** The file as somebody changed it; absent while it comes of the fields. */
-  const own = useSignal<string | undefined>(undefined);
   const { kind } = draft.value;
   const text = own.value ?? `${JSON.stringify(connectionOf(draft.value), null, 2)}`;
   useEffect(() => desk.end, []);

@@ -15,6 +15,8 @@ export interface InstrumentsDesk {
   end(): Promise<void>;
   keep(text: string): Promise<void>;
   takeAway(name: string): Promise<void>;
+  /** One that waits. */
+  leaveOut(name: string): Promise<void>;
 }
 
 const lookEvery = 1_000;
@@ -74,6 +76,10 @@ export function useInstruments(): InstrumentsDesk {
     return undefined;
   };
 
+  const drop = async (path: string): Promise<void> => {
+    if ((await send('DELETE', path, {})) !== undefined) await refresh();
+  };
+
   return {
     view: view.value,
     trial: trial.value,
@@ -106,8 +112,7 @@ export function useInstruments(): InstrumentsDesk {
       said.value = 'It is kept, and read from now on. Name it as the board of the probes of a joint.';
       await refresh();
     },
-    async takeAway(name) {
-      if ((await send('DELETE', `/api/connections/${encodeURIComponent(name)}`, {})) !== undefined) await refresh();
-    },
+    takeAway: (name) => drop(`/api/connections/${encodeURIComponent(name)}`),
+    leaveOut: (name) => drop(`/api/connections/waiting/${encodeURIComponent(name)}`),
   };
 }
