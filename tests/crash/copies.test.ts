@@ -1,5 +1,6 @@
 /** Copies of a record: taken while it is written, broken off at every step, put back; nothing is laid over and nothing is lost. */
 import { spawn } from 'node:child_process';
+import { randomBytes } from 'node:crypto';
 import { once } from 'node:events';
 import { cpSync, existsSync, mkdirSync, readdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
@@ -235,4 +236,54 @@ test('ended between laying the record aside and giving the copy its name: the sa
     ...{ reason: 'the disk failed', laidAside: [{ chain: 'joint-1' }, { chain: 'station' }] },
   });
   expect(inspectRecord(bed.folder).ok).toBe(true);
+});
+
+describe('killed (SIGKILL) while it copies', () => {
+  const copier = fileURLToPath(new URL('./copier.ts', import.meta.url));
+  const recordOf = (bytes: number): string => {
+    const bed = bench(undefined, () => signer);
+    bed.store.putDocument(randomBytes(bytes), 'image/png');
+    bed.store.commit(shortJob());
+    bed.store.close();
+    return bed.folder;
+  };
+  const killed = async (from: string, to: string, step: string): Promise<void> => {
+    const child = spawn(process.execPath, ['--import', 'tsx', copier, from, to, step], { cwd: root });
+    let told = '';
+    child.stderr.on('data', (data) => {
+      told += String(data);
+    });
+    child.stdout.on('data', () => {
+      if (step === 'copying') child.kill('SIGKILL');
+    });
+    const [, signal] = await once(child, 'close');
+    expect(signal, told).toBe('SIGKILL');
+  };
+
+  test.each(['copying', 'copied', 'looking through'])(
+    'while %s: what is half-made has no name of a copy and is not put back unseen; the next copy goes through',
+    { timeout: 60_000 },
+    async (step) => {
+      // Some megabytes where the writing itself is broken off, so that it takes a while.
+      const folder = recordOf(step === 'copying' ? 8_000_000 : 1000);
+      const heads = headsOf(folder);
+      const to = join(dirname(folder), 'copy');
+      await killed(folder, to, step);
+      expect(readdirSync(dirname(folder)).filter((name) => name.startsWith('copy'))).toEqual(['copy.unfinished']);
+      expect(readdirSync(`${to}.unfinished`), 'nothing says of it that it was verified').not.toContain('COPY.txt');
+
+      // Whoever takes it for a copy all the same gets the whole record, or a refusal; never a part of it.
+      const back = join(dirname(folder), 'back');
+      const told = refusal(() => putBack({ copy: `${to}.unfinished`, record: back, stamp: '1' }));
+      if (told === 'nothing was refused') expect(headsOf(back)).toEqual(heads);
+      else expect(existsSync(back), told).toBe(false);
+      if (step !== 'copying') expect(told).toBe('nothing was refused');
+
+      expect(inspectRecord(folder).ok).toBe(true);
+      const again = await ran(backup, folder, to);
+      expect(again.status, again.told).toBe(0);
+      expect([headsOf(to), inspectRecord(to).ok]).toEqual([heads, true]);
+      expect(readdirSync(dirname(folder)).filter((name) => name.includes('unfinished'))).toEqual([]);
+    },
+  );
 });
