@@ -19,23 +19,27 @@ export interface DiagnosisParts {
   readonly board: (port: string) => { readonly board: string; readonly simulated: boolean } | undefined;
   readonly listed: readonly ListedPort[];
   readonly captures: Captures;
+  readonly claimedBy: (port: string) => string | undefined;
 }
 
 export function linksView(parts: DiagnosisParts): LinksView {
-  const { links, listed, captures, platform } = parts;
+  const { links, listed, captures } = parts;
   return {
     links: [...links].map(([port, link]) => rowOf(port, link, parts)),
     unopened: listed
       .filter(({ path }) => !links.has(path))
-      .map((port) => ({
-        port: port.path,
-        hardware: hardwareText(port),
-        words:
-          rightsProblem(port.path, platform) ??
-          'Not opened, since nobody named it. If a board of this station is behind it, start with --port or --usb.',
-      })),
+      .map((port) => ({ port: port.path, hardware: hardwareText(port), words: whyUnopened(port.path, parts) })),
     captures: captures.list(),
   };
+}
+
+function whyUnopened(port: string, { platform, claimedBy }: DiagnosisParts): string {
+  const connection = claimedBy(port);
+  if (connection !== undefined) return `It is no board's port: ${connection} reads an instrument there.`;
+  return (
+    rightsProblem(port, platform) ??
+    'Not opened, since nobody named it. If a board of this station is behind it, start with --port or --usb.'
+  );
 }
 
 const recent = 10_000;

@@ -6,7 +6,7 @@ import type { ActorOf } from '../desk/actor.ts';
 import type { Pipeline } from '../pipeline.ts';
 import type { WireEvent } from '../wire/event.ts';
 import type { Link } from '../wire/serial-link.ts';
-import { againstConnections, type Connections, createConnections } from './connections.ts';
+import { againstConnections, type Connections, claimOn, createConnections } from './connections.ts';
 import { connectionsRouter } from './connections-router.ts';
 import { keptConnections, waitingConnections } from './kept-connections.ts';
 import type { StationOptions } from './options.ts';
@@ -25,6 +25,8 @@ export interface ConnectingParts {
 export interface Connecting {
   readonly connections: Connections;
   readonly router: Router;
+  /** The connection that opens this port, one on trial too; undefined where it may be a board's. */
+  claimedBy(port: string): string | undefined;
   /** Opens all. Throws with words where they cannot be read by one station. */
   begin(): void;
   /** The trial and what is open. */
@@ -48,11 +50,16 @@ export function createConnecting({ options, pipeline, links, linkEvents, onLink,
     },
   });
   const trials = createTrials({ clock, platform, outside, newId: randomUUID });
+  const boardPorts = (): readonly string[] =>
+    [...pipeline.intake.boards.byId.values()].flatMap(({ port, connection }) =>
+      connection === undefined && links.has(port) ? [port] : [],
+    );
   const router = connectionsRouter({
     folder,
     connections,
     trials,
-    ports: () => [...links.keys()].filter((port) => connections.read(port) === undefined),
+    // A port that was found and has no board on it may be an instrument's.
+    ports: () => [...new Set([...ports, ...boardPorts()])],
     fixed: new Set(given.map(({ name }) => name)),
     actor,
     listPorts: () => SerialPort.list(),
@@ -61,6 +68,7 @@ export function createConnecting({ options, pipeline, links, linkEvents, onLink,
   return {
     connections,
     router,
+    claimedBy: (port) => claimOn([...connections.all(), ...trials.open()], port),
     begin() {
       const all = [...given, ...(options.demonstration === undefined ? keptConnections(folder) : [])];
       const against = againstConnections(all, ports);

@@ -10,7 +10,7 @@ import {
   type ReadCounts,
 } from '../wire/connection/open-connection.ts';
 import type { WireEvent } from '../wire/event.ts';
-import { portIdentity } from '../wire/port-identity.ts';
+import { isSamePort, portIdentity } from '../wire/port-identity.ts';
 import type { Link } from '../wire/serial-link.ts';
 
 export interface Connections {
@@ -90,15 +90,20 @@ const linkOf = (link: ConnectionLink, board: string): Link => ({
   close: link.close,
 });
 
+/** The connection that opens this port, whatever name either gives it. */
+export const claimOn = (connections: readonly Connection[], port: string): string | undefined =>
+  connections.find((each) => 'port' in each && isSamePort(each.port, port))?.name;
+
 /** Why these connections cannot be read by one station; undefined where they can. */
 export function againstConnections(connections: readonly Connection[], ports: readonly string[]): string | undefined {
   const boards = new Set<string>();
-  const places = new Set<string>(ports);
+  const places: { readonly place: string; readonly by?: string }[] = ports.map((place) => ({ place }));
   for (const connection of connections) {
     const place = placeOf(connection);
-    if (places.has(place))
-      return `${connection.name}: ${place} is read already; one line can be read by one connection`;
-    places.add(place);
+    const taken = places.find((each) => each.place === place || isSamePort(each.place, place));
+    if (taken !== undefined)
+      return `${connection.name}: ${place} is read already, ${taken.by === undefined ? "as a board's port" : `by ${taken.by}`}; one line can be read by one connection. Give it its own port, or take the other away`;
+    places.push({ place, by: connection.name });
     for (const { board } of connectedBy(connection)) {
       if (boards.has(board)) return `${connection.name}: the name ${board} is another instrument's already`;
       boards.add(board);

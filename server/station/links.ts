@@ -19,9 +19,10 @@ export interface LinksParts {
   /** All links of the station, those of connected instruments too. */
   readonly links: Map<string, Link>;
   readonly hearLink: (port: string, event: WireEvent & { type: 'link' }) => void;
+  readonly claimedBy: (port: string) => string | undefined;
 }
 
-export function stationLinks({ options, pipeline, signals, links, hearLink }: LinksParts): LinkKeeper {
+export function stationLinks({ options, pipeline, signals, links, hearLink, claimedBy }: LinksParts): LinkKeeper {
   const { clock, openPort, platform, baudRate, watch } = options;
   const book = createBoardBook(clock);
   for (const [board, before] of pipeline.heardBefore()) book.resume(board, before);
@@ -34,12 +35,20 @@ export function stationLinks({ options, pipeline, signals, links, hearLink }: Li
     else void portIdentity(port, watch?.list).then((identity) => pipeline.portIdentified(port, identity));
   };
 
+  /** A port that was let go may be a connected instrument's by now. */
+  const own = new Map<string, Link>();
   return createLinkKeeper({
     named: options.ports,
     usb: options.usb ?? [],
     clock,
+    claimedBy,
     tell: options.tell,
-    onLink: (port, link) => (link === undefined ? links.delete(port) : links.set(port, link)),
+    onLink: (port, link) => {
+      if (link !== undefined) {
+        own.set(port, link);
+        links.set(port, link);
+      } else if (links.get(port) === own.get(port)) links.delete(port);
+    },
     ...(watch === undefined ? {} : { watch }),
     open: (path, how) =>
       openLink({
@@ -68,8 +77,9 @@ export function linksDesk(parts: {
   readonly links: ReadonlyMap<string, Link>;
   readonly linkEvents: ReadonlyMap<string, WireEvent & { type: 'link' }>;
   readonly captures: Captures;
+  readonly claimedBy: (port: string) => string | undefined;
 }): LinksDesk {
-  const { options, pipeline, keeper, links, linkEvents, captures } = parts;
+  const { options, pipeline, keeper, links, linkEvents, captures, claimedBy } = parts;
   return {
     captures,
     link: (port) => keeper.links.get(port),
@@ -86,6 +96,7 @@ export function linksDesk(parts: {
           return found === undefined ? undefined : { board: found.hello.board, simulated: found.hello.simulated };
         },
         listed: keeper.listed(),
+        claimedBy,
         captures,
       }),
   };

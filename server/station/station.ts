@@ -147,10 +147,11 @@ export async function startStation(options: StationOptions): Promise<Station> {
       },
     });
     let closing = false;
-    const keeper = stationLinks({ options, pipeline, signals, links, hearLink });
+    const { claimedBy } = connecting;
+    const keeper = stationLinks({ options, pipeline, signals, links, hearLink, claimedBy });
     opened.push(() => keeper.close());
     const captures = createCaptures(join(folder, 'captures'), clock, tell);
-    const diagnosis = linksRouter(linksDesk({ options, pipeline, keeper, links, linkEvents, captures }));
+    const diagnosis = linksRouter(linksDesk({ options, pipeline, keeper, links, linkEvents, captures, claimedBy }));
     const app = createDoor({
       webFolder: options.webFolder,
       routers: [

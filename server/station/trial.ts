@@ -14,6 +14,8 @@ export interface Trials {
   begin(connection: Connection): Promise<string>;
   /** Undefined once it has ended; looking at it keeps it. */
   view(id: string): TrialView | undefined;
+  /** What is on trial now. */
+  open(): readonly Connection[];
   end(): Promise<void>;
 }
 
@@ -55,6 +57,7 @@ export const createTrials = ({ clock, platform, outside, newId }: TrialOptions):
 
   return {
     end,
+    open: () => (trial === undefined ? [] : [trial.link.connection]),
     async begin(connection) {
       await end();
       const states: Trial['states'] = new Map();

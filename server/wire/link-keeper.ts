@@ -3,12 +3,11 @@
  * each second what is plugged in, takes up what comes, and tries at once what comes back. Promise: nothing is opened
  * that nobody named or allowed, also where another device takes the place of one that was pulled out.
  */
-import { realpathSync } from 'node:fs';
 import type { Clock } from '../measure/clock.ts';
 import { limits } from '../measure/limits.ts';
 import { milliseconds } from '../measure/quantity.ts';
 import type { Advised } from './port-advice.ts';
-import type { ListedPort, ListPorts } from './port-identity.ts';
+import { isSamePort, type ListedPort, type ListPorts } from './port-identity.ts';
 import type { BoardLink, LinkOptions } from './serial-link.ts';
 import { allows, type UsbRule, usbIdentity } from './usb-rule.ts';
 
@@ -25,6 +24,8 @@ export interface KeeperOptions {
   readonly named: readonly string[];
   readonly usb: readonly UsbRule[];
   readonly clock: Clock;
+  /** The connection that reads this port, if any: it is no board's then. */
+  readonly claimedBy?: (port: string) => string | undefined;
   /** Absent where the ports are played: then nothing comes or goes but by itself. */
   readonly watch?: PortWatch;
   /** Told of each link that begins, and of each that ends, without it. */
@@ -44,7 +45,7 @@ export interface LinkKeeper {
 }
 
 export function createLinkKeeper(options: KeeperOptions): LinkKeeper {
-  const { named, usb, clock, open, tell } = options;
+  const { named, usb, clock, open, tell, claimedBy = () => undefined } = options;
   const { list, stamp, node } = options.watch ?? nothingPlugged;
   const links = new Map<string, BoardLink>();
   /** USB identity that was meant with a named port: that of the first device seen there. */
@@ -67,10 +68,7 @@ export function createLinkKeeper(options: KeeperOptions): LinkKeeper {
     }
   };
 
-  const listedAt = (path: string): ListedPort | undefined => {
-    const real = realPath(path);
-    return ports.find((port) => port.path === path || realPath(port.path) === real);
-  };
+  const listedAt = (path: string): ListedPort | undefined => ports.find((port) => isSamePort(port.path, path));
 
   /** The first device that is seen at a named port is the one that was meant. */
   const mean = (path: string): void => {
@@ -81,6 +79,8 @@ export function createLinkKeeper(options: KeeperOptions): LinkKeeper {
 
   /** Of a device that is there; what is not there is tried, and fails with the words of the system. */
   const mayOpen = async (path: string): Promise<Advised | undefined> => {
+    const claim = claimedBy(path);
+    if (claim !== undefined) return claimed(claim);
     if (options.watch === undefined) return undefined;
     const now = stamp();
     if (now === undefined || now !== lookedAt) await relist();
@@ -122,8 +122,9 @@ export function createLinkKeeper(options: KeeperOptions): LinkKeeper {
       nodes.set(path, present);
     }
     for (const port of ports) {
-      const isKnown = [...links.keys()].some((path) => path === port.path || realPath(path) === realPath(port.path));
-      if (isKnown || !(usb.some((rule) => allows(rule, port)) || follows(port))) continue;
+      const isKnown = [...links.keys()].some((path) => isSamePort(path, port.path));
+      if (isKnown || claimedBy(port.path) !== undefined) continue;
+      if (!(usb.some((rule) => allows(rule, port)) || follows(port))) continue;
       if (links.size < limits.boardsMaximum || (await dropVanished())) add(port.path, true);
       else tell(`${port.path} is not opened: this station reads ${limits.boardsMaximum} ports already.`);
     }
@@ -133,29 +134,45 @@ export function createLinkKeeper(options: KeeperOptions): LinkKeeper {
   const dropVanished = async (): Promise<boolean> => {
     for (const [path, link] of links) {
       if (named.includes(path) || listedAt(path) !== undefined) continue;
-      links.delete(path);
-      options.onLink?.(path);
-      await link.close();
+      await drop(path, link);
       return true;
     }
     return false;
   };
 
+  const drop = async (path: string, link: BoardLink): Promise<void> => {
+    links.delete(path);
+    options.onLink?.(path);
+    await link.close();
+  };
+
+  /** What was found and is claimed since is let go; once nobody claims it any more it may be found again. */
+  const letGo = async (): Promise<void> => {
+    const claims = ports.map(({ path }) => claimedBy(path) ?? '').join('\n');
+    if (claims !== claimsBefore) lookedAt = '';
+    claimsBefore = claims;
+    for (const [path, link] of links)
+      if (!named.includes(path) && claimedBy(path) !== undefined) await drop(path, link);
+  };
+
+  let claimsBefore = '';
   let settling = 0;
   const eachSecond = (): void => {
     if (closed) return;
     const before = lookedAt;
-    void look().then(() => {
-      if (closed) return;
-      // Once more after a change: names and rights of a new port come a moment after it.
-      if (lookedAt !== before) settling = 1;
-      else if (settling > 0 && lookedAt !== undefined) {
-        settling -= 1;
-        lookedAt = '';
-      }
-      const each = stamp() === undefined ? limits.portsListMilliseconds : limits.portsLookMilliseconds;
-      cancel = clock.after(milliseconds(each), eachSecond);
-    });
+    void letGo()
+      .then(look)
+      .then(() => {
+        if (closed) return;
+        // Once more after a change: names and rights of a new port come a moment after it.
+        if (lookedAt !== before) settling = 1;
+        else if (settling > 0 && lookedAt !== undefined) {
+          settling -= 1;
+          lookedAt = '';
+        }
+        const each = stamp() === undefined ? limits.portsListMilliseconds : limits.portsLookMilliseconds;
+        cancel = clock.after(milliseconds(each), eachSecond);
+      });
   };
 
   for (const path of named) add(path, false);
@@ -181,6 +198,12 @@ export function createLinkKeeper(options: KeeperOptions): LinkKeeper {
 
 const nothingPlugged: PortWatch = { list: async () => [], stamp: () => '', node: () => undefined };
 
+const claimed = (name: string): Advised => ({
+  cause: `the connection "${name}" reads this port`,
+  advice:
+    'It is not opened as the port of a board. Take the connection away on the page Instruments if a board is there.',
+});
+
 const another = (path: string, identity: string, first?: string): Advised => ({
   cause:
     first === undefined
@@ -189,11 +212,3 @@ const another = (path: string, identity: string, first?: string): Advised => ({
   advice:
     'It is not opened, since nobody has named it: opening may start a device anew. Plug the board in again, or ask for this port on the page Links.',
 });
-
-const realPath = (path: string): string => {
-  try {
-    return realpathSync(path);
-  } catch {
-    return path;
-  }
-};

@@ -37,8 +37,7 @@ export const portIdentity = async (
   } catch {
     return { verified: false, detail: 'this system cannot list its ports' };
   }
-  const real = realPath(path);
-  const found = ports.find((port) => port.path === path || realPath(port.path) === real);
+  const found = ports.find((port) => isSamePort(port.path, path));
   if (found === undefined) return { verified: false, detail: 'the system does not list this port' };
   if (found.vendorId === undefined || found.productId === undefined) {
     return { verified: false, detail: 'the port has no hardware identity' };
@@ -49,6 +48,13 @@ export const portIdentity = async (
 
 /** True for the slave's end of a pseudo-terminal on Linux and macOS, also through a symbolic link. */
 export const isPseudoTerminal = (path: string): boolean => /^\/dev\/(pts\/\d+|ttys\d+|ttyp\w+)$/.test(realPath(path));
+
+/** Whether both name the same device, also where one is a lasting name that leads to the other. */
+export const isSamePort = (one: string, other: string): boolean => portKey(one) === portKey(other);
+
+/** Windows knows no difference between COM3, com3 and \\.\COM3. */
+const portKey = (path: string): string =>
+  /^(\\\\\.\\)?com\d+$/i.test(path) ? path.replace(/^\\\\\.\\/, '').toUpperCase() : realPath(path);
 
 const realPath = (path: string): string => {
   try {

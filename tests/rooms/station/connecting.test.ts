@@ -1,5 +1,5 @@
 /** Setting up an instrument over HTTP: on trial nothing is recorded; kept, it is read, and read again by the next start. */
-import { mkdirSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, readdirSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
 import { createServer } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { tmpdir } from 'node:os';
@@ -9,14 +9,14 @@ import { expect, onTestFinished, test } from 'vitest';
 import type { Actor } from '../../../server/desk/actor.ts';
 import { connectionsFolderOf, waitingFolderOf } from '../../../server/record/instrument-files.ts';
 import type { ConnectionsView, TrialView } from '../../../server/screen/contract.ts';
-import { createConnections } from '../../../server/station/connections.ts';
+import { againstConnections, claimOn, createConnections } from '../../../server/station/connections.ts';
 import { connectionsRouter } from '../../../server/station/connections-router.ts';
 import { keptConnections } from '../../../server/station/kept-connections.ts';
 import { createTrials } from '../../../server/station/trial.ts';
 import type { WireEvent } from '../../../server/wire/event.ts';
 import { createInProcessPort } from '../../../server/wire/in-process-port.ts';
 import type { Link } from '../../../server/wire/serial-link.ts';
-import { linesFile, outsideWith } from '../../support/connection-files.ts';
+import { connectionIn, linesFile, outsideWith, rtuFile, slaveFile } from '../../support/connection-files.ts';
 import { createHandClock } from '../wire/hand-clock.ts';
 
 const connection = linesFile({
@@ -143,6 +143,21 @@ test('what cannot be read is told by field; a port of a board stays its own', as
     status: 422,
     body: { problems: [{ allowed: expect.stringContaining('COM1 is read already') }] },
   });
+});
+
+test('two connections claim no port, under two names either', async () => {
+  const { folder } = await bench();
+  const [device, lasting] = [`${folder}-ttyUSB0`, `${folder}-by-id`];
+  writeFileSync(device, '');
+  symlinkSync(device, lasting);
+  const one = connectionIn(linesFile({ pattern: 'T={1}', name: 'one', port: device }));
+  const other = connectionIn(rtuFile([slaveFile()], { name: 'other', port: lasting }));
+  expect(againstConnections([one, other], [])).toMatch(/^other: .*-by-id is read already, by one; .*its own port/);
+  expect(againstConnections([one], [lasting])).toMatch(/is read already, as a board's port/);
+  expect(claimOn([one], lasting)).toBe('one');
+  expect(claimOn([one], `${device}1`)).toBeUndefined();
+  const com = (port: string) => connectionIn(linesFile({ pattern: 'T={1}', name: port, board: port, port }));
+  expect(againstConnections([com('COM3'), com('\\\\.\\com3')], [])).toContain('by COM3');
 });
 
 test('where people sign on nobody else sets up an instrument, and a demonstration keeps none', async () => {

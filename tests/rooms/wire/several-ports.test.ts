@@ -36,6 +36,39 @@ describe('ports that come and go', () => {
     await yard.close();
   });
 
+  it('what a connection reads is not opened by any rule, is let go once it is claimed, and found again after', async () => {
+    let claims: readonly string[] = [a];
+    const yard = createYard([], ['any'], (port) => (claims.includes(port) ? 'Bay 2' : undefined));
+    yard.plug(a, { usb: adapter, speaks: foreign });
+    yard.plug(b, { usb: adapter, speaks: oneBoard() });
+    await yard.run(6000);
+    expect([...yard.openings.keys()]).toEqual([b]);
+    claims = [a, b];
+    await yard.run(2000);
+    expect([...yard.keeper.links.keys()]).toEqual([]);
+    const before = yard.openings.get(b);
+    await yard.run(5000);
+    expect(yard.openings.get(b)).toBe(before);
+    claims = [a];
+    await yard.run(6000);
+    expect(yard.openings.get(b)).toBe(before! + 1);
+    expect(yard.last(b).state).toBe('open');
+    expect(yard.openings.has(a)).toBe(false);
+    await yard.close();
+  });
+
+  it('one that was named and is claimed says by which connection', async () => {
+    const yard = createYard([a], [], () => 'Bay 2');
+    yard.plug(a, { usb: adapter, speaks: oneBoard() });
+    await yard.run(3000);
+    expect(yard.openings.has(a)).toBe(false);
+    expect(yard.last(a)).toMatchObject({
+      cause: 'the connection "Bay 2" reads this port',
+      advice: expect.stringContaining('Take the connection away'),
+    });
+    await yard.close();
+  });
+
   it('one that returns is opened within 2 s and read within its start and two periods', async () => {
     const yard = createYard([a]);
     const board = oneBoard();

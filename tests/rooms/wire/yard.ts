@@ -32,7 +32,11 @@ export interface Yard {
   close(): Promise<void>;
 }
 
-export function createYard(named: readonly string[], usb: readonly string[] = []): Yard {
+export function createYard(
+  named: readonly string[],
+  usb: readonly string[] = [],
+  claimedBy: (port: string) => string | undefined = () => undefined,
+): Yard {
   const clock = createHandClock();
   const events: WireEvent[] = [];
   const told: string[] = [];
@@ -50,6 +54,7 @@ export function createYard(named: readonly string[], usb: readonly string[] = []
     named,
     usb: usb.map((text) => readUsbRule(text)!),
     clock,
+    claimedBy,
     tell: (line) => told.push(line),
     watch: {
       list: async () => listed(),
