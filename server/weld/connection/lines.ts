@@ -9,6 +9,7 @@ import {
   doubledChannels,
   periodSchema,
 } from './channel.ts';
+import { checkSchema } from './check.ts';
 import { connectionFormat } from './format.ts';
 import { type Piece, piecesOf } from './pattern.ts';
 import { addressShape, serialShape } from './serial.ts';
@@ -76,6 +77,7 @@ const common = {
         'The line with places in braces: {1} value of channel 1, {channel} and {value} where the line names its channel, {cold} cold junction, {*} anything. Blanks fit any number of blanks.',
     })
     .optional(),
+  check: checkSchema.optional(),
   coldJunctionColumn: z.int().min(1).max(100).optional(),
   unit: z.enum(lineUnits),
   decimal: z.enum(['.', ',']),

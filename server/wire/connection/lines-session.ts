@@ -23,8 +23,12 @@ export const openLines = async (options: SessionOptions<TextLines>): Promise<Ses
   const onLine = (line: string): void => {
     if (closed) return;
     const found = read(line);
-    if (found.kind === 'not understood') {
-      tally.bad(board, 'line not understood', `${found.why}: "${line.slice(0, limits.nameMaximum)}"`);
+    if (found.kind === 'not understood' || found.kind === 'damaged') {
+      tally.bad(
+        board,
+        found.kind === 'damaged' ? 'wrong check value' : 'line not understood',
+        `${found.why}: "${line.slice(0, limits.nameMaximum)}"`,
+      );
       return;
     }
     if (found.kind === 'passed over') return;

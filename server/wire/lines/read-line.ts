@@ -9,15 +9,28 @@ import { match, type Place, piecesOf } from '../../weld/connection/pattern.ts';
 import type { ToldValue } from '../../weld/told.ts';
 import { readCell } from '../log-numbers.ts';
 import { toCelsius } from '../log-units.ts';
+import { checkedLine } from './check-value.ts';
 
 export type LineRead =
   | { readonly kind: 'values'; readonly values: readonly ToldValue[] }
   /** Not meant for us, as the file says. */
   | { readonly kind: 'passed over' }
-  | { readonly kind: 'not understood'; readonly why: string };
+  | { readonly kind: 'not understood'; readonly why: string }
+  /** Its check value is wrong or missing: nothing of it is used. */
+  | { readonly kind: 'damaged'; readonly why: string };
 
 /** Ready for many lines. */
 export const lineReader = (connection: TextLines): ((line: string) => LineRead) => {
+  const { check } = connection;
+  const read = plainReader(connection);
+  if (check === undefined) return read;
+  return (line) => {
+    const checked = checkedLine(check, line);
+    return 'why' in checked ? { kind: 'damaged', why: checked.why } : read(checked.text);
+  };
+};
+
+const plainReader = (connection: TextLines): ((line: string) => LineRead) => {
   const { pattern, separator } = connection;
   if (pattern === undefined) return (line) => byColumns(connection, separator!, line);
   const pieces = piecesOf(pattern);

@@ -36,6 +36,7 @@ test.each([
   ['modbus rtu', { ...modbus, ...serial, kind: 'modbus rtu' }],
   ['modbus tcp', { ...modbus, kind: 'modbus tcp', host: '192.0.2.4', tcpPort: '502' }],
   ['lines by a pattern', { ...lines, pattern: 'T={1}', query: 'R?\\r\\n' }],
+  ['lines with a check value', { ...lines, pattern: 'T={1}', checkKind: 'xor', checkBehind: '*', checkFrom: '$' }],
   ['lines by columns', { ...lines, separator: ';', column: '2', channels: '3' }],
   ['lines from the network', { ...lines, line: 'network', host: 'meter', tcpPort: '4001', pattern: 'T={1}' }],
   [

@@ -120,6 +120,7 @@ function linesOf(at: Reader) {
     query: at.text('query')?.replaceAll('\\r', '\r').replaceAll('\\n', '\n'),
     pattern,
     separator: pattern === undefined ? at.text('separator') : undefined,
+    check: checkOf(at),
     unit: at.text('lineUnit'),
     decimal: at.text('decimal'),
     faults: faultOf(at.text('textFault'), 'text'),
@@ -132,6 +133,11 @@ function linesOf(at: Reader) {
     ),
   };
 }
+
+const checkOf = (at: Reader): Record<string, unknown> | undefined => {
+  const kind = at.text('checkKind');
+  return kind === undefined ? undefined : present({ kind, behind: at.text('checkBehind'), from: at.text('checkFrom') });
+};
 
 const column = (first: number | string | undefined, channel: number): number | string | undefined =>
   typeof first === 'number' ? first + channel - 1 : first;

@@ -84,6 +84,19 @@ const entries = {
   pattern: { label: 'How a line is written', hint: 'T1={1} T2={2}, or CH{channel}: {value}; {*} is anything.' },
   separator: { label: 'or: what stands between columns', hint: 'One character, tab or blanks.' },
   column: { label: 'Column of channel 1', hint: 'The first is 1.', isNumber: true },
+  checkKind: {
+    label: 'Check value at the end of a line',
+    hint: 'Empty where there is none.',
+    choices: [
+      ['xor', 'xor, two digits'],
+      ['sum', 'sum, two digits'],
+      ['crc-16 modbus', 'CRC-16 as of Modbus, four digits'],
+      ['crc-16 ccitt', 'CRC-16 CCITT, four digits'],
+    ],
+    inFile: ['check', 'kind'],
+  },
+  checkBehind: { label: 'What stands before it', hint: 'As *.', inFile: ['behind'] },
+  checkFrom: { label: 'First text that it does not count', hint: 'As $; empty where it counts all.', inFile: ['from'] },
   decimal: {
     label: 'Decimal mark',
     choices: [
@@ -133,9 +146,11 @@ const registersOf = ({ number = '' }: Draft): readonly EntryName[] => [
   ...(['scale', 'unit', 'rawFault', ...read] as const),
 ];
 
-const lineOf = ({ pattern = '' }: Draft): readonly EntryName[] => [
+const lineOf = ({ pattern = '', checkKind = '' }: Draft): readonly EntryName[] => [
   ...(['query', 'pattern'] as const),
   ...(pattern === '' ? (['separator', 'column'] as const) : []),
+  ...(['checkKind'] as const),
+  ...(checkKind === '' ? [] : (['checkBehind', 'checkFrom'] as const)),
   ...(['lineUnit', 'decimal', 'textFault', ...read] as const),
 ];
 
