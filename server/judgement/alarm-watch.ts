@@ -101,15 +101,15 @@ function breaks(state: State, minimum: MinimumNow): Watched[] {
   const limit = state.limits.maintenanceMinimum;
   if (limit === undefined) return [];
   const isBreak = hasBegunWelding(state) && !isPassRunning(state) && !isWeldingComplete(state);
-  const ahead = breakByTrend(state);
+  const ahead = isBreak ? breakByTrend(state, minimum) : undefined;
   const kind = 'break near its end';
   return [
     cold(state, 'maintenance temperature lost', minimum, limit, { only: isBreak }),
     {
       key: kind,
       kind,
-      active: isBreak && ahead !== undefined && ahead.time <= breakNearItsEnd,
-      clear: !isBreak || ahead === undefined || ahead.time > breakNoLongerNear,
+      active: ahead !== undefined && ahead.time <= breakNearItsEnd,
+      clear: ahead === undefined || ahead.time > breakNoLongerNear,
       about: {
         limit,
         ...(ahead === undefined ? {} : { probe: ahead.probe, value: minimum.governing!.temperature }),
@@ -180,11 +180,12 @@ function cold(
 /** The one that is hottest beyond its guard band, if any is above; else the hottest. */
 function hottestProven(state: State): ReturnType<typeof hottestOf> {
   const limit = state.limits.highest!;
-  const above = onPart(state).filter(
+  const all = onPart(state);
+  const above = all.filter(
     (each) =>
       each.good !== undefined && keepsMaximum(each.good.temperature, limit, bandOf(state, each.good)) === 'broken',
   );
-  return hottestOf(state, above) ?? hottestOf(state, onPart(state));
+  return hottestOf(state, above) ?? hottestOf(state, all);
 }
 
 const beforeHeating = ({ underway }: State): Suppression | undefined => (underway ? undefined : 'before heating');

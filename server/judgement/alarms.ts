@@ -17,11 +17,14 @@ export function settleAlarms(state: State): void {
   settleShelvings(state);
   const watched = watchedNow(state);
   for (const each of watched) settleOne(state, each, each.muted ?? causeOf(state, each, watched));
-  // What left the joint by a revision has nothing left to watch.
-  const keys = new Set(watched.map(({ key }) => key));
+}
+
+/** What left the joint by a revision has nothing left to watch. */
+export function forgetUnwatched(state: State): void {
+  const keys = new Set(watchedNow(state).map(({ key }) => key));
   state.alarms = state.alarms.filter(({ key }) => keys.has(key));
   state.shelvings = state.shelvings.filter(({ key }) => keys.has(key));
-  for (const timer of Object.keys(state.alarmTimers)) if (!keys.has(keyOf(timer))) delete state.alarmTimers[timer];
+  for (const timer of state.alarmTimers.keys()) if (!keys.has(keyOf(timer))) state.alarmTimers.delete(timer);
 }
 
 /** The first who takes note of it counts. What is not announced needs no one. */
@@ -36,7 +39,7 @@ export function acknowledge(state: State, key: string, who: string): void {
 }
 
 export const alarmsDue = (state: State): Instant[] => [
-  ...Object.values(state.alarmTimers).map(({ due }) => due),
+  ...Array.from(state.alarmTimers.values(), ({ due }) => due),
   ...shelvingsDue(state),
   ...boardsDue(state),
 ];
@@ -46,7 +49,7 @@ function settleOne(state: State, watched: Watched, suppressed: Suppression | und
   const { delayOn, delayOff } = alarmRules[kind];
   const alarm = state.alarms.find((each) => each.key === key);
   if (alarm === undefined) {
-    const since = heldFor(state, `on ${key}`, active, delayOn);
+    const since = heldFor(state, 'on', key, active, delayOn);
     if (since === undefined) return;
     const risen: Mutable<Alarm> = { key, kind, state: 'active', since, ...watched.about };
     state.alarms.push(risen);
@@ -55,14 +58,14 @@ function settleOne(state: State, watched: Watched, suppressed: Suppression | und
   }
   if (active) Object.assign(alarm, watched.about, { kind });
   if (alarm.state === 'returned unacknowledged') {
-    if (heldFor(state, `on ${key}`, active, delayOn) !== undefined) riseAgain(alarm);
+    if (heldFor(state, 'on', key, active, delayOn) !== undefined) riseAgain(alarm);
   } else {
     // Nobody was told that it was wrong: nobody waits to be told that it is right, nor is anybody told while it is.
     const isHeld = suppressed !== undefined || isShelved(state, key);
     const untold = alarm.announcedAt === undefined && !active && (clear || !isHeld);
-    const since = heldFor(state, `off ${key}`, clear && !active, delayOff);
+    const since = heldFor(state, 'off', key, clear && !active, delayOff);
     if (untold || since !== undefined) {
-      delete state.alarmTimers[`off ${key}`];
+      state.alarmTimers.delete(timerOf('off', key));
       returnToNormal(state, alarm, since ?? state.now);
     }
   }
@@ -70,18 +73,21 @@ function settleOne(state: State, watched: Watched, suppressed: Suppression | und
 }
 
 /** Since when it has held, once that is as long as the delay; undefined before. The timer ends with either. */
-function heldFor(state: State, timer: string, holds: boolean, delay: number): Instant | undefined {
-  if (!holds) {
-    delete state.alarmTimers[timer];
-    return undefined;
-  }
-  const running = state.alarmTimers[timer] ?? { since: state.now, due: (state.now + delay) as Instant };
-  if (state.now < running.due) {
-    state.alarmTimers[timer] = running;
-    return undefined;
-  }
-  delete state.alarmTimers[timer];
-  return running.since;
+function heldFor(
+  { now, alarmTimers }: State,
+  edge: 'on' | 'off',
+  key: string,
+  holds: boolean,
+  delay: number,
+): Instant | undefined {
+  // Asked of everything that is watched, with every reading, while nearly always no timer runs.
+  if (!holds && alarmTimers.size === 0) return undefined;
+  const timer = timerOf(edge, key);
+  const running = alarmTimers.get(timer) ?? { since: now, due: (now + delay) as Instant };
+  const isOver = !holds || now >= running.due;
+  if (isOver) alarmTimers.delete(timer);
+  else alarmTimers.set(timer, running);
+  return holds && isOver ? running.since : undefined;
 }
 
 function riseAgain(alarm: Mutable<Alarm>): void {
@@ -131,4 +137,5 @@ const isUnderway = (state: State): boolean =>
   state.minimumFirstReachedAt !== undefined ||
   isWarming(state);
 
+const timerOf = (edge: 'on' | 'off', key: string): string => `${edge} ${key}`;
 const keyOf = (timer: string): string => timer.slice(timer.indexOf(' ') + 1);

@@ -7,10 +7,9 @@ import type { State } from './state.ts';
 import { timeTo, trendPerMinute } from './trend.ts';
 
 /** Undefined while it does not fall, after the last arc, or where no temperature is to be kept, or it is lost already. */
-export function breakByTrend(state: State): Outlook['breakByTrend'] {
+export function breakByTrend(state: State, { governing } = minimumNow(state)): Outlook['breakByTrend'] {
   if (isWeldingComplete(state)) return undefined;
   const limit = state.limits.maintenanceMinimum;
-  const { governing } = minimumNow(state);
   const measured = state.probes.find(({ probe }) => probe.id === governing?.probe);
   if (limit === undefined || governing === undefined || measured === undefined) return undefined;
   if (governing.temperature <= limit) return undefined;

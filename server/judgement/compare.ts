@@ -26,15 +26,22 @@ export const withinWindow = (
 export type Kept = 'kept' | 'broken' | 'within the band';
 
 export const keepsMinimum = (temperature: MilliCelsius, minimum: MilliCelsius, band: Millikelvin): Kept =>
-  proven((shift) => reaches((temperature + shift) as MilliCelsius, minimum), -band, band);
+  proven(
+    reaches((temperature - band) as MilliCelsius, minimum),
+    reaches((temperature + band) as MilliCelsius, minimum),
+  );
 export const keepsMaximum = (temperature: MilliCelsius, maximum: MilliCelsius, band: Millikelvin): Kept =>
-  proven((shift) => staysWithin((temperature + shift) as MilliCelsius, maximum), band, -band);
+  proven(
+    staysWithin((temperature + band) as MilliCelsius, maximum),
+    staysWithin((temperature - band) as MilliCelsius, maximum),
+  );
 export const keepsEvenness = (spread: Millikelvin, maximum: Millikelvin, band: Millikelvin): Kept =>
-  proven((shift) => isEven((spread + shift) as Millikelvin, maximum), band, -band);
+  proven(isEven((spread + band) as Millikelvin, maximum), isEven((spread - band) as Millikelvin, maximum));
 
-const proven = (passes: (shift: number) => boolean, against: number, away: number): Kept => {
-  if (passes(against)) return 'kept';
-  return passes(away) ? 'within the band' : 'broken';
+/** Whether it passes moved by the band against the limit, and moved away from it. */
+const proven = (against: boolean, away: boolean): Kept => {
+  if (against) return 'kept';
+  return away ? 'within the band' : 'broken';
 };
 
 /**

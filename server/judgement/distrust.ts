@@ -38,11 +38,15 @@ export function hottestUntrusted(
   probes: readonly ProbeState[],
   limit: Extreme['temperature'],
 ): Extreme | undefined {
-  return probes
-    .filter((each) => each.good !== undefined && !isTrusted(state, each))
-    .filter(({ good }) => keepsMaximum(good!.temperature, limit, bandOf(state, good!)) !== 'kept')
-    .map((each) => ({ probe: each.probe.id, temperature: each.good!.temperature }))
-    .sort((a, b) => b.temperature - a.temperature)[0];
+  let hottest: Extreme | undefined;
+  for (const each of probes) {
+    const { good } = each;
+    if (good === undefined || isTrusted(state, each)) continue;
+    if (keepsMaximum(good.temperature, limit, bandOf(state, good)) === 'kept') continue;
+    if (hottest === undefined || good.temperature > hottest.temperature)
+      hottest = { probe: each.probe.id, temperature: good.temperature };
+  }
+  return hottest;
 }
 
 const probeNamed = (state: State, id: string): ProbeState | undefined =>

@@ -9,7 +9,7 @@ import { requirement } from '../metallurgy/requirement.ts';
 import type { Act, Input, StationEvent } from '../weld/entry.ts';
 import type { Joint } from '../weld/joint.ts';
 import { afterDue, closeAfter, settleAfter, takeAfterAct } from './after/after-welding.ts';
-import { acknowledge, alarmsDue, settleAlarms } from './alarms.ts';
+import { acknowledge, alarmsDue, forgetUnwatched, settleAlarms } from './alarms.ts';
 import { ambientMissed, settleAmbient, takeAmbientCheck } from './ambient/check.ts';
 import { arcDue, settleArc, takeArc } from './arc-watch.ts';
 import { breaksDue, endBreak, settleBreaks, takeBreak } from './breaks/breaks.ts';
@@ -76,23 +76,24 @@ export function take(state: State, input: Input): State {
 function nextDue(state: State): Instant | undefined {
   if (state.closedAt !== undefined) return undefined;
   let next: Instant | undefined;
-  for (const due of [
-    ...registerDue(state),
-    ...handDue(state),
-    ...probeDue(state),
-    ...breaksDue(state),
-    ...soakDue(state),
-    ...throughDue(state),
-    ...passesDue(state),
-    ...arcDue(state),
-    ...watchesDue(state),
-    ...afterDue(state),
-    ...alarmsDue(state),
-  ]) {
-    if (due > state.now && (next === undefined || due < next)) next = due;
-  }
+  for (const dues of dueInstants)
+    for (const due of dues(state)) if (due > state.now && (next === undefined || due < next)) next = due;
   return next;
 }
+
+const dueInstants: readonly ((state: State) => readonly Instant[])[] = [
+  registerDue,
+  handDue,
+  probeDue,
+  breaksDue,
+  soakDue,
+  throughDue,
+  passesDue,
+  arcDue,
+  watchesDue,
+  afterDue,
+  alarmsDue,
+];
 
 function settle(state: State): void {
   if (state.closedAt !== undefined) return;
@@ -269,4 +270,5 @@ function requireAnew(state: State, entered: Joint): void {
     const sameWire = before?.probe.board === probe.board && before.probe.channel === probe.channel;
     return before !== undefined && sameWire ? { ...before, probe } : { probe, recent: [] };
   });
+  forgetUnwatched(state);
 }

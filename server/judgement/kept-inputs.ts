@@ -36,6 +36,8 @@ const heads = 8;
 const width = 3;
 /** One more where words stand beside: the place of the words, or less than none. */
 const widthOf = ({ told }: Shape): number => (told === true ? width + 1 : width);
+/** Of a whole row. */
+const lengthOf = (shape: Shape): number => heads + widthOf(shape) * shape.probes.length;
 const noWords = -1;
 /** A value without a temperature is the place of its quality and a half: temperatures are whole. */
 const half = 0.5;
@@ -60,39 +62,41 @@ export function createKeptInputs(from?: PackedInputs): KeptInputs {
   };
 
   const addScan = (scan: Scan): void => {
-    const shape = shapeOf(scan);
-    const row = [
-      shape,
-      scan.late ? 1 : 0,
-      scan.measuredAt,
-      scan.arrivedAt,
-      scan.boot,
-      scan.sequence,
-      scan.ticks,
-      scan.inputs,
-    ];
-    for (const { temperature, quality, raw } of scan.values) {
-      row.push(temperature ?? qualities.indexOf(quality) + half);
-      pushRaw(row, raw);
-      const said = saidBy(raw);
-      if (shapes[shape]!.told === true) row.push(said === undefined ? noWords : placeOf(said));
-    }
-    if (length + row.length > table.length) {
-      const longer = new Float64Array(Math.max(2 * table.length, length + row.length));
+    const index = shapeOf(scan);
+    const shape = shapes[index]!;
+    const end = length + lengthOf(shape);
+    if (end > table.length) {
+      const longer = new Float64Array(Math.max(2 * table.length, end));
       longer.set(table);
       table = longer;
     }
-    table.set(row, length);
-    length += row.length;
+    table[length] = index;
+    table[length + 1] = scan.late ? 1 : 0;
+    table[length + 2] = scan.measuredAt;
+    table[length + 3] = scan.arrivedAt;
+    table[length + 4] = scan.boot;
+    table[length + 5] = scan.sequence;
+    table[length + 6] = scan.ticks;
+    table[length + 7] = scan.inputs;
+    let at = length + heads;
+    for (const { temperature, quality, raw } of scan.values) {
+      table[at] = temperature ?? qualities.indexOf(quality) + half;
+      table[at + 1] = firstOf(raw);
+      table[at + 2] = secondOf(raw);
+      if (shape.told === true) {
+        const said = saidBy(raw);
+        table[at + width] = said === undefined ? noWords : placeOf(said);
+      }
+      at += widthOf(shape);
+    }
+    length = end;
     rows += 1;
   };
 
-  /** The second number is the cold junction of a voltage; what is none tells the form. */
-  const pushRaw = (row: number[], raw: Raw): void => {
-    if (raw.form === 'voltage') row.push(raw.deciMicrovolts, raw.coldJunction);
-    else if (raw.form === 'temperature') row.push(raw.reported, Number.NaN);
-    else if (raw.form === 'text') row.push(placeOf(raw.text), Number.POSITIVE_INFINITY);
-    else row.push(0, Number.NEGATIVE_INFINITY);
+  const firstOf = (raw: Raw): number => {
+    if (raw.form === 'voltage') return raw.deciMicrovolts;
+    if (raw.form === 'temperature') return raw.reported;
+    return raw.form === 'text' ? placeOf(raw.text) : 0;
   };
 
   const placeOf = (text: string): number => {
@@ -122,7 +126,7 @@ export function createKeptInputs(from?: PackedInputs): KeptInputs {
         for (; others[next]?.beforeRow === row; next += 1) inputs.push(others[next]!.input);
         if (row === rows) break;
         const shape = shapes[table[at]!]!;
-        const end = at + heads + widthOf(shape) * shape.probes.length;
+        const end = at + lengthOf(shape);
         inputs.push({ type: 'scan', scan: scanOf(shape, table.subarray(at, end), texts) });
         at = end;
       }
@@ -158,6 +162,13 @@ function scanOf(shape: Shape, row: Float64Array, texts: readonly string[]): Scan
     }),
   };
 }
+
+/** The cold junction of a voltage; what is none tells the form. */
+const secondOf = (raw: Raw): number => {
+  if (raw.form === 'voltage') return raw.coldJunction;
+  if (raw.form === 'temperature') return Number.NaN;
+  return raw.form === 'text' ? Number.POSITIVE_INFINITY : Number.NEGATIVE_INFINITY;
+};
 
 function rawOf(number: number, second: number, texts: readonly string[]): Raw {
   if (Number.isNaN(second)) return { form: 'temperature', reported: number as MilliCelsius };

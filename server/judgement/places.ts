@@ -38,18 +38,15 @@ export interface MinimumNow {
 
 /** Does every place that has to be at minimum read so, now? The coldest governs, never a mean. */
 export function minimumNow(state: State, minimum = state.limits.preheatMinimum): MinimumNow {
-  const zone = withUse(state, 'zone');
-  const opposite = withUse(state, 'opposite face');
-  if (zone.length === 0) return { state: 'not judged', reason: 'no zone probe', below: false, missing: [] };
-
   const hands = handNow(state, 'zone', 'opposite face');
-  const read = (probes: ProbeState[]): Read[] =>
-    probes.flatMap((each) => readAt(state, each, hands, minimum)).sort((a, b) => b.temperature - a.temperature);
-  const hottestFirst = read(zone);
-  const oppositeFirst = read(opposite);
-  const missing = [...missingOf(zone, hottestFirst), ...missingOf(opposite, oppositeFirst)];
+  const missing: string[] = [];
+  const hottestFirst = readPlaces(state, 'zone', hands, minimum, missing);
+  const zoneMissing = missing.length;
+  const zonePlaces = hottestFirst.length + zoneMissing;
+  if (zonePlaces === 0) return { state: 'not judged', reason: 'no zone probe', below: false, missing: [] };
+  const oppositeFirst = readPlaces(state, 'opposite face', hands, minimum, missing);
 
-  const required = Math.min(state.joint.procedure?.zonePlacesRequired ?? zone.length, zone.length);
+  const required = Math.min(state.joint.procedure?.zonePlacesRequired ?? zonePlaces, zonePlaces);
   // Held on anywhere in the zone, a reading below the minimum is a cold place, whatever the probes say. Beside a probe
   // that reads so itself it is no other place.
   const isKnownCold = (hand: HandReading): boolean =>
@@ -58,30 +55,26 @@ export function minimumNow(state: State, minimum = state.limits.preheatMinimum):
     minimum === undefined
       ? []
       : hands.filter((each) => handKeepsMinimum(state, each, minimum) === 'broken' && !isKnownCold(each));
-  const candidates = [
-    hottestFirst[Math.min(required, hottestFirst.length) - 1],
-    oppositeFirst.at(-1),
-    ...coldByHand.map(extremeByHand),
-  ].filter((each) => each !== undefined);
-  const coldest = candidates.sort((a, b) => a.temperature - b.temperature)[0];
+  let coldest: Extreme | undefined = hottestFirst[Math.min(required, hottestFirst.length) - 1];
+  for (const each of [oppositeFirst.at(-1), ...coldByHand.map(extremeByHand)])
+    if (each !== undefined && (coldest === undefined || each.temperature < coldest.temperature)) coldest = each;
   const at = coldest === undefined ? {} : { governing: extremeOf(coldest) };
-  if (minimum === undefined) return { state: 'not judged', reason: 'no minimum stated', below: false, ...at, missing };
+  if (minimum === undefined) return { state: 'not judged', reason: 'no minimum stated', below: false, missing, ...at };
 
   const count = (list: Read[], kept: Kept): number => list.filter((each) => each.kept === kept).length;
   const zoneReached = count(hottestFirst, 'kept');
-  const zoneMissing = zone.length - hottestFirst.length;
   const zoneNear = count(hottestFirst, 'within the band');
   // With k of n a cold place is below minimum only if the missing ones could not make up the number.
   const below =
     coldByHand.length > 0 || count(oppositeFirst, 'broken') > 0 || zoneReached + zoneNear + zoneMissing < required;
-  if ((zoneReached < required && zoneMissing > 0) || oppositeFirst.length < opposite.length) {
-    return { state: 'not judged', reason: 'no trusted fresh reading', below, ...at, missing };
+  if ((zoneReached < required && zoneMissing > 0) || missing.length > zoneMissing) {
+    return { state: 'not judged', reason: 'no trusted fresh reading', below, missing, ...at };
   }
-  if (below) return { state: 'not met', reason: 'below minimum', below, ...at, missing };
+  if (below) return { state: 'not met', reason: 'below minimum', below, missing, ...at };
   if (zoneReached < required || count(oppositeFirst, 'within the band') > 0) {
-    return { state: 'not judged', reason: 'within guard band', below, ...at, missing: [] };
+    return { state: 'not judged', reason: 'within guard band', below, missing: [], ...at };
   }
-  return { state: 'met', reason: 'ok', below, ...at, missing: [] };
+  return { state: 'met', reason: 'ok', below, missing: [], ...at };
 }
 
 /**
@@ -97,29 +90,46 @@ export function gapAllowed(state: State, { missing }: MinimumNow, minimum = stat
   return missing.length > 0 && minimumProbes(state).some(wasBelow) ? rules.confirmFor : rules.gapPauses;
 }
 
-/** Asked for every reading, and nearly always none. */
-const missingOf = (places: ProbeState[], read: Read[]): string[] =>
-  places.length === read.length
-    ? []
-    : places.filter(({ probe }) => !read.some(({ place }) => place === probe.id)).map(({ probe }) => probe.id);
-
 /** What a place reads; `probe` names what it was read with. */
 interface Read extends Extreme {
   readonly place: string;
   readonly kept: Kept;
 }
 
+/** What is read at the places of the use, hottest first; those that are not read are added to the missing. */
+function readPlaces(
+  state: State,
+  use: ProbeUse,
+  hands: readonly HandReading[],
+  minimum: MilliCelsius | undefined,
+  missing: string[],
+): Read[] {
+  const all: Read[] = [];
+  for (const each of state.probes) {
+    if (each.probe.use !== use) continue;
+    const read = readAt(state, each, hands, minimum);
+    if (read === undefined) missing.push(each.probe.id);
+    else all.push(read);
+  }
+  return all.sort((a, b) => b.temperature - a.temperature);
+}
+
 /** By its probe; where that is not trusted, by hand beside it. */
-function readAt(state: State, each: ProbeState, hands: HandReading[], minimum: MilliCelsius | undefined): Read[] {
+function readAt(
+  state: State,
+  each: ProbeState,
+  hands: readonly HandReading[],
+  minimum: MilliCelsius | undefined,
+): Read | undefined {
   const place = each.probe.id;
   if (isTrusted(state, each)) {
     const { temperature } = each.good!;
     const kept = minimum === undefined ? 'kept' : keepsMinimum(temperature, minimum, bandOf(state, each.good!));
-    return [{ place, probe: place, temperature, kept }];
+    return { place, probe: place, temperature, kept };
   }
   const beside = hands.find(({ probe }) => probe === place);
   const kept = beside === undefined || minimum === undefined ? undefined : handKeepsMinimum(state, beside, minimum);
-  return beside === undefined || kept === undefined ? [] : [{ place, ...extremeByHand(beside), kept }];
+  return beside === undefined || kept === undefined ? undefined : { place, ...extremeByHand(beside), kept };
 }
 
 const extremeByHand = ({ instrument, temperature, bound }: HandReading): Extreme => ({

@@ -13,8 +13,11 @@ import { freshFor, type ProbeState, type State } from './state.ts';
 /** Takes every value of the scan in. Values older than the newest of their probe change nothing. */
 export function takeScan(state: State, scan: Scan): void {
   state.firstScanAt ??= scan.measuredAt;
-  for (const value of scan.values) {
-    const probe = state.probes.find((each) => each.probe.id === value.probe);
+  for (const [index, value] of scan.values.entries()) {
+    // Boards send their channels in one order, which mostly is that of the joint.
+    const beside = state.probes[index];
+    const probe =
+      beside?.probe.id === value.probe ? beside : state.probes.find((each) => each.probe.id === value.probe);
     if (probe === undefined || (probe.lastAt !== undefined && scan.measuredAt <= probe.lastAt)) continue;
     if (isPlausible(value)) takeGood(state, probe, value, scan.measuredAt);
     else takeBad(state, probe, value, scan.measuredAt);
@@ -42,9 +45,10 @@ export function settleProbes(state: State): void {
 export function probeDue(state: State): Instant[] {
   const { firstScanAt } = state;
   if (firstScanAt === undefined) return [];
-  return state.probes
-    .filter((probe) => probe.troubleKey === undefined)
-    .map((probe) => after(lastGoodAt(probe, firstScanAt), freshFor(state, probe) + 1));
+  const due: Instant[] = [];
+  for (const probe of state.probes)
+    if (probe.troubleKey === undefined) due.push(after(lastGoodAt(probe, firstScanAt), freshFor(state, probe) + 1));
+  return due;
 }
 
 const lastGoodAt = (probe: ProbeState, firstScanAt: Instant): Instant => probe.good?.at ?? firstScanAt;

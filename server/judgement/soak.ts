@@ -64,7 +64,7 @@ export function settleSoak(state: State): void {
   const idle = soak.state === 'not begun' || soak.state === 'voided';
   if (rule === 'hold' && minimum.state === 'met' && idle) beginHold(soak, state.now);
   if (rule === 'wait') checkStillRising(state);
-  settleHold(state, soak, required, { ...minimum, near: minimum.reason === 'within guard band' });
+  settleHold(state, soak, required, { near: minimum.reason === 'within guard band', ...minimum });
   if (soak.state === 'voided') endRisingCheck(state);
 }
 

@@ -160,11 +160,11 @@ export interface State {
   alarms: Mutable<Alarm>[];
   shelvings: Shelving[];
   /** Delays of alarms that run now, by "on" or "off" and the alarm's key. */
-  alarmTimers: { [timer: string]: AlarmTimer };
+  readonly alarmTimers: Map<string, AlarmTimer>;
   /** Heat was entered, or seen in the readings: from here on probes are looked at. */
   underway: boolean;
   /** What holds now and counts, or will, once it has lasted (watches.ts). */
-  watches: { [key: string]: Watch };
+  readonly watches: Map<string, Watch>;
   minimumFirstReachedAt?: Instant;
   everReady: boolean;
   /** What is remembered of readings to tell faulty probes by. */
@@ -207,9 +207,9 @@ export function begin(at: Instant, event: StationEvent & { kind: 'opened' }): St
     findings: [],
     alarms: [],
     shelvings: [],
-    alarmTimers: {},
+    alarmTimers: new Map(),
     underway: false,
-    watches: {},
+    watches: new Map(),
     everReady: false,
     suspicion: emptySuspicion(),
   };

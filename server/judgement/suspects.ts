@@ -53,12 +53,12 @@ export function aboutOf(state: State, each: ProbeState): About {
     channel: probe.channel,
     use: probe.use,
     thermocouple: probe.thermocouple,
-    ...(place === undefined ? {} : { place }),
     onPart,
     heated,
     flame: heated && heating.means === 'gas torch',
     lag: rules.feltUnderHeaterAfter + (heated && isUnderHeater(state, each) ? 0 : throughTime(thickness ?? 0)),
     trusted: isTrusted(state, each),
+    ...(place === undefined ? {} : { place }),
   };
 }
 

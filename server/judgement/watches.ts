@@ -31,8 +31,8 @@ export function hasLasted(state: State, key: string, holds: boolean, delay: numb
     endWatch(state, key);
     return false;
   }
-  state.watches[key] ??= { since: state.now, delay: delay as Milliseconds };
-  const watch = state.watches[key];
+  const watch = state.watches.get(key) ?? { since: state.now, delay: delay as Milliseconds };
+  state.watches.set(key, watch);
   watch.delay = Math.min(watch.delay, delay) as Milliseconds;
   return state.now >= dueOf(watch);
 }
@@ -40,8 +40,8 @@ export function hasLasted(state: State, key: string, holds: boolean, delay: numb
 /** The same, and tells of it. */
 export function tellLasting(state: State, key: string, holds: boolean, delay: number, telling: Telling): boolean {
   const lasts = hasLasted(state, key, holds, delay);
-  const watch = state.watches[key];
-  if (watch === undefined) return false;
+  if (!holds) return false;
+  const watch = state.watches.get(key)!;
   const isWorse = keepWorst(watch, telling);
   if (!lasts) return false;
   if (watch.told === undefined) tell(state, watch, telling);
@@ -51,16 +51,17 @@ export function tellLasting(state: State, key: string, holds: boolean, delay: nu
 
 /** It is over, or no longer asked for: what was told of it ends now. */
 export function endWatch(state: State, key: string): void {
-  const watch = state.watches[key];
-  if (watch === undefined) return;
-  if (watch.told !== undefined) close(state, watch.told, state.now);
-  delete state.watches[key];
+  // Asked for everything that is right, with every reading, while nearly always nothing is watched at all.
+  if (state.watches.size === 0) return;
+  const told = state.watches.get(key)?.told;
+  if (told !== undefined) close(state, told, state.now);
+  state.watches.delete(key);
 }
 
 /** Since when it holds, lasting or not yet. */
-export const watchedSince = (state: State, key: string): Instant | undefined => state.watches[key]?.since;
+export const watchedSince = (state: State, key: string): Instant | undefined => state.watches.get(key)?.since;
 
-export const watchesDue = (state: State): Instant[] => Object.values(state.watches).map(dueOf);
+export const watchesDue = (state: State): Instant[] => Array.from(state.watches.values(), dueOf);
 
 const dueOf = ({ since, delay }: Watch): Instant => after(since, delay);
 

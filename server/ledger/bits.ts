@@ -123,10 +123,11 @@ export class PieceReader {
       throw new CanonicalFailure('scans', 'a name that is not UTF-8 text');
     }
   }
+  /** `k` is at most 30. */
   rice(k: number): number {
     let ones = 0;
     while (ones < onesMaximum && this.bit() === 1) ones += 1;
-    return unfolded(ones < onesMaximum ? ones * 2 ** k + this.plain(k) : this.plain(plainBits));
+    return unfolded(ones < onesMaximum ? ones * (1 << k) + this.plain(k) : this.plain(plainBits));
   }
 
   private plain(bits: number): number {
@@ -136,7 +137,7 @@ export class PieceReader {
       if (this.left === 0) this.refill();
       const taken = Math.min(wanted, this.left);
       this.left -= taken;
-      value = value * 2 ** taken + ((this.current >> this.left) & (2 ** taken - 1));
+      value = value * (1 << taken) + ((this.current >> this.left) & ((1 << taken) - 1));
       wanted -= taken;
     }
     return value;

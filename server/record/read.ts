@@ -29,7 +29,7 @@ import { sqliteDisk } from './sqlite.ts';
 import { keptStamps } from './stamps-kept.ts';
 import { storedRows } from './stored.ts';
 import { tailAfter } from './tail.ts';
-import { isAway, type ReadingsHeld, refuseAway, walkChain } from './walk.ts';
+import { filledFrom, isAway, type ReadingsHeld, refuseAway, walkChain } from './walk.ts';
 
 export interface KeptDocument {
   readonly sha256: string;
@@ -133,7 +133,7 @@ export const readerOf = (database: Database, readings?: ReadingsHeld): RecordRea
   inputs: (chain) => inputsOf(database, chain, readings),
   conclusions: (chain) => entriesOf(database, chain, ['conclusion', 'conclusion']),
   entries: (chain) => entriesOf(database, chain, ['input', 'conclusion']),
-  coursesBetween: (chain, from, to) => coursesBetween(database, chain, from, to),
+  coursesBetween: (chain, from, to) => coursesBetween(database, chain, { from, to }, readings),
   stored: (chain) => storedRows(database, chain, signedHeadOf(database, chain).seq, readings),
   removals: (chain) => removalsOf(database, chain),
   removed: (chain) => removedFrom(database, chain),
@@ -238,7 +238,12 @@ const entriesOf = (
 });
 
 /** Which blocks is settled at once, so that scans sealed meanwhile come neither twice nor never. */
-function* coursesBetween(database: Database, chain: string, from: Instant, to: Instant): Generator<Course, void> {
+function* coursesBetween(
+  database: Database,
+  chain: string,
+  { from, to }: { readonly from: Instant; readonly to: Instant },
+  readings: ReadingsHeld | undefined,
+): Generator<Course, void> {
   const { blocks, journal } = snapshot(database, () => ({
     blocks: database.all<{ seq: number }>(
       'SELECT seq FROM blocks WHERE chain = ? AND measured_to >= ? AND measured_from <= ? ORDER BY seq',
@@ -255,11 +260,12 @@ function* coursesBetween(database: Database, chain: string, from: Instant, to: I
   }));
   // One block at a time, so that a long span takes no memory.
   for (const { seq } of blocks) {
-    const row = database.get<{ bytes: Uint8Array; packed: Uint8Array }>(
-      'SELECT e.bytes, b.packed FROM entries e JOIN blocks b ON b.chain = e.chain AND b.seq = e.seq WHERE e.chain = ? AND e.seq = ?',
+    const stored = database.get<{ seq: number; bytes: Uint8Array; packed: Uint8Array }>(
+      'SELECT e.seq, e.bytes, b.packed FROM entries e JOIN blocks b ON b.chain = e.chain AND b.seq = e.seq WHERE e.chain = ? AND e.seq = ?',
       chain,
       seq,
     )!;
+    const row = readings === undefined ? stored : filledFrom(readings, chain, stored);
     if (isAway(row)) refuseAway(database, chain);
     yield* openCourses(readEnvelope(unpackEntry(row.bytes)).body as BlockBody, row.packed);
   }

@@ -6,7 +6,9 @@ import type { Assessment, Verdict } from '../judgement/assessment.ts';
 import type { Conclusion } from '../judgement/conclusions.ts';
 import { judgeAll } from '../judgement/judge.ts';
 import { measuredOverTime } from '../judgement/measuring/over-time.ts';
+import type { Course } from '../ledger/courses-read.ts';
 import { type CommittedEntry, inputOf, isImported } from '../ledger/item.ts';
+import type { HistoryView } from '../measure/history.ts';
 import { limits } from '../measure/limits.ts';
 import type { Instant } from '../measure/quantity.ts';
 import { standingFindings } from '../past/as-recorded.ts';
@@ -15,7 +17,8 @@ import type { SignedHead } from '../record/head.ts';
 import { longestPeriod } from '../record/periods.ts';
 import type { RecordReader } from '../record/read.ts';
 import { type Repair, repairsOf } from '../record/repairs.ts';
-import { thinJudged } from '../record/thin-judged.ts';
+import type { ThinOptions } from '../record/thin.ts';
+import { thinJudged, thinJudgedCourses } from '../record/thin-judged.ts';
 import { arrival, type Input, type StationEvent } from '../weld/entry.ts';
 import type { Scan } from '../weld/scan.ts';
 import { signedOf } from '../weld/signed.ts';
@@ -28,6 +31,8 @@ export interface Gathering {
   /** IANA name of the zone that local times are printed in. */
   readonly zone: string;
   readonly inputs: () => Iterable<Input>;
+  /** Temperatures of all scans that overlap the span, where they can be had without making each scan again. */
+  readonly courses?: (from: Instant, to: Instant) => Iterable<Course>;
   readonly timeline: readonly TimelineEntry[];
   readonly conclusions: readonly RecordedConclusion[];
   readonly head: SignedHead;
@@ -41,6 +46,7 @@ export function ofRecord(reader: RecordReader, chain: string): Omit<Gathering, '
   const entries = [...reader.entries(chain)];
   return {
     inputs: () => reader.inputs(chain),
+    courses: (from, to) => reader.coursesBetween(chain, from, to),
     timeline: entries.flatMap(timelineEntry),
     conclusions: [...reader.conclusions(chain)].map((each) => ({ at: each.at, conclusion: each.body as Conclusion })),
     head: reader.signedHead(chain),
@@ -58,7 +64,6 @@ export function gather(from: Gathering): ReportFacts {
   const { last, firstScanAt } = seen;
   const recordedVerdict = verdictOf(from.conclusions, opened.rules);
   const differs = recordedVerdict !== undefined && !isSame(from.conclusions, assessment, recordedVerdict.verdict);
-  const measured = measuredOverTime(from.timeline.map(({ input }) => input));
   return {
     joint,
     assessment,
@@ -90,16 +95,12 @@ export function gather(from: Gathering): ReportFacts {
     zone: from.zone,
     periodMilliseconds: opened.periodMilliseconds,
     timeline: from.timeline,
-    history: thinJudged(scansOf(from.inputs()), measured, {
+    history: historyOf(from, {
       probes: joint.probes.map((probe) => probe.id),
       from: firstScanAt ?? openedAt,
       to: last,
       points: limits.reportPointsMaximum,
-      periodMilliseconds: longestPeriod(
-        from.timeline.map(({ input }) => input),
-        openedAt,
-        last,
-      ),
+      periodMilliseconds: longestPeriod(timelineInputs(from), openedAt, last),
     }),
     documents: documentsOf(from),
   };
@@ -140,6 +141,15 @@ function watching(inputs: () => Iterable<Input>) {
     }
   };
   return { seen, inputs: { [Symbol.iterator]: iterate } };
+}
+
+const timelineInputs = ({ timeline }: Gathering): Input[] => timeline.map(({ input }) => input);
+
+function historyOf(from: Gathering, options: ThinOptions): HistoryView {
+  const measured = measuredOverTime(timelineInputs(from));
+  return from.courses === undefined
+    ? thinJudged(scansOf(from.inputs()), measured, options)
+    : thinJudgedCourses(from.courses(options.from, options.to), measured, options);
 }
 
 function* scansOf(inputs: Iterable<Input>): Iterable<Scan> {

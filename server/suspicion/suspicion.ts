@@ -190,9 +190,11 @@ function look(suspicion: Suspicion, at: Instant, { about, circumstances }: Surro
   const there = about();
   const watched = there.flatMap((each): Watched[] => {
     const memory = onItsWire(suspicion, each);
-    return memory === undefined ? [] : [{ ...each, history: memory.history, events: memory.events }];
+    return memory === undefined ? [] : [{ history: memory.history, events: memory.events, ...each }];
   });
-  const view: View = { at, ...circumstances(), watched, suspects: suspectsOf(suspicion) };
+  const suspects = suspectsOf(suspicion);
+  const believed = watched.filter(({ probe, onPart, trusted }) => onPart && trusted && !suspects.has(probe));
+  const view: View = { at, watched, suspects, believed, ...circumstances() };
   const sightings = detectors.flatMap((detector) => detector(view));
   return [...opened(suspicion, at, sightings), ...closed(suspicion, at, there)];
 }

@@ -65,6 +65,8 @@ export interface View extends Circumstances {
   readonly watched: readonly Watched[];
   /** Probes of which a sign stands, with the gravest: nobody is compared with them. */
   readonly suspects: ReadonlyMap<string, SignKind>;
+  /** Those on the part that others may be compared with. */
+  readonly believed: readonly Watched[];
 }
 
 export type Detector = (view: View) => readonly Sighting[];
@@ -73,8 +75,7 @@ export type Detector = (view: View) => readonly Sighting[];
 export const reading = ({ history }: Watched): number => block(history, 0, 'mean');
 
 /** The others on the part that can be believed. */
-export const companyOf = (view: View, watched: Watched): Watched[] =>
-  view.watched.filter((each) => each !== watched && each.onPart && each.trusted && !view.suspects.has(each.probe));
+export const companyOf = (view: View, watched: Watched): Watched[] => view.believed.filter((each) => each !== watched);
 
 /** How much the probe changed since the minute at or before an instant, thousandths of a kelvin; NaN where that is not remembered. */
 export function changeSince(watched: Watched, since: number): number {

@@ -43,20 +43,15 @@ function patternOf(view: View, watched: Watched): Sighting[] {
 function doubledOf(view: View, watched: Watched): Sighting[] {
   const { history } = watched;
   const [now, terminals] = [block(history, 0, 'mean'), block(history, 0, 'terminals')];
-  const told = othersOf(view, watched)
-    .map((each) => block(each.history, 0, 'terminals'))
-    .filter((each) => !Number.isNaN(each));
-  // Others that differ among themselves do not tell what the terminals are.
-  const agree = Math.max(...told) - Math.min(...told) < numbers.terminalsJump;
-  const otherTerminals = agree ? middle(told) : Number.NaN;
-  if (isTwice(terminals, otherTerminals)) {
+  if (!Number.isNaN(terminals) && isTwice(terminals, terminalsOfOthers(view, watched))) {
     const before = middle([1, 2, 3, 4, 5, 6].map((back) => block(history, back, 'mean')));
     return [sighting(watched, 'bus-doubled', 'likely', view.at, { reading: now, others: before, terminals })];
   }
+  const jumped = Math.abs(watched.events.lastJump - now / 2) <= numbers.doubledJump * now;
+  if (!jumped) return [];
   for (let back = 2; back <= 6; back += 1) {
     const before = [block(history, back, 'mean'), block(history, back, 'terminals')] as const;
-    const jumped = Math.abs(watched.events.lastJump - now / 2) <= numbers.doubledJump * now;
-    const both = jumped && isTwice(now, before[0]) && (Number.isNaN(terminals) || isTwice(terminals, before[1]));
+    const both = isTwice(now, before[0]) && (Number.isNaN(terminals) || isTwice(terminals, before[1]));
     const kept = isTwice(block(history, 1, 'mean'), before[0]) || back === 2;
     if (both && kept && othersStayed(view, watched, back))
       return [
@@ -68,6 +63,15 @@ function doubledOf(view: View, watched: Watched): Sighting[] {
       ];
   }
   return [];
+}
+
+/** Others that differ among themselves do not tell what the terminals are. */
+function terminalsOfOthers(view: View, watched: Watched): number {
+  const told = othersOf(view, watched)
+    .map((each) => block(each.history, 0, 'terminals'))
+    .filter((each) => !Number.isNaN(each));
+  const agree = Math.max(...told) - Math.min(...told) < numbers.terminalsJump;
+  return agree ? middle(told) : Number.NaN;
 }
 
 const othersOf = (view: View, watched: Watched): Watched[] =>

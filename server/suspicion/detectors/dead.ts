@@ -14,15 +14,17 @@ function deadOf(view: View, watched: Watched): Sighting[] {
   const now = reading(watched);
   const terminals = block(watched.history, 0, 'terminals');
   const volts = middle([0, 1, 2].map((back) => Math.abs(block(watched.history, back, 'volts'))));
+  const isDead = volts <= numbers.deadVolts;
+  if (!isDead && !Number.isNaN(terminals)) return [];
   const others = middle(companyOf(view, watched).map(reading));
   // How far the others rose is a search through the hours that are remembered: asked only where all else speaks for it.
   const rose = (): number => othersRose(view, watched, numbers.deadOthersWarmer);
-  if (volts <= numbers.deadVolts) {
+  if (isDead) {
     if (!(others - terminals >= numbers.deadOthersWarmer) || !(rose() >= numbers.deadOthersWarmer)) return [];
     return [deadSighting(watched, volts <= numbers.deadVolts / 4 ? 'clear' : 'likely', { now, others, terminals })];
   }
   // An instrument that gives temperatures only: flat, while the others have risen far and long enough ago.
-  if (!Number.isNaN(terminals) || !(others - now >= numbers.flatOthersRose / 2)) return [];
+  if (!(others - now >= numbers.flatOthersRose / 2)) return [];
   const risen = rose();
   const isFlat = risen >= numbers.flatOthersRose && spanOf(watched) <= numbers.flatShare * risen;
   return isFlat ? [deadSighting(watched, 'likely', { now, others })] : [];

@@ -22,25 +22,27 @@ export const fall: Detector = (view) =>
 
 function fallOf(view: View, watched: Watched): Sighting[] {
   const { probe, events } = watched;
+  const after = numbers.fallStaysBlocks;
+  const from = after + numbers.fallBlocks;
+  const mean = (each: Watched, back: number): number => block(each.history, back, 'mean');
+  const own = mean(watched, from) - mean(watched, after);
+  const jumped = events.lastJumpAt >= block(watched.history, from + 1, 'at') ? -events.lastJump : 0;
+  const inOneReading = jumped >= numbers.jumpShare * own;
+  const lasting = block(watched.history, after, 'at') - block(watched.history, from, 'at');
+  // Where blocks are longer a step may be as small, and a fall has to be the larger.
+  const limit = inOneReading ? numbers.shortStep : numbers.fall * Math.max(1, lasting / numbers.fallWithin);
+  // Before it has fallen so far itself nobody else is looked at.
+  if (!(own >= limit)) return [];
   const arcNear = isNearArc(view, watched) && !isQuiet(watched, numbers.blocksKept);
   // What goes up and down has other causes.
   if (watched.flame || arcNear || !(overBlocks(watched, 'noise', 0, 3) < numbers.noise)) return [];
   const peers = peersOf(view, watched);
   const reference = peers.length > 0 ? peers : companyOf(view, watched);
   if (reference.length === 0) return [];
-  const after = numbers.fallStaysBlocks;
-  const from = after + numbers.fallBlocks;
-  const mean = (each: Watched, back: number): number => block(each.history, back, 'mean');
   const others = (back: number): number => middle(reference.map((each) => mean(each, back)));
-  const own = mean(watched, from) - mean(watched, after);
   const fell = others(from) - others(after);
   // It stays down: a wave would be on its way back.
   const back = mean(watched, 0) - mean(watched, after) - Math.max(others(0) - others(after), 0);
-  const jumped = events.lastJumpAt >= block(watched.history, from + 1, 'at') ? -events.lastJump : 0;
-  const inOneReading = jumped >= numbers.jumpShare * own;
-  const lasting = block(watched.history, after, 'at') - block(watched.history, from, 'at');
-  // Where blocks are longer a step may be as small, and a fall has to be the larger.
-  const limit = inOneReading ? numbers.shortStep : numbers.fall * Math.max(1, lasting / numbers.fallWithin);
   if (!(own - Math.max(fell, 0) >= limit) || fell > numbers.fallShare * own || back > numbers.fallShare * own)
     return [];
   const [now, level] = [mean(watched, 0), others(0)];

@@ -9,18 +9,20 @@ export const polarity: Detector = (view) =>
 
 function reversedOf(view: View, watched: Watched): Sighting[] {
   const now = reading(watched);
-  const company = companyOf(view, watched);
-  const others = middle(company.map(reading));
   const terminals = block(watched.history, 0, 'terminals');
   const first = minute(watched.history, minutesOf(watched.history) - 1)?.mean ?? Number.NaN;
   // Without terminals: what it read first, if the others began there too.
   const base = Number.isNaN(terminals) ? first : terminals;
+  const least = Number.isNaN(terminals) ? numbers.deadOthersWarmer : numbers.reversedBelow;
+  const below = base - now;
+  if (!(below >= least)) return [];
+  const company = companyOf(view, watched);
   const firsts = middle(company.map((each) => minute(each.history, minutesOf(each.history) - 1)?.mean ?? Number.NaN));
   const isFromCold = Math.abs(firsts - first) <= numbers.reversedBelow && first <= numbers.coldAtMost;
   if (Number.isNaN(terminals) && !isFromCold) return [];
-  const [below, above] = [base - now, others - base];
-  const least = Number.isNaN(terminals) ? numbers.deadOthersWarmer : numbers.reversedBelow;
-  if (!(below >= least) || !(above >= numbers.deadOthersWarmer)) return [];
+  const others = middle(company.map(reading));
+  const above = others - base;
+  if (!(above >= numbers.deadOthersWarmer)) return [];
   const share = below / above;
   if (share < numbers.reversedShare) return [];
   return [

@@ -10,13 +10,18 @@ function slowOf({ probe, history }: Watched): Sighting[] {
   const { repeatedBlocks } = numbers;
   const of = (what: keyof typeof inBlock): number[] =>
     Array.from({ length: repeatedBlocks }, (_, back) => block(history, back, what));
-  const values = sum(of('values'));
-  const repeats = sum(of('repeats'));
-  const runs = sum(of('runs'));
-  if (!(repeats >= numbers.repeatedShare * values) || runs < numbers.repeatedRuns) return [];
+  const total = (what: keyof typeof inBlock): number => {
+    let all = 0;
+    for (let back = 0; back < repeatedBlocks; back += 1) all += block(history, back, what);
+    return all;
+  };
+  const repeats = total('repeats');
+  if (!(repeats >= numbers.repeatedShare * total('values'))) return [];
+  const runs = total('runs');
+  if (runs < numbers.repeatedRuns) return [];
   // Each number is read equally often; one that stood and then moved is not.
-  const length = sum(of('runLengths')) / runs;
-  const spread = sum(of('runSquares')) / runs - length * length;
+  const length = total('runLengths') / runs;
+  const spread = total('runSquares') / runs - length * length;
   const present = history.newest[newest.same]!;
   if (!(spread <= numbers.repeatedEven * length * length) || present > numbers.repeatedLonger * length) return [];
   // Each change is several of the smallest steps: between two of them the number would have moved.

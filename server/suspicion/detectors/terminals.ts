@@ -33,10 +33,11 @@ function shiftOf(board: string, probes: readonly Watched[]): Sighting[] {
   );
   if (shifts.length < 3 || shifts.some(Number.isNaN)) return [];
   const shift = middle(shifts);
+  if (!(Math.abs(shift) >= numbers.boardShift)) return [];
   const alike = shifts.every((each) => Math.abs(each - shift) <= numbers.boardShiftWithin * Math.abs(shift));
   const levels = probes.map((each) => block(each.history, 0, 'mean'));
   const apart = Math.max(...levels) - Math.min(...levels) > 2 * numbers.boardShift;
-  return alike && apart && Math.abs(shift) >= numbers.boardShift ? [sighting({ board }, 'possible', shift)] : [];
+  return alike && apart ? [sighting({ board }, 'possible', shift)] : [];
 }
 
 const jumpOf = ({ history }: Watched, what: 'terminals' | 'mean'): number =>

@@ -12,6 +12,7 @@ import { createKeyPem, signerOfPem } from '../../../server/record/ed25519.ts';
 import { RecordFailure } from '../../../server/record/failure.ts';
 import { inspectRecord } from '../../../server/record/inspection.ts';
 import { heldIn } from '../../../server/record/packaged.ts';
+import { openRecordReadOnly } from '../../../server/record/read.ts';
 import { type Fitting, fitOf, readingsFrom } from '../../../server/record/retaining.ts';
 import { sqliteDisk } from '../../../server/record/sqlite.ts';
 import { openRecord } from '../../../server/record/store.ts';
@@ -83,6 +84,18 @@ test('an inspection with the package looks at the readings, and judges again', (
   expect(given.chains[1]!.gaps[0]!.gaps.count).toBe(0);
   const others = { packedOf: (_: string, seq: number) => held.packedOf(seq === 2 ? 4 : 2) };
   expect(inspectRecord(folder, { readings: others }).firstBad).toMatchObject({ seq: 2, why: 'scans altered' });
+});
+
+test('a record opened with the package gives scans and their temperatures as if they had never gone', () => {
+  const { folder, path } = withoutReadings();
+  const reader = openRecordReadOnly(folder, sqliteDisk, heldIn([opened(packageIn(path))]));
+  const scans = [...reader.inputs('joint-1')].flatMap((input) => (input.type === 'scan' ? [input.scan] : []));
+  const courses = [...reader.coursesBetween('joint-1', at(0), at(20_000))];
+  reader.close();
+  expect(scans).toHaveLength(8);
+  expect(courses.flatMap(({ temperatures }) => temperatures).sort()).toEqual(
+    scans.flatMap(({ values }) => values.map(({ temperature }) => temperature)).sort(),
+  );
 });
 
 test('a package that was made afterwards is intact, says that it has no readings, and names the one that has', () => {
