@@ -87,10 +87,9 @@ const inputBits = (text: string): number => {
 };
 
 const sampleValue = (channel: number, text: string): SampleValue => {
-  const [number = '', letters, ...more] = text.split('!');
-  if (more.length > 0 || letters === '') throw new Refused('malformed', `channel ${channel}: "${shown(text)}"`);
-  const flagged = letters === undefined ? [] : faultsOf(channel, letters);
-  const reading = readingOf(channel, number);
+  const mark = text.indexOf('!');
+  const flagged = mark < 0 ? [] : faultsOf(channel, text.slice(mark + 1));
+  const reading = readingOf(channel, mark < 0 ? text : text.slice(0, mark));
   if (reading.form === 'none' && flagged.length === 0) {
     throw new Refused('malformed', `channel ${channel}: nothing measured and no fault that says why`);
   }
@@ -100,19 +99,25 @@ const sampleValue = (channel: number, text: string): SampleValue => {
 const readingOf = (channel: number, text: string): SampleValue['reading'] => {
   if (text === '-') return { form: 'none' };
   const at = text.indexOf('@');
-  const name = `channel ${channel}`;
+  const { name, cold } = names[channel]!;
   if (at < 0) return { form: 'temperature', centiCelsius: readInteger(name, text, bounds.centiCelsius) };
   return {
     form: 'voltage',
     deciMicrovolts: readInteger(name, text.slice(0, at), bounds.deciMicrovolts),
-    coldJunctionCentiCelsius: readInteger(`${name} cold junction`, text.slice(at + 1), bounds.coldJunctionCentiCelsius),
+    coldJunctionCentiCelsius: readInteger(cold, text.slice(at + 1), bounds.coldJunctionCentiCelsius),
   };
 };
+
+/** Made once, for what is said of a number that does not fit. */
+const names = Array.from({ length: bounds.channelsMaximum + 1 }, (_, channel) => ({
+  name: `channel ${channel}`,
+  cold: `channel ${channel} cold junction`,
+}));
 
 /** Each letter once and in the stated order, so that a set of faults is written in one way only. */
 const faultsOf = (channel: number, letters: string): Fault[] => {
   const flagged = faults.filter((fault) => letters.includes(faultLetters[fault]));
-  if (flagged.map((fault) => faultLetters[fault]).join('') !== letters) {
+  if (letters === '' || flagged.map((fault) => faultLetters[fault]).join('') !== letters) {
     throw new Refused('malformed', `channel ${channel}: "${shown(letters)}" are not fault letters in their order`);
   }
   return flagged;
@@ -122,10 +127,8 @@ const channelNumber = (text: string): number =>
   readInteger('channel', text, { lowest: 1, highest: bounds.channelsMaximum });
 
 const refuseDisorder = (items: readonly { readonly channel: number }[]): void => {
-  items.forEach((item, index) => {
-    const before = items[index - 1];
-    if (before !== undefined && before.channel >= item.channel) {
-      throw new Refused('malformed', `channel ${item.channel} stands behind channel ${before.channel}`);
-    }
-  });
+  for (let index = 1; index < items.length; index += 1) {
+    const [before, item] = [items[index - 1]!.channel, items[index]!.channel];
+    if (before >= item) throw new Refused('malformed', `channel ${item} stands behind channel ${before}`);
+  }
 };
