@@ -23,12 +23,13 @@ import { askedRole } from './check-acts.ts';
 import { dutyProblems } from './duty.ts';
 import { countersigned, handOverProblems } from './hand-over.ts';
 import { procedureRoutes } from './procedures.ts';
+import { type ReadingsDesk, readingsRoutes } from './readings.ts';
 import { NotRecording } from './refusal.ts';
 import { type StampDesk, stampRoutes } from './stamps.ts';
 import { withQualifications } from './welder.ts';
 
 /** What the desk needs of the station. Both promises reject with NotRecording while nothing can be recorded, or with Refusal. */
-export interface DeskStation extends StampDesk {
+export interface DeskStation extends StampDesk, ReadingsDesk {
   now(): Instant;
   joint(id: string): { readonly joint: Joint; readonly assessment: Assessment } | undefined;
   /** Who acts in a request; without it whoever the request names. */
@@ -139,6 +140,7 @@ export function deskRouter(station: DeskStation): Router {
 
   procedureRoutes(router, station, once);
   stampRoutes(router, station, actorOf, notFound);
+  readingsRoutes(router, station, actorOf, once, notFound);
   return router;
 }
 

@@ -34,6 +34,7 @@ import type { Signed } from '../weld/signed.ts';
 import type { NotDecided, WholeJob } from './keep-logs.ts';
 import type { KeepingErrand, KeepingOutcome } from './keeping.ts';
 import { keepLogs, type LogsErrand, reportLogs, viewLogs } from './logs.ts';
+import { lookAtPackage, type PackageErrand, type PackageLooked } from './packaged.ts';
 import { type CardsToKeep, type PastErrand, type PastOutcome, runPast } from './past.ts';
 
 export type Errand =
@@ -58,6 +59,7 @@ export type Errand =
   | PastErrand
   /** The judge over the record with one stated change; nothing of it is kept. */
   | { readonly kind: 'suppose'; readonly joint: string; readonly question: Question }
+  | PackageErrand
   | KeepingErrand;
 
 /** Tables that a joint's record is given out as. */
@@ -83,9 +85,11 @@ export type Outcome<E extends Errand> = E extends { kind: 'history' }
             ? PastOutcome<E>
             : E extends { kind: 'suppose' }
               ? SupposedAnswer | NotSupposed
-              : E extends KeepingErrand
-                ? KeepingOutcome<E>
-                : Uint8Array;
+              : E extends PackageErrand
+                ? PackageLooked
+                : E extends KeepingErrand
+                  ? KeepingOutcome<E>
+                  : Uint8Array;
 
 /** Done over a connection that is open already. */
 export type ReadingErrand = Exclude<Errand, KeepingErrand>;
@@ -107,6 +111,7 @@ export async function run(
   | CardsToKeep
   | SupposedAnswer
   | NotSupposed
+  | PackageLooked
   | Uint8Array
 > {
   switch (errand.kind) {
@@ -146,6 +151,8 @@ export async function run(
       return packageOf(reader, errand, program, seal);
     case 'suppose':
       return suppose(reader.inputs(errand.joint), errand.question);
+    case 'look at package':
+      return lookAtPackage(reader, errand);
     case 'find':
     case 'found as CSV':
     case 'statistics':
@@ -162,16 +169,14 @@ export async function packageOf(
   seal: ((bytes: Uint8Array) => Uint8Array) | undefined,
 ): Promise<Uint8Array> {
   const report = await renderPdf(pages(gather({ ...ofRecord(reader, joint), program, rules: program.rules, zone })));
-  const [readings, passes] = (['readings', 'passes'] as const).map((of) => csvOf(reader, { joint, zone, of }));
-  return makePackage({
-    reader,
-    chain: joint,
-    report,
-    readings: readings!,
-    passes: passes!,
-    ...shippedParts(),
-    ...(seal && { seal }),
-  });
+  const tables =
+    reader.removed(joint) === undefined
+      ? {
+          readings: csvOf(reader, { joint, zone, of: 'readings' }),
+          passes: csvOf(reader, { joint, zone, of: 'passes' }),
+        }
+      : {};
+  return makePackage({ reader, chain: joint, report, ...tables, ...shippedParts(), ...(seal && { seal }) });
 }
 
 function csvOf(

@@ -37,6 +37,7 @@ const slow: ReadonlySet<Errand['kind']> = new Set<Errand['kind']>([
   'pdf',
   'csv',
   'package',
+  'look at package',
   'logs',
   'report of logs',
   'keep logs',

@@ -45,7 +45,7 @@ export function runPast(
   const found = search(cards.all(), errand.asked);
   switch (errand.kind) {
     case 'find':
-      return foundView(found, errand.asked, errand.from, errand.count);
+      return foundView(found, errand.asked, errand.from, errand.count, (joint) => reader.removed(joint) !== undefined);
     case 'found as CSV':
       return bytes(foundCsv(found.cards, errand.zone));
     case 'statistics':

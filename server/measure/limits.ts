@@ -41,6 +41,8 @@ export const limits = {
   documentMaximum: 15_000_000,
   /** A package of one joint, and what it unpacks to, bytes. */
   packageMaximum: 300_000_000,
+  /** One that is handed in on a page; a larger one goes by the command line. */
+  packagePageMaximum: 60_000_000,
   unpackedMaximum: 1_500_000_000,
   packageFilesMaximum: 5_000,
   /** A request or an answer of a time stamp authority, bytes; how long its answer is waited for. */

@@ -24,6 +24,8 @@ export interface FoundJoint {
   /** Where the words stand. */
   readonly places: readonly { readonly field: WordField; readonly text: string }[];
   readonly notRead?: string;
+  /** In a package and not in the record. */
+  readonly readingsRemoved?: true;
 }
 
 export interface FoundView {
@@ -33,10 +35,20 @@ export interface FoundView {
   readonly joints: readonly FoundJoint[];
 }
 
-export const foundView = ({ cards, searched }: Found, asked: Asked, from: number, count: number): FoundView => ({
+/** `isAway`: whether the readings of a joint are in a package; asked of those that are told only. */
+export const foundView = (
+  { cards, searched }: Found,
+  asked: Asked,
+  from: number,
+  count: number,
+  isAway: (joint: string) => boolean = () => false,
+): FoundView => ({
   found: cards.length,
   searched,
-  joints: cards.slice(from, from + count).map((card) => foundJoint(card, asked)),
+  joints: cards.slice(from, from + count).map((card) => ({
+    ...foundJoint(card, asked),
+    ...(isAway(card.chain) ? { readingsRemoved: true as const } : {}),
+  })),
 });
 
 function foundJoint(card: Card, asked: Asked): FoundJoint {

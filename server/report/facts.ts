@@ -6,6 +6,7 @@ import type { Assessment, Verdict } from '../judgement/assessment.ts';
 import type { Conclusion } from '../judgement/conclusions.ts';
 import type { SectionCourse } from '../judgement/inside/section-status.ts';
 import type { HandReading } from '../judgement/measuring/hand-reading.ts';
+import type { Removed } from '../ledger/removal-entry.ts';
 import type { HistoryView } from '../measure/history.ts';
 import type { Instant } from '../measure/quantity.ts';
 import type { SeenStamp } from '../proof/stamps.ts';
@@ -32,6 +33,8 @@ export interface ReportFacts {
   readonly differs: boolean;
   /** Why they differ, as far as known. */
   readonly differsBecause?: DifferenceCause;
+  /** The readings are in a package: nothing was judged again, the assessment is what was recorded, and there is no history. */
+  readonly readingsRemoved?: Removed;
   readonly source: Source;
   readonly program: { readonly name: string; readonly version: string };
   /** Identity of the rules that judged now. */

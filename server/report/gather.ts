@@ -8,6 +8,7 @@ import { judgeAll } from '../judgement/judge.ts';
 import { measuredOverTime } from '../judgement/measuring/over-time.ts';
 import type { Course } from '../ledger/courses-read.ts';
 import { type CommittedEntry, inputOf, isImported } from '../ledger/item.ts';
+import type { Removed } from '../ledger/removal-entry.ts';
 import type { HistoryView } from '../measure/history.ts';
 import { limits } from '../measure/limits.ts';
 import type { Instant } from '../measure/quantity.ts';
@@ -23,6 +24,7 @@ import { arrival, type Input, type StationEvent } from '../weld/entry.ts';
 import type { Scan } from '../weld/scan.ts';
 import { signedOf } from '../weld/signed.ts';
 import type { KeptDocument, RecordedConclusion, RecordedVerdict, ReportFacts, TimelineEntry } from './facts.ts';
+import { gatherAsRecorded } from './gather-as-recorded.ts';
 
 export interface Gathering {
   readonly program: { readonly name: string; readonly version: string };
@@ -39,11 +41,14 @@ export interface Gathering {
   readonly document: (sha256: string) => boolean;
   readonly repairs?: readonly Repair[];
   readonly stamps?: readonly SeenStamp[];
+  /** The readings are in a package. */
+  readonly removed?: Removed;
 }
 
 /** What a record holds of one joint, for gather. */
 export function ofRecord(reader: RecordReader, chain: string): Omit<Gathering, 'program' | 'rules' | 'zone'> {
   const entries = [...reader.entries(chain)];
+  const removed = reader.removed(chain);
   return {
     inputs: () => reader.inputs(chain),
     courses: (from, to) => reader.coursesBetween(chain, from, to),
@@ -53,11 +58,13 @@ export function ofRecord(reader: RecordReader, chain: string): Omit<Gathering, '
     document: (sha256) => reader.document(sha256) !== undefined,
     repairs: repairsOf(reader, chain),
     stamps: reader.stamps(chain),
+    ...(removed === undefined ? {} : { removed }),
   };
 }
 
 /** Throws where the inputs do not begin with an opening entry. */
 export function gather(from: Gathering): ReportFacts {
+  if (from.removed !== undefined) return gatherAsRecorded(from, from.removed);
   const { opened, openedAt, closedAt, joint } = openingOf(from.timeline);
   const { seen, inputs } = watching(from.inputs);
   const { judge, assessment } = judgeAll(inputs, () => seen.last);
@@ -156,7 +163,7 @@ function* scansOf(inputs: Iterable<Input>): Iterable<Scan> {
   for (const input of inputs) if (input.type === 'scan') yield input.scan;
 }
 
-function verdictOf(conclusions: readonly RecordedConclusion[], rules: string): RecordedVerdict | undefined {
+export function verdictOf(conclusions: readonly RecordedConclusion[], rules: string): RecordedVerdict | undefined {
   const found = conclusions.findLast((each) => each.conclusion.kind === 'verdict');
   return found?.conclusion.kind === 'verdict' ? { verdict: found.conclusion.verdict, at: found.at, rules } : undefined;
 }
@@ -173,7 +180,7 @@ function isSame(conclusions: readonly RecordedConclusion[], now: Assessment, rec
   );
 }
 
-function documentsOf({ timeline, document }: Gathering): KeptDocument[] {
+export function documentsOf({ timeline, document }: Gathering): KeptDocument[] {
   return timeline.flatMap(({ input }): KeptDocument[] => {
     if (input.type !== 'act' || input.act.kind !== 'attach') return [];
     const { title, mediaType, bytes, sha256 } = input.act;

@@ -5,8 +5,9 @@
 import { sourceMark } from '../wording/words.ts';
 import { type ReportFacts, verdictsDiffer } from './facts.ts';
 import type { PageModel, Section } from './page-model.ts';
-import { timesOf } from './paper.ts';
+import { type Times, timesOf } from './paper.ts';
 import { afterWeldingSection } from './sections/after-welding.ts';
+import { awayBlocks, awayPage, awaySection } from './sections/away.ts';
 import { breaksSection } from './sections/breaks.ts';
 import { checksSection } from './sections/checks.ts';
 import { cautionsSection, deviationsSection, documentsSection, methodSection } from './sections/closing.ts';
@@ -52,6 +53,7 @@ export function pages(facts: ReportFacts): PageModel {
       marks: [
         ...(mark === undefined ? [] : [mark.toUpperCase()]),
         ...(verdictsDiffer(facts) ? ['VERDICTS DIFFER'] : []),
+        ...(facts.readingsRemoved === undefined ? [] : ['READINGS REMOVED']),
         ...(facts.closedAt === undefined ? ['STILL OPEN'] : []),
         ...(facts.repairs?.some(({ state }) => state === 'open') === true ? ['REPAIR OPEN'] : []),
       ],
@@ -60,32 +62,52 @@ export function pages(facts: ReportFacts): PageModel {
     foot:
       head.hash === '' ? `Joint ${joint.id}` : `Record ${joint.id}, entry ${head.seq}, head ${head.hash.slice(0, 16)}`,
     datedAt: facts.lastAt,
-    above: differenceBlocks(facts, times),
-    sections: [
-      firstPage(facts, times),
-      contentsSection,
-      ...repairSection(facts),
-      requirementSection(facts),
-      ...procedureSection(facts, times),
-      probesSection(facts, times),
-      ...checksSection(facts, times),
-      courseSection(facts, times),
-      handReadingsSection(facts, times),
-      soakSection(facts, times),
-      throughThicknessSection(facts, times),
-      passesSection(facts, times),
-      ...breaksSection(facts, times),
-      ...afterWeldingSection(facts, times),
-      findingsSection(facts, times),
-      ...importedSection(facts, times),
-      eventsSection(facts, times),
-      documentsSection(facts, times),
-      deviationsSection(facts, times),
-      notGivenSection(facts),
-      signaturesSection(facts, times),
-      methodSection(facts),
-      cautionsSection(),
-      identitySection(facts),
-    ],
+    above: [...differenceBlocks(facts, times), ...awayBlocks(facts)],
+    sections: facts.readingsRemoved === undefined ? sectionsOf(facts, times) : sectionsWithoutReadings(facts, times),
   };
 }
+
+const sectionsOf = (facts: ReportFacts, times: Times): Section[] => [
+  firstPage(facts, times),
+  contentsSection,
+  ...repairSection(facts),
+  requirementSection(facts),
+  ...procedureSection(facts, times),
+  probesSection(facts, times),
+  ...checksSection(facts, times),
+  courseSection(facts, times),
+  handReadingsSection(facts, times),
+  soakSection(facts, times),
+  throughThicknessSection(facts, times),
+  passesSection(facts, times),
+  ...breaksSection(facts, times),
+  ...afterWeldingSection(facts, times),
+  findingsSection(facts, times),
+  ...importedSection(facts, times),
+  eventsSection(facts, times),
+  documentsSection(facts, times),
+  deviationsSection(facts, times),
+  notGivenSection(facts),
+  signaturesSection(facts, times),
+  methodSection(facts),
+  cautionsSection(),
+  identitySection(facts),
+];
+
+/** Every entry stands, and what was concluded; nothing that readings alone could tell. */
+const sectionsWithoutReadings = (facts: ReportFacts, times: Times): Section[] => [
+  awayPage(facts, times),
+  contentsSection,
+  ...repairSection(facts),
+  requirementSection(facts),
+  ...procedureSection(facts, times),
+  awaySection(facts),
+  findingsSection(facts, times),
+  ...importedSection(facts, times),
+  eventsSection(facts, times),
+  documentsSection(facts, times),
+  deviationsSection(facts, times),
+  signaturesSection(facts, times),
+  cautionsSection(),
+  identitySection(facts),
+];

@@ -132,6 +132,8 @@ export interface JointSummary {
   readonly id: string;
   readonly title: string;
   readonly assessment: Assessment;
+  /** In a package and not in the record: the assessment is what was recorded. */
+  readonly readingsRemoved?: true;
 }
 
 export interface JointState {

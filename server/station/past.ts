@@ -18,7 +18,7 @@ export const pastViews = (
   statistics: (asked, period, zone) => run({ kind: 'statistics', asked, period, zone }),
   statisticsCsv: (asked, period, zone) => run({ kind: 'statistics as CSV', asked, period, zone }),
   suppose: (joint, question) =>
-    isKnown(joint) ? run({ kind: 'suppose', joint: withReadings(record, joint), question }) : undefined,
+    isKnown(joint) ? withReadings(record, joint, () => run({ kind: 'suppose', joint, question })) : undefined,
 });
 
 export interface PastKeeping {

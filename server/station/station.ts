@@ -38,6 +38,7 @@ import { keepingOf } from './keeping.ts';
 import { linksDesk, stationLinks } from './links.ts';
 import type { StationOptions } from './options.ts';
 import { keepPastCards, pastViews } from './past.ts';
+import { readingsDesk } from './readings.ts';
 import { keptStamps } from './stamps.ts';
 import { stationViews } from './views.ts';
 
@@ -134,6 +135,7 @@ export async function startStation(options: StationOptions): Promise<Station> {
       procedure: (asked, signed) => pipeline.procedure(asked, signed),
       putDocument: documentsOf(record),
       keepStamp: keptStamps(record),
+      ...readingsDesk({ record, run: errands.run, now: () => clock.wall(), newId: randomUUID }),
     });
     const logs = logsRouter({
       view: (errand) => errands.run({ kind: 'logs', ...errand }),

@@ -129,15 +129,18 @@ export function stationViews({
           .filter(({ chain }) => isJointChain(chain))
           .map(async ({ chain }) => {
             const { joint, assessment } = await judged(chain);
-            return { id: chain, title: joint.title, assessment };
+            const away = record.removed(chain) === undefined ? {} : { readingsRemoved: true as const };
+            return { id: chain, title: joint.title, assessment, ...away };
           }),
       ),
     joint,
     async history(id, { from, to, points }) {
-      const { joint } = await judged(withReadings(record, id));
-      const span = { from: from ?? openedAt(record, id), to: to ?? pipeline.now() };
-      const probes = joint.probes.map((probe) => probe.id);
-      return errand({ kind: 'history', joint: id, probes, ...span, points });
+      return withReadings(record, id, async () => {
+        const { joint } = await judged(id);
+        const span = { from: from ?? openedAt(record, id), to: to ?? pipeline.now() };
+        const probes = joint.probes.map((probe) => probe.id);
+        return errand({ kind: 'history', joint: id, probes, ...span, points });
+      });
     },
     timeline: async (id) =>
       [...[...record.entries(id)].flatMap((entry) => eventOf(entry)), ...record.removals(id).map(removalEvent)].sort(
@@ -149,9 +152,9 @@ export function stationViews({
         return said.kind === 'alarm' ? [{ at, change: said.change, alarm: said.alarm }] : [];
       }),
     pdf: (id, zone) => errand({ kind: 'pdf', joint: id, zone }),
-    handOver: (id, zone) => errand({ kind: 'hand-over', joint: id, zone }),
+    handOver: (id, zone) => withReadings(record, id, () => errand({ kind: 'hand-over', joint: id, zone })),
     paper: (id, paper, address) => errand({ kind: 'paper', joint: id, paper, address }),
-    csv: async (id, of, zone) => errand({ kind: 'csv', of, joint: withReadings(record, id), zone }),
+    csv: (id, of, zone) => withReadings(record, id, () => errand({ kind: 'csv', of, joint: id, zone })),
     package: (id, zone) => errand({ kind: 'package', joint: id, zone }),
     head: (id) => {
       const { seq, fingerprint, ...head } = record.signedHead(id);

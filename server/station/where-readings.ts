@@ -7,9 +7,22 @@ class Gone extends Error {
   readonly status = 410;
 }
 
-/** The joint itself where its readings are in the record; else throws. */
-export const withReadings = (record: Pick<RecordReader, 'removed'>, id: string): string => {
+/** Done where the readings are in the record, and told as gone where they went while it was done. */
+export const withReadings = async <T>(
+  record: Pick<RecordReader, 'removed'>,
+  id: string,
+  work: () => Promise<T>,
+): Promise<T> => {
+  refuseAway(record, id);
+  try {
+    return await work();
+  } catch (cause) {
+    refuseAway(record, id);
+    throw cause;
+  }
+};
+
+const refuseAway = (record: Pick<RecordReader, 'removed'>, id: string): void => {
   const removed = record.removed(id);
   if (removed !== undefined) throw new Gone(readingsAwayText(id, removed));
-  return id;
 };

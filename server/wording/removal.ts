@@ -22,11 +22,18 @@ export const holdingPackageText = ({ package: sha256 }: Pick<RemovalTold, 'packa
   `the package with the SHA-256 ${sha256} holds them`;
 
 /** Where something was asked for that takes the readings. */
-export const readingsAwayText = (joint: string, told: RemovalTold): string =>
-  `The readings of ${joint} are not in this record: ${removedText(told)}; ${holdingPackageText(told)}. ${whereToLookText}`;
+export const readingsAwayText = (joint: string, told: RemovalTold, zone = 'UTC'): string =>
+  `The readings of ${joint} are not in this record: ${removedText(told, zone)}; ${holdingPackageText(told)}. ${whereToLookText}`;
 
 export const whereToLookText =
   'Report, chart and tables of them lie in that package. To work with them here put them back: on the page of the joint, or "put-back-readings RECORD --package FILE".';
+
+/** Beside the name of a joint in a list. */
+export const awayTag = 'readings in a package';
+
+/** Over the way back. */
+export const putBackHint =
+  'Choose the package that holds them; it is looked through before anything is done. Chart, report, tables and judging again then work as before.';
 
 /** Before it is done, and wherever it was done. */
 export const removalCautions: readonly string[] = [
@@ -48,3 +55,7 @@ export const removalLines = (removals: readonly Told[]): string[] =>
 /** What could not be looked at without them. */
 export const notLookedAtText =
   'the readings themselves and gaps in them were not looked at; what stands here of them is what the entries say that sealed them';
+
+/** As an entry in the list of a joint, where who and when stand beside it. */
+export const removalEntryText = ({ kind, scans, package: sha256, reason }: RemovalTold & Pick<Told, 'kind'>): string =>
+  `${kind === 'readings removed' ? `${scans} scans removed into the package with the SHA-256` : `${scans} scans put back from the package with the SHA-256`} ${sha256}${reason === undefined ? '' : `: ${reason}`}`;

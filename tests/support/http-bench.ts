@@ -17,6 +17,7 @@ import { createLive, type Live } from '../../server/screen/live.ts';
 import { pastRouter } from '../../server/screen/past-router.ts';
 import { viewRouter } from '../../server/screen/views.ts';
 import { pastViews } from '../../server/station/past.ts';
+import { readingsDesk } from '../../server/station/readings.ts';
 import { keptStamps } from '../../server/station/stamps.ts';
 import { documentsOf } from '../../server/station/station.ts';
 import { stationViews } from '../../server/station/views.ts';
@@ -70,6 +71,12 @@ export async function httpBench(
       if (bench.refuse !== undefined) throw new NotRecording(bench.refuse);
       return keptStamps(bench.record)(id, files);
     },
+    ...readingsDesk({
+      record: bench.record,
+      run: (asked) => errand(asked),
+      now: () => bench.pipeline.now(),
+      newId: () => 'seen',
+    }),
   });
   const errand = (asked: Errand) =>
     runErrand(asked as ReadingErrand, bench.record, { name: 'test', version: '1', rules: 'test' }) as never;

@@ -18,9 +18,9 @@ export const findingsSection = (facts: ReportFacts, times: Times): Section => ({
 
 const order: readonly Severity[] = ['nonconformity', 'not judged', 'remark'];
 
-const findingTable = ({ assessment }: ReportFacts, times: Times): Block => ({
+const findingTable = ({ assessment, readingsRemoved }: ReportFacts, times: Times): Block => ({
   kind: 'table',
-  caption: 'Findings, as judged again',
+  caption: readingsRemoved === undefined ? 'Findings, as judged again' : 'Findings, as recorded',
   columns: [
     { heading: 'Weight', share: 3 },
     { heading: 'What was found', share: 12 },

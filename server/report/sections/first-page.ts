@@ -80,7 +80,7 @@ const causeText = (cause: DifferenceCause | undefined): string => {
   return `${causes[kind]}${detail === undefined ? '' : ` (${detail})`}.`;
 };
 
-const whatRows = (facts: ReportFacts, times: Times) => {
+export const whatRows = (facts: ReportFacts, times: Times) => {
   const { joint, station, openedBy, openedAt, closedAt, lastAt } = facts;
   const { procedure } = joint;
   const kept = facts.timeline[0]?.kept;
@@ -121,14 +121,14 @@ const procedureText = ({ id, revision, codeEdition, qualification }: NonNullable
     .filter((text) => text !== undefined)
     .join(', ');
 
-const sourceBlocks = ({ source }: ReportFacts): Block[] => {
+export const sourceBlocks = ({ source }: ReportFacts): Block[] => {
   const mark = sourceMark(source);
   return mark === undefined
     ? [paragraph(`Readings: ${sourceText(source)}`)]
     : [{ kind: 'frame', heavy: false, headline: mark, lines: [beneath(mark, sourceText(source))] }];
 };
 
-const requirementBlocks = ({ assessment }: ReportFacts): Block[] => {
+export const requirementBlocks = ({ assessment }: ReportFacts): Block[] => {
   const { requirement, limits } = assessment;
   const { governing, units } = requirement;
   const others = [
@@ -202,7 +202,7 @@ const beneath = (headline: string, text: string): string =>
   text.startsWith(`${headline}: `) ? begun(text.slice(headline.length + 2)) : text;
 
 /** What somebody still has to deal with: limits not kept, what was not judged, alarms and questions without an answer. */
-const openPoints = ({ assessment }: ReportFacts): string[] => {
+export const openPoints = ({ assessment }: ReportFacts): string[] => {
   const findings = deviationsOf(assessment.findings)
     .open.toSorted(againstFirst)
     .map((each) => pointOf(each, assessment));
@@ -220,7 +220,7 @@ const openPoints = ({ assessment }: ReportFacts): string[] => {
 };
 
 /** Settled by a named person, which changes no measurement and no verdict. */
-const decidedBlocks = (facts: ReportFacts, times: Times): Block[] => {
+export const decidedBlocks = (facts: ReportFacts, times: Times): Block[] => {
   const { assessment } = facts;
   const { accepted, repair, rejected } = deviationsOf(assessment.findings);
   const items = [...accepted, ...repair, ...rejected]

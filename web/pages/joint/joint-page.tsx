@@ -39,6 +39,7 @@ import { Readiness } from './readiness.tsx';
 import { RecordHead } from './record-head.tsx';
 import { Repairs } from './repairs.tsx';
 import { SourceBanner } from './source-banner.tsx';
+import { WithoutReadings } from './without-readings.tsx';
 
 export function JointPage({ joint }: { readonly joint: string }) {
   const feed = useMemo(() => followJoint(joint), [joint]);
@@ -78,14 +79,22 @@ function OneJoint({ live, feed }: { readonly live: LiveJoint; readonly feed: Joi
     said.value = `Recorded: ${entryLine({ at: now ?? assessment.at, seq: 0, who: '', kind: act.kind, body: act }, assessment.requirement.units)}.`;
     void feed.refresh();
   };
+  const { readingsRemoved } = live;
+  if (readingsRemoved !== undefined)
+    return (
+      <article class="joint" aria-labelledby="joint-title">
+        <JointHead joint={joint} />
+        <SourceBanner live={live} words={sourceText(assessment.source)} done={done} />
+        <WithoutReadings
+          live={{ ...live, readingsRemoved }}
+          now={now ?? assessment.at}
+          changed={() => void feed.refresh()}
+        />
+      </article>
+    );
   return (
     <article class={`joint${standing.tone === 'unknown' ? ' unreliable' : ''}`} aria-labelledby="joint-title">
-      <div class="joint-head">
-        <h1 id="joint-title">{joint.title}</h1>
-        <p class="aside">
-          {[joint.id, joint.workshop, joint.drawing].filter((each) => each !== undefined).join(' · ')}
-        </p>
-      </div>
+      <JointHead joint={joint} />
       <SourceBanner live={live} words={sourceText(assessment.source)} done={done} />
       {live.wiring?.map((message) => (
         <p key={message} class="banner warn" role="status">
@@ -135,7 +144,7 @@ function OneJoint({ live, feed }: { readonly live: LiveJoint; readonly feed: Joi
         {closed ? (
           <div class="stack">
             <Findings assessment={assessment} now={now ?? assessment.at} />
-            <RecordHead live={live} />
+            <RecordHead live={live} changed={() => void feed.refresh()} />
           </div>
         ) : (
           <ProbeTable rows={rows} open={openProbe} />
@@ -181,13 +190,20 @@ function OneJoint({ live, feed }: { readonly live: LiveJoint; readonly feed: Joi
         {!closed && (
           <div class="stack">
             <Findings assessment={assessment} now={now ?? assessment.at} openProbe={openProbe} />
-            <RecordHead live={live} />
+            <RecordHead live={live} changed={() => void feed.refresh()} />
           </div>
         )}
       </div>
     </article>
   );
 }
+
+const JointHead = ({ joint }: Pick<LiveJoint, 'joint'>) => (
+  <div class="joint-head">
+    <h1 id="joint-title">{joint.title}</h1>
+    <p class="aside">{[joint.id, joint.workshop, joint.drawing].filter((each) => each !== undefined).join(' · ')}</p>
+  </div>
+);
 
 /** Until the heat goes on. What it is computed with comes along only then. */
 function Planning(props: { readonly joint: LiveJoint['joint']; readonly minimumCelsius: number | undefined }) {

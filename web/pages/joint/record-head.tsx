@@ -2,13 +2,15 @@
 import type { LiveJoint } from '../../feed/live-joint.ts';
 import { HeadCode } from '../../parts/head-code.tsx';
 import { PaperLinks } from '../../parts/paper-links.tsx';
+import { RemoveReadings } from '../../parts/readings-form.tsx';
 import { StampForm } from '../../parts/stamp-form.tsx';
 import { correctAddress, recordAddress } from '../../state/route.ts';
 
-export function RecordHead({ live }: { readonly live: LiveJoint }) {
+export function RecordHead({ live, changed }: { readonly live: LiveJoint; readonly changed: () => void }) {
   const path = `/api/joints/${encodeURIComponent(live.joint.id)}`;
   // Paper and tables carry local times too: those of whoever asks for them.
   const zone = encodeURIComponent(Intl.DateTimeFormat().resolvedOptions().timeZone);
+  const isHere = live.readingsRemoved === undefined;
   return (
     <section class="sheet" aria-labelledby="record-heading">
       <div class="sheet-head">
@@ -32,10 +34,12 @@ export function RecordHead({ live }: { readonly live: LiveJoint }) {
           Report (PDF)
         </a>
         <PaperLinks path={path} />
-        <a class="button" href={`${path}/readings.csv?zone=${zone}`} download>
-          Readings (CSV)
-        </a>
-        {live.assessment.passes.length > 0 && (
+        {isHere && (
+          <a class="button" href={`${path}/readings.csv?zone=${zone}`} download>
+            Readings (CSV)
+          </a>
+        )}
+        {isHere && live.assessment.passes.length > 0 && (
           <a class="button" href={`${path}/passes.csv?zone=${zone}`} download>
             Passes (CSV)
           </a>
@@ -50,6 +54,7 @@ export function RecordHead({ live }: { readonly live: LiveJoint }) {
         )}
       </div>
       <StampForm path={path} />
+      {isHere && live.assessment.phase === 'closed' && <RemoveReadings path={path} zone={zone} done={changed} />}
     </section>
   );
 }

@@ -17,6 +17,7 @@ import type { JointSummary } from '../../../server/screen/contract.ts';
 import { alarmText } from '../../../server/wording/alarm.ts';
 import { deviationCountText } from '../../../server/wording/deviation.ts';
 import { readinessSentence } from '../../../server/wording/readiness.ts';
+import { awayTag } from '../../../server/wording/removal.ts';
 import { ofLimitText } from '../../../server/wording/temperature.ts';
 import { phaseText, sourceMark, verdictHeadline } from '../../../server/wording/words.ts';
 
@@ -35,6 +36,8 @@ export interface OverviewRow {
   /** Of the most urgent alarm that rings. */
   readonly priority?: AlarmPriority;
   readonly mark?: string;
+  /** That its readings are not in the record. */
+  readonly away?: string;
 }
 
 const order: readonly Need[] = [
@@ -54,7 +57,7 @@ export const overviewRows = (joints: readonly JointSummary[]): OverviewRow[] =>
     .map(row)
     .toSorted((a, b) => order.indexOf(a.need) - order.indexOf(b.need) || a.title.localeCompare(b.title, 'en'));
 
-function row({ id, title, assessment }: JointSummary): OverviewRow {
+function row({ id, title, assessment, readingsRemoved }: JointSummary): OverviewRow {
   const need = needOf(assessment);
   const mark = sourceMark(assessment.source);
   const [first] = ringing(assessment);
@@ -76,6 +79,7 @@ function row({ id, title, assessment }: JointSummary): OverviewRow {
         }),
     ...(first === undefined || need !== 'alarm' ? {} : { priority: alarmPriority(first) }),
     ...(mark === undefined ? {} : { mark }),
+    ...(readingsRemoved === undefined ? {} : { away: awayTag }),
   };
 }
 

@@ -112,6 +112,7 @@ function WallRow({ row, blind }: { readonly row: OverviewRow; readonly blind: bo
         <span class="wall-title">
           {row.title}
           {row.mark !== undefined && <span class="tag">{row.mark}</span>}
+          {row.away !== undefined && <span class="tag">{row.away}</span>}
         </span>
         <span class="wall-sentence">{bound(row.sentence)}</span>
         {row.coldest !== undefined && (

@@ -2,6 +2,7 @@
 import type { FoundJoint } from '../../../server/past/view.ts';
 import { fieldNames, findingName, standText } from '../../../server/past/words.ts';
 import { foundText } from '../../../server/wording/counts.ts';
+import { awayTag } from '../../../server/wording/removal.ts';
 import { sourceMark } from '../../../server/wording/words.ts';
 import { dayText } from '../../format/time.ts';
 import { Glyph } from '../../parts/glyph.tsx';
@@ -65,6 +66,7 @@ function OneFound({ joint }: { readonly joint: FoundJoint }) {
         <strong>{title}</strong>
         <span>{id}</span>
         {mark !== undefined && <span class="tag">{mark}</span>}
+        {joint.readingsRemoved === true && <span class="tag">{awayTag}</span>}
       </a>
       <p>
         <b>{standText(joint)}</b> · {facts.join(' · ')}

@@ -33,6 +33,7 @@ import { type LinkEvent, linkEventText } from '../../../server/wording/link-even
 import { begun } from '../../../server/wording/list.ts';
 import { correctionActText, detailTexts } from '../../../server/wording/pass.ts';
 import { heldText } from '../../../server/wording/qualification.ts';
+import { type RemovalTold, removalEntryText } from '../../../server/wording/removal.ts';
 import { clockText, type Zone } from '../../format/time.ts';
 
 const handKind = (kind: unknown): string =>
@@ -135,6 +136,9 @@ export const entryLine = ({ at, kind, body }: TimelineEvent, units: UnitSystem, 
         return `The station's clock was moved by ${text('steppedMilliseconds')} ms`;
       case 'station':
         return `Station ${text('state')}`;
+      case 'readings removed':
+      case 'readings put back':
+        return removalEntryText(said as unknown as RemovalTold & { kind: typeof kind });
       case 'source':
         return 'The source of the readings changed';
       default:

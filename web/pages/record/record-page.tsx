@@ -6,6 +6,7 @@ import { unitsOf } from '../../../server/measure/units.ts';
 import type { JointState, TimelineEvent } from '../../../server/screen/contract.ts';
 import type { ImportedFile } from '../../../server/weld/imported.ts';
 import { passedOverText } from '../../../server/wording/imported.ts';
+import { readingsAwayText } from '../../../server/wording/removal.ts';
 import { nameText, proofText } from '../../../server/wording/signed.ts';
 import { sourceMark, sourceText } from '../../../server/wording/words.ts';
 import { getJson } from '../../feed/http.ts';
@@ -61,6 +62,9 @@ export function RecordPage({ joint }: { readonly joint: string }) {
         <p class="aside head-line">
           {state.value.entries} entries, head <code>{state.value.headHash}</code>
         </p>
+      )}
+      {state.value?.readingsRemoved !== undefined && (
+        <p class="notice readings-away">{readingsAwayText(joint, state.value.readingsRemoved, zone())}</p>
       )}
       {all[0]?.kept !== undefined && (
         <p>
@@ -134,6 +138,8 @@ export function RecordPage({ joint }: { readonly joint: string }) {
     </section>
   );
 }
+
+const zone = (): string => Intl.DateTimeFormat().resolvedOptions().timeZone;
 
 /** The way to a kept document. It is handed out as a file and never shown as a page. */
 function Kept({ joint, entry }: { readonly joint: string; readonly entry: TimelineEvent }) {
