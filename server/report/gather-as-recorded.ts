@@ -4,7 +4,7 @@ import type { Removed } from '../ledger/removal-entry.ts';
 import type { Instant } from '../measure/quantity.ts';
 import { asRecorded } from '../past/as-recorded.ts';
 import type { ReportFacts } from './facts.ts';
-import { documentsOf, type Gathering, openingOf, verdictOf } from './gather.ts';
+import { documentsOf, type Gathering, openingOf, verdictOf } from './gathering.ts';
 
 export function gatherAsRecorded(from: Gathering, removed: Removed): ReportFacts {
   const { opened, openedAt, closedAt, joint } = openingOf(from.timeline);

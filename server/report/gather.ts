@@ -6,44 +6,22 @@ import type { Assessment, Verdict } from '../judgement/assessment.ts';
 import type { Conclusion } from '../judgement/conclusions.ts';
 import { judgeAll } from '../judgement/judge.ts';
 import { measuredOverTime } from '../judgement/measuring/over-time.ts';
-import type { Course } from '../ledger/courses-read.ts';
 import { type CommittedEntry, inputOf, isImported } from '../ledger/item.ts';
-import type { Removed } from '../ledger/removal-entry.ts';
 import type { HistoryView } from '../measure/history.ts';
 import { limits } from '../measure/limits.ts';
 import type { Instant } from '../measure/quantity.ts';
 import { standingFindings } from '../past/as-recorded.ts';
-import type { SeenStamp } from '../proof/stamps.ts';
-import type { SignedHead } from '../record/head.ts';
 import { longestPeriod } from '../record/periods.ts';
 import type { RecordReader } from '../record/read.ts';
-import { type Repair, repairsOf } from '../record/repairs.ts';
+import { repairsOf } from '../record/repairs.ts';
 import type { ThinOptions } from '../record/thin.ts';
 import { thinJudged, thinJudgedCourses } from '../record/thin-judged.ts';
-import { arrival, type Input, type StationEvent } from '../weld/entry.ts';
+import { arrival, type Input } from '../weld/entry.ts';
 import type { Scan } from '../weld/scan.ts';
 import { signedOf } from '../weld/signed.ts';
-import type { KeptDocument, RecordedConclusion, RecordedVerdict, ReportFacts, TimelineEntry } from './facts.ts';
+import type { RecordedConclusion, ReportFacts, TimelineEntry } from './facts.ts';
 import { gatherAsRecorded } from './gather-as-recorded.ts';
-
-export interface Gathering {
-  readonly program: { readonly name: string; readonly version: string };
-  /** Identity of the rules that judge now. */
-  readonly rules: string;
-  /** IANA name of the zone that local times are printed in. */
-  readonly zone: string;
-  readonly inputs: () => Iterable<Input>;
-  /** Temperatures of all scans that overlap the span, where they can be had without making each scan again. */
-  readonly courses?: (from: Instant, to: Instant) => Iterable<Course>;
-  readonly timeline: readonly TimelineEntry[];
-  readonly conclusions: readonly RecordedConclusion[];
-  readonly head: SignedHead;
-  readonly document: (sha256: string) => boolean;
-  readonly repairs?: readonly Repair[];
-  readonly stamps?: readonly SeenStamp[];
-  /** The readings are in a package. */
-  readonly removed?: Removed;
-}
+import { documentsOf, type Gathering, openingOf, verdictOf } from './gathering.ts';
 
 /** What a record holds of one joint, for gather. */
 export function ofRecord(reader: RecordReader, chain: string): Omit<Gathering, 'program' | 'rules' | 'zone'> {
@@ -120,23 +98,6 @@ export function timelineEntry(entry: CommittedEntry): TimelineEntry[] {
   return [{ seq: entry.seq, input, ...kept }];
 }
 
-/** What the entries say of the job's span. Of the readings, which are many, only the first and the newest are asked for elsewhere. */
-export function openingOf(timeline: readonly TimelineEntry[]) {
-  let found: { readonly opened: StationEvent & { kind: 'opened' }; readonly openedAt: Instant } | undefined;
-  let joint: ReportFacts['joint'] | undefined;
-  let closedAt: Instant | undefined;
-  for (const { input } of timeline) {
-    if (input.type === 'station' && input.event.kind === 'opened') {
-      found = { opened: input.event, openedAt: input.at };
-      joint = input.event.joint;
-    } else if (input.type === 'act' && input.act.kind === 'revise') joint = input.act.joint;
-    else if (input.type === 'act' && input.act.kind === 'close') closedAt = input.at;
-  }
-  if (found === undefined || joint === undefined)
-    throw new Error('the record has no opening entry, so no report can be made of it');
-  return { ...found, closedAt, joint };
-}
-
 /** The inputs as they are gone through, and what was seen of them by then: a long job is read as few times as can be. */
 function watching(inputs: () => Iterable<Input>) {
   const seen: { last: Instant; firstScanAt?: Instant } = { last: 0 as Instant };
@@ -163,11 +124,6 @@ function* scansOf(inputs: Iterable<Input>): Iterable<Scan> {
   for (const input of inputs) if (input.type === 'scan') yield input.scan;
 }
 
-export function verdictOf(conclusions: readonly RecordedConclusion[], rules: string): RecordedVerdict | undefined {
-  const found = conclusions.findLast((each) => each.conclusion.kind === 'verdict');
-  return found?.conclusion.kind === 'verdict' ? { verdict: found.conclusion.verdict, at: found.at, rules } : undefined;
-}
-
 /** The same verdict by the same findings, each over the same time. */
 function isSame(conclusions: readonly RecordedConclusion[], now: Assessment, recorded: Verdict): boolean {
   const standing = new Map(
@@ -178,12 +134,4 @@ function isSame(conclusions: readonly RecordedConclusion[], now: Assessment, rec
     standing.size === now.findings.length &&
     now.findings.every((each) => standing.get(each.key)?.to === each.to)
   );
-}
-
-export function documentsOf({ timeline, document }: Gathering): KeptDocument[] {
-  return timeline.flatMap(({ input }): KeptDocument[] => {
-    if (input.type !== 'act' || input.act.kind !== 'attach') return [];
-    const { title, mediaType, bytes, sha256 } = input.act;
-    return [{ title, mediaType, bytes, sha256, at: input.at, who: input.who, present: document(sha256) }];
-  });
 }
