@@ -9,6 +9,7 @@ import { close, open, remove } from './findings.ts';
 import { judgedReading } from './measuring/judged-reading.ts';
 import { rules } from './rules.ts';
 import { freshFor, type ProbeState, type State } from './state.ts';
+import { watchWarming } from './trend.ts';
 
 /** Takes every value of the scan in. Values older than the newest of their probe change nothing. */
 export function takeScan(state: State, scan: Scan): void {
@@ -151,4 +152,5 @@ function keepForTrend(probe: ProbeState): void {
   if (newestAt === undefined || at - newestAt >= rules.trendSpacing) probe.recent.push(at, temperature);
   const kept = probe.recent.findIndex((value, index) => index % 2 === 0 && at - value <= rules.trendWindow);
   if (kept > 0) probe.recent.splice(0, kept);
+  watchWarming(probe);
 }

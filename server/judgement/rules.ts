@@ -41,6 +41,12 @@ export const rules = {
   trendSpacing: seconds(10),
   /** A rise slower than this gives no forecast, thousandths of a kelvin per minute. */
   trendWorthTelling: 200,
+  /**
+   * Over the trend's window: a rise that nobody has to enter as heating, and one that still is; between them it stays what it
+   * was, so that noise about a bound is no change. Thousandths of a kelvin. Own choice: several times the noise of a good channel.
+   */
+  warmingFrom: 1_000,
+  warmingWhile: 300,
   /** What a probe may read off the part without being wrong: wire of IEC 60584-1 class 2 (2.5 K up to 333 degrees, type K). */
   probeUncertaintyKelvin: 2.5,
   /** Two such probes against each other: the root of the sum of squares. */

@@ -55,6 +55,8 @@ export interface ProbeState {
   badSince?: Instant;
   /** Good readings, thinned, over the trend window: instant, temperature, instant, temperature. Each kept state has its own. */
   recent: number[];
+  /** It clearly rises; kept from reading to reading. */
+  warming?: boolean;
   /** First good value of the present unbroken run. */
   goodSince?: Instant;
   /** The present bad run began with readings that walked out of what a part can be. */

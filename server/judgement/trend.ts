@@ -25,6 +25,14 @@ export function timeTo(
   return time > 0 ? (Math.round(time) as Milliseconds) : undefined;
 }
 
+/** After each good reading: begun by a clear rise over the window, ended where hardly any is left. */
+export function watchWarming(probe: ProbeState): void {
+  const [firstAt, first] = probe.recent;
+  const { at, temperature } = probe.good!;
+  const rise = firstAt === undefined || at - firstAt < rules.trendAtLeast ? 0 : temperature - first!;
+  probe.warming = rise >= (probe.warming === true ? rules.warmingWhile : rules.warmingFrom);
+}
+
 /** A required place gets warmer: the part is being heated, whether that was entered or not. */
 export const isWarming = (state: State): boolean =>
-  minimumProbes(state).some((each) => isTrusted(state, each) && (trendPerMinute(each) ?? 0) >= rules.trendWorthTelling);
+  minimumProbes(state).some((each) => each.warming === true && isTrusted(state, each));
