@@ -130,6 +130,8 @@ export const withRecord = (
     });
     return work(record);
   } catch (cause) {
+    if (cause instanceof RecordRefusal && cause.reason === 'open elsewhere')
+      return `${cause.message} If that is the station, do this on its page instead.`;
     if (cause instanceof RecordRefusal || cause instanceof RecordFailure) return cause.message;
     if (cause instanceof CanonicalFailure) return `it cannot be recorded: ${cause.message}`;
     throw cause;

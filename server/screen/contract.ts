@@ -10,6 +10,8 @@
  *   GET  /api/joints/:id                 -> JointState
  *   POST /api/joints/:id/acts NamedAct   -> 201 {position} | 422 {problems} | 503 not recording
  *   POST /api/joints/:id/documents       -> 201 {sha256}      (raw body, Content-Type is the media type)
+ *   POST /api/joints/:id/readings/package -> PackageSeen | 422 {problems}  (raw body, a .zip; weld/package-seen.ts)
+ *   POST /api/joints/:id/readings {who, package, reason?}  -> 201 {text} | 422 {problems} | 503  (out of the record, or back)
  *   GET  /api/procedures                 -> KeptRevision[]    (oldest first; weld/procedure-act.ts)
  *   POST /api/procedures {who, revision, reason?}          -> 201 {position} | 422 {problems} | 503
  *   POST /api/procedures/:sha256/withdrawal {who, reason}  -> the same
@@ -18,6 +20,7 @@
  *   POST /api/connections {connection}, DELETE /api/connections/:name        (kept for the station; 422 {problems} | 403 | 409)
  *   POST /api/connections/trial {connection} -> 201 {id}, GET /api/connections/trial/:id -> TrialView, DELETE /api/connections/trial
  *   GET  /api/joints/:id/history?from=&to=&points=  -> HistoryView (first, minimum, maximum, last of each step)
+ *                                        410 {because} where the readings are in a package; so do CSV and what-if
  *   GET  /api/joints/:id/timeline        -> TimelineEvent[]
  *   GET  /api/joints/:id/alarms          -> AlarmEvent[]     (each change of an alarm, as it was recorded)
  *   GET  /api/joints/:id/report.pdf, working.pdf, card.pdf, /api/joints/:id/readings.csv, passes.csv

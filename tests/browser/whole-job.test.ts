@@ -31,7 +31,7 @@ describe.skipIf(noBrowser)('the whole job', () => {
 
     // Entering: from a file, and one thing changed by hand.
     await page.getByText('No joint yet').waitFor();
-    await sayWho(page, 'Runa Teld', 'inspector');
+    await sayWho(page, 'Runa Teld', 'coordinator');
     await page.getByRole('link', { name: 'Enter the first joint' }).click();
     const chooser = page.waitForEvent('filechooser');
     await page.getByRole('button', { name: 'Open a joint file' }).click();
@@ -166,5 +166,33 @@ describe.skipIf(noBrowser)('the whole job', () => {
     await page.getByRole('cell', { name: 'Note: Draught from the gate until noon.' }).waitFor();
     await page.getByRole('cell', { name: /Contact reading 231.5 °C/ }).waitFor();
     await look(page, 'b-record');
+
+    // Its readings go out of the record into the package, which is looked at first; and come back.
+    await page.getByRole('link', { name: 'Back to the joint' }).click();
+    await page.getByText('Take the readings out of the record').click();
+    const fetched = page.waitForEvent('download');
+    await page.getByRole('link', { name: 'Fetch the package (ZIP)' }).click();
+    const packaged = {
+      name: 'joint.zip',
+      mimeType: 'application/zip',
+      buffer: await readFile(await (await fetched).path()),
+    };
+    await page.getByLabel('The package of this joint (.zip)').setInputFiles(packaged);
+    await page.getByText(/^The package is intact and holds all \d+ scans/).waitFor();
+    const remove = page.getByRole('button', { name: 'Remove the readings in my name' });
+    await remove.click();
+    await page.getByRole('alert').filter({ hasText: 'the reason stands in the record' }).waitFor();
+    await page.getByLabel('Why they are removed').fill('The record became too large.');
+    await look(page, 'c-removing');
+    await remove.click();
+    await page
+      .getByText(/scans were removed from the record .* by Runa Teld, coordinator: The record became/)
+      .waitFor();
+    await page.getByText('Does not comply').first().waitFor();
+    expect(await page.getByRole('link', { name: 'Readings (CSV)' }).count()).toBe(0);
+    await look(page, 'd-removed');
+    await page.getByLabel('The package that holds them (.zip)').setInputFiles(packaged);
+    await page.getByRole('button', { name: 'Put the readings back in my name' }).click();
+    await page.getByRole('link', { name: 'Readings (CSV)' }).waitFor();
   });
 });

@@ -96,7 +96,15 @@ test('every refusal says what to do next, and nothing is done', async () => {
   await says(/There is no record in/, join(folder, 'x'), 'joint-1', '--package', path, ...why);
   const { bed } = withoutReadings();
   bed.reopen();
-  await says(/open in another program/, bed.folder, 'joint-1', '--package', path, ...why, '--do');
+  await says(
+    /open in another program.*do this on its page instead/,
+    bed.folder,
+    'joint-1',
+    '--package',
+    path,
+    ...why,
+    '--do',
+  );
   expect((await ran(putBackReadings, bed.folder, '--package', path, ...who)).err).toContain('open in another program');
   expect((await ran(verify, folder, '--readings', path)).err).toContain('there is nothing to put back');
   expect(reading(folder, (reader) => reader.removals('joint-1'))).toEqual([]);

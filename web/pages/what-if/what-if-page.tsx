@@ -5,6 +5,7 @@ import { unitsOf } from '../../../server/measure/units.ts';
 import type { JointState } from '../../../server/screen/contract.ts';
 import type { SupposedAnswer } from '../../../server/supposing/answer.ts';
 import type { Question } from '../../../server/supposing/supposition.ts';
+import { readingsAwayText } from '../../../server/wording/removal.ts';
 import { notTheRecord, whatItIs } from '../../../server/wording/supposing.ts';
 import { verdictText } from '../../../server/wording/verdict.ts';
 import { sourceMark, sourceText } from '../../../server/wording/words.ts';
@@ -49,6 +50,18 @@ export function WhatIfPage({ joint }: { readonly joint: string }) {
     asked.value = { kind: 'busy' };
     asked.value = await answerOf(path, question);
   };
+  const { readingsRemoved } = now;
+  const zone = Intl.DateTimeFormat().resolvedOptions().timeZone;
+  if (readingsRemoved !== undefined)
+    return (
+      <article class="what-if stack" aria-labelledby="what-if-title">
+        <h1 id="what-if-title">What if: {now.joint.title}</h1>
+        <p class="notice readings-away">{readingsAwayText(joint, readingsRemoved, zone)}</p>
+        <a class="button" href={jointAddress(joint)}>
+          To the joint
+        </a>
+      </article>
+    );
   const { source } = now.assessment;
   return (
     <article class="what-if stack" aria-labelledby="what-if-title">
