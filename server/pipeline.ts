@@ -22,7 +22,7 @@ import type { Clock } from './measure/clock.ts';
 import { limits } from './measure/limits.ts';
 import { type Instant, type Milliseconds, milliseconds } from './measure/quantity.ts';
 import { type ClockStepped, createArrival } from './trip/arrival.ts';
-import { type Batch, batchOf, dropOldest, type Queued, takeInto, tellRefused } from './trip/batch.ts';
+import { type Batch, batchOf, dropOldest, portionsOf, type Queued, takeInto, tellRefused } from './trip/batch.ts';
 import type { PortIdentity } from './trip/boards.ts';
 import { askFolds, type FoldBeside } from './trip/fold-beside.ts';
 import { createIntake, type Intake } from './trip/intake.ts';
@@ -110,8 +110,8 @@ export function createPipeline(options: PipelineOptions): Pipeline {
   let dropped = 0;
   let cancelStep: (() => void) | undefined;
   let cancelTick: (() => void) | undefined;
-  /** A batch that the record refused: tried again before anything else is taken, so that order stays. */
-  let unsent: Batch | undefined;
+  /** What the record refused, and what stands behind it: tried again before anything else is taken, so that order stays. */
+  let unsent: readonly Batch[] = [];
   let commitRefused: string | undefined;
   let sealRefused: string | undefined;
   let refusedBecause: string | undefined;
@@ -137,7 +137,7 @@ export function createPipeline(options: PipelineOptions): Pipeline {
   const step = (): void => {
     cancelStep?.();
     cancelStep = undefined;
-    while (unsent === undefined && queue.length > 0) send(concluded(nextBatch()));
+    while (unsent.length === 0 && queue.length > 0) send(concluded(nextBatch()));
   };
 
   const nextBatch = (): Batch => {
@@ -157,25 +157,36 @@ export function createPipeline(options: PipelineOptions): Pipeline {
     return batch;
   };
 
-  const send = (batch: Batch): void => {
-    if (batch.items.length === 0) return;
+  const send = (batch: Batch): void => sendAll(portionsOf(batch, limits.commitItemsMaximum));
+
+  const sendAll = (portions: readonly Batch[]): void => {
+    for (const [index, portion] of portions.entries()) {
+      if (sendOne(portion)) continue;
+      unsent = portions.slice(index);
+      return;
+    }
+    unsent = [];
+  };
+
+  /** False where the record refused it. */
+  const sendOne = (batch: Batch): boolean => {
+    if (batch.items.length === 0) return true;
     let committed: readonly CommittedItem[];
     try {
       committed = store.commit(batch.items).items;
     } catch (cause) {
-      unsent = batch;
       commitRefused = reasonOf(cause);
       tellRefused(batch, commitRefused);
       tellRecording();
-      return;
+      return false;
     }
-    unsent = undefined;
     commitRefused = undefined;
     for (const run of intake.runs.values()) run.fed = [];
     tellRecording();
     for (const { asked, index } of batch.asked) asked.done(committed[index]!.position);
     tell(committed);
     if (foldBeside !== undefined) askFolds(intake.openRuns(), foldBeside, takeTurn);
+    return true;
   };
 
   const tellRecording = (): void => {
@@ -203,18 +214,18 @@ export function createPipeline(options: PipelineOptions): Pipeline {
   const tick = (): void => {
     cancelTick = clock.after(tickEvery, tick);
     time.beat();
-    if (unsent !== undefined) send(unsent);
+    sendAll(unsent);
     step();
-    if (unsent !== undefined) return;
+    if (unsent.length > 0) return;
     noticeClockStep();
-    if (unsent !== undefined) return;
+    if (unsent.length > 0) return;
     const now = time.now();
     for (const run of intake.openRuns()) {
       run.judge.advance(now);
       run.touched = true;
     }
     send(concluded(batchOf([])));
-    if (unsent === undefined) for (const run of intake.openRuns()) tellStep(run, []);
+    if (unsent.length === 0) for (const run of intake.openRuns()) tellStep(run, []);
     sealRefused = undefined;
     try {
       store.sealDue(now);
@@ -288,7 +299,7 @@ export function createPipeline(options: PipelineOptions): Pipeline {
     onStep: (listener) => stepListeners.push(listener),
     onRecordingChange: (listener) => recordingListeners.push(listener),
     close() {
-      if (unsent !== undefined) send(unsent);
+      sendAll(unsent);
       step();
       cancelStep?.();
       cancelTick?.();

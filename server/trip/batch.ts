@@ -29,6 +29,23 @@ export interface Batch {
 
 export const batchOf = (items: Item[]): Batch => ({ items, asked: [], toldRefused: false });
 
+/**
+ * What one commit can take, in order, where a batch holds more: as when much that had waited is concluded at once. What came in
+ * stands first, so that it is in the first of them; a batch that fits stays the one that it is.
+ */
+export function portionsOf(batch: Batch, most: number): readonly Batch[] {
+  if (batch.items.length <= most) return [batch];
+  const portions: Batch[] = [];
+  for (let from = 0; from < batch.items.length; from += most) {
+    const portion = batchOf(batch.items.slice(from, from + most));
+    portion.asked = batch.asked
+      .filter(({ index }) => index >= from && index < from + most)
+      .map(({ asked, index }) => ({ asked, index: index - from }));
+    portions.push(portion);
+  }
+  return portions;
+}
+
 export function takeInto(batch: Batch, { make, asked }: Queued): void {
   const index = batch.items.length;
   try {
