@@ -125,12 +125,8 @@ function probes(state: State): Watched[] {
       // Whoever took it out of the judgement knows of it.
       const troubled = troubleKey !== undefined && distrusted === undefined;
       const key = `probe/${probe.id}`;
-      const standing = state.alarms.find((alarm) => alarm.key === key);
-      const kind = !troubled
-        ? (standing?.kind ?? 'probe fault')
-        : troubleKind === 'silent'
-          ? 'probe silent'
-          : 'probe fault';
+      const standing = troubled ? undefined : state.alarms.find((alarm) => alarm.key === key);
+      const kind = standing?.kind ?? (troubled && troubleKind === 'silent' ? 'probe silent' : 'probe fault');
       const about = { probe: probe.id, board: probe.board };
       return { key, kind, active: troubled, clear: !troubled, muted: beforeHeating(state), about };
     });

@@ -16,7 +16,7 @@ export function settleAlarms(state: State): void {
   state.underway ||= isUnderway(state);
   settleShelvings(state);
   const watched = watchedNow(state);
-  for (const each of watched) settleOne(state, each, each.muted ?? causeOf(state, each, watched));
+  for (const each of watched) settleOne(state, each, watched);
 }
 
 /** What left the joint by a revision has nothing left to watch. */
@@ -44,7 +44,7 @@ export const alarmsDue = (state: State): Instant[] => [
   ...boardsDue(state),
 ];
 
-function settleOne(state: State, watched: Watched, suppressed: Suppression | undefined): void {
+function settleOne(state: State, watched: Watched, all: readonly Watched[]): void {
   const { key, kind, active, clear } = watched;
   const { delayOn, delayOff } = alarmRules[kind];
   const alarm = state.alarms.find((each) => each.key === key);
@@ -53,9 +53,10 @@ function settleOne(state: State, watched: Watched, suppressed: Suppression | und
     if (since === undefined) return;
     const risen: Mutable<Alarm> = { key, kind, state: 'active', since, ...watched.about };
     state.alarms.push(risen);
-    announce(state, risen, suppressed);
+    announce(state, risen, suppressionOf(state, watched, all));
     return;
   }
+  const suppressed = suppressionOf(state, watched, all);
   if (active) Object.assign(alarm, watched.about, { kind });
   if (alarm.state === 'returned unacknowledged') {
     if (heldFor(state, 'on', key, active, delayOn) !== undefined) riseAgain(alarm);
@@ -116,6 +117,9 @@ function announce(state: State, alarm: Mutable<Alarm>, suppressed: Suppression |
   if (alarm.state !== 'active' || alarm.announcedAt !== undefined) return;
   if (suppressed === undefined && !isShelved(state, alarm.key)) alarm.announcedAt = state.now;
 }
+
+const suppressionOf = (state: State, watched: Watched, all: readonly Watched[]): Suppression | undefined =>
+  watched.muted ?? causeOf(state, watched, all);
 
 /** The alarm that this one follows from, while it is wrong or stands. A board that is heard again explains nothing any more. */
 function causeOf(state: State, { kind, about }: Watched, watched: readonly Watched[]): Suppression | undefined {

@@ -23,6 +23,8 @@ function settleHighest(state: State): void {
   for (const each of onPart(state)) {
     const reading = isTrusted(state, each) ? each.good! : undefined;
     const kept = reading === undefined ? 'kept' : keepsMaximum(reading.temperature, limit, bandOf(state, reading));
+    // Nothing is told, and nothing was that could end.
+    if (kept === 'kept' && state.watches.size === 0) continue;
     const { id } = each.probe;
     const now = reading === undefined ? undefined : { probe: id, temperature: reading.temperature };
     lasts(state, id, 'above highest temperature', kept === 'broken', limit, now);

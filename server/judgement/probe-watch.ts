@@ -63,8 +63,10 @@ function takeGood(state: State, probe: ProbeState, value: ScanValue, at: Instant
   if (broken) probe.goodSince = at;
   probe.good = judgedReading(state, probe.probe, at, value.temperature!);
   probe.lastQuality = 'good';
-  delete probe.badSince;
-  delete probe.wanderedOff;
+  if (probe.badSince !== undefined) {
+    delete probe.badSince;
+    delete probe.wanderedOff;
+  }
   keepForTrend(probe);
   if (probe.troubleKey === undefined) return;
 

@@ -22,8 +22,7 @@ export function soakRule(joint: Joint): SoakStatus['rule'] {
 }
 
 /** How long the rule asks for; absent where it asks for no time or cannot be applied. */
-export function soakRequired(joint: Joint): Milliseconds | undefined {
-  const rule = soakRule(joint);
+export function soakRequired(joint: Joint, rule = soakRule(joint)): Milliseconds | undefined {
   if (rule === 'wait') {
     const thickest = Math.max(...joint.parts.map((part) => part.thicknessMillimetres));
     return milliseconds(thickest * rules.waitPerMillimetre);
@@ -57,7 +56,7 @@ export function soakOnHeat(state: State, heat: 'on' | 'off'): void {
 
 export function settleSoak(state: State): void {
   const rule = soakRule(state.joint);
-  const required = soakRequired(state.joint);
+  const required = soakRequired(state.joint, rule);
   if (required === undefined) return;
   const minimum = minimumNow(state);
   const { soak } = state;

@@ -36,12 +36,12 @@ import { type SectionUncertainty, sectionUncertainty } from './section-uncertain
 
 /** Drives what the scan's probes drive. The probes have taken the scan in already. */
 export function driveSections(state: State, scan: Scan): void {
-  const read = new Set(scan.values.map(({ probe }) => probe));
+  const isRead = ({ id }: Probe): boolean => scan.values.some(({ probe }) => probe === id);
   for (const each of state.sections) {
     if (each.place.lacks !== undefined) continue;
     const { frontProbes, backProbes } = each.place;
-    const front = frontProbes.some(({ id }) => read.has(id)) ? coldestReading(state, frontProbes) : undefined;
-    const back = backProbes.some(({ id }) => read.has(id)) ? coldestReading(state, backProbes) : undefined;
+    const front = frontProbes.some(isRead) ? coldestReading(state, frontProbes) : undefined;
+    const back = backProbes.some(isRead) ? coldestReading(state, backProbes) : undefined;
     if (front !== undefined || back !== undefined) drive(state, each, scan.measuredAt, front, back);
   }
 }
