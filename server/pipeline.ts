@@ -22,7 +22,7 @@ import type { Clock } from './measure/clock.ts';
 import { limits } from './measure/limits.ts';
 import { type Instant, type Milliseconds, milliseconds } from './measure/quantity.ts';
 import { type ClockStepped, createArrival } from './trip/arrival.ts';
-import { type Batch, batchOf, dropOldest, portionsOf, type Queued, takeInto, tellRefused } from './trip/batch.ts';
+import { type Batch, batchOf, dropOldest, portionsOf, type Queued, takeWaiting, tellRefused } from './trip/batch.ts';
 import type { PortIdentity } from './trip/boards.ts';
 import { askFolds, type FoldBeside } from './trip/fold-beside.ts';
 import { createIntake, type Intake } from './trip/intake.ts';
@@ -95,8 +95,6 @@ export interface PipelineOptions {
 }
 
 const tickEvery = milliseconds(1000);
-/** One batch takes no further input from here on: room for what one input makes, well below what a commit may hold. */
-const batchItemsEnough = limits.commitItemsMaximum / 4;
 
 export function createPipeline(options: PipelineOptions): Pipeline {
   const { store, clock, foldBeside } = options;
@@ -146,9 +144,7 @@ export function createPipeline(options: PipelineOptions): Pipeline {
     if (dropped > 0)
       batch.items.push(...intake.ofStation({ kind: 'station', state: 'not recording', lost: dropped }, queue[0]!.at));
     dropped = 0;
-    let taken = 0;
-    for (; taken < queue.length && batch.items.length < batchItemsEnough; taken++) takeInto(batch, queue[taken]!);
-    queue = queue.slice(taken);
+    queue = takeWaiting(batch, queue);
     return batch;
   };
 
@@ -159,18 +155,14 @@ export function createPipeline(options: PipelineOptions): Pipeline {
 
   const send = (batch: Batch): void => sendAll(portionsOf(batch, limits.commitItemsMaximum));
 
+  /** Up to the first that is refused. */
   const sendAll = (portions: readonly Batch[]): void => {
-    for (const [index, portion] of portions.entries()) {
-      if (sendOne(portion)) continue;
-      unsent = portions.slice(index);
-      return;
-    }
-    unsent = [];
+    const refused = portions.findIndex((portion) => !sendOne(portion));
+    unsent = refused < 0 ? [] : portions.slice(refused);
   };
 
   /** False where the record refused it. */
   const sendOne = (batch: Batch): boolean => {
-    if (batch.items.length === 0) return true;
     let committed: readonly CommittedItem[];
     try {
       committed = store.commit(batch.items).items;
@@ -290,10 +282,7 @@ export function createPipeline(options: PipelineOptions): Pipeline {
     procedure: (asked, signed) => ask((at) => procedures.ofAsked(asked, signed, at)),
     runs: () => [...intake.runs.values()],
     run: (joint) => intake.runs.get(joint),
-    outlook(joint) {
-      const run = intake.runs.get(joint);
-      return run === undefined ? undefined : foresee(run);
-    },
+    outlook: (joint) => foresee(intake.runs.get(joint)),
     notRecordingBecause: () => refusedBecause,
     clockStep: () => clockStep,
     onStep: (listener) => stepListeners.push(listener),

@@ -1,6 +1,7 @@
 /** What is committed together, and who waits to be told of it. */
 import { NotRecording, Refusal } from '../desk/refusal.ts';
 import type { Item } from '../ledger/item.ts';
+import { limits } from '../measure/limits.ts';
 import type { Instant } from '../measure/quantity.ts';
 
 export interface Asked {
@@ -34,7 +35,7 @@ export const batchOf = (items: Item[]): Batch => ({ items, asked: [], toldRefuse
  * stands first, so that it is in the first of them; a batch that fits stays the one that it is.
  */
 export function portionsOf(batch: Batch, most: number): readonly Batch[] {
-  if (batch.items.length <= most) return [batch];
+  if (batch.items.length <= most) return batch.items.length === 0 ? [] : [batch];
   const portions: Batch[] = [];
   for (let from = 0; from < batch.items.length; from += most) {
     const portion = batchOf(batch.items.slice(from, from + most));
@@ -46,7 +47,17 @@ export function portionsOf(batch: Batch, most: number): readonly Batch[] {
   return portions;
 }
 
-export function takeInto(batch: Batch, { make, asked }: Queued): void {
+/** No further input is taken from here on: room for what one input makes, well below what a commit may hold. */
+const itemsEnough = limits.commitItemsMaximum / 4;
+
+/** Takes what waits, in its order, and answers with what is left for the next batch. */
+export function takeWaiting(batch: Batch, queue: readonly Queued[]): Queued[] {
+  let taken = 0;
+  for (; taken < queue.length && batch.items.length < itemsEnough; taken++) takeInto(batch, queue[taken]!);
+  return queue.slice(taken);
+}
+
+function takeInto(batch: Batch, { make, asked }: Queued): void {
   const index = batch.items.length;
   try {
     batch.items.push(...make());

@@ -160,8 +160,8 @@ export function conclude(run: JointRun, at: Instant): Item[] {
  * What lies ahead of the run, made anew when it is some seconds old: it costs some milliseconds a part, so that it is
  * made only for whoever looks. Undefined once the joint is closed.
  */
-export function foresee(run: JointRun): Outlook | undefined {
-  if (run.closed) return undefined;
+export function foresee(run: JointRun | undefined): Outlook | undefined {
+  if (run === undefined || run.closed) return undefined;
   const { at } = run.assessment;
   if (run.outlook === undefined || at - run.outlook.at >= outlookEvery) run.outlook = run.judge.outlook();
   return run.outlook;
