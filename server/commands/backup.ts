@@ -1,6 +1,7 @@
 /** `backup RECORD TO`: a verified copy of a record, while a station may be writing to it. */
 import { RecordRefusal } from '../record/failure.ts';
 import { keepCopy } from '../record/keep-copy.ts';
+import { awayCountText } from '../wording/removal.ts';
 import { readArguments, refuse } from './arguments.ts';
 import { type Command, exitStatus } from './command.ts';
 
@@ -36,6 +37,7 @@ export const backup: Command = {
       terminal.out(`Copied and verified: ${kept.folder}`);
       terminal.out(`${kept.heads.length} chains, ${kept.entries} entries, ${(kept.bytes / 1e6).toFixed(1)} MB.`);
       if (kept.instruments.length > 0) terminal.out(`Instruments that go along: ${kept.instruments.join(', ')}.`);
+      if (kept.away > 0) terminal.out(`As in the record, ${awayCountText(kept.away)}; copy those too.`);
       terminal.out("The station's key and the file of the people are not in it; keep copies of them apart.");
       return exitStatus.done;
     } catch (error) {

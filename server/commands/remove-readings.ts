@@ -15,7 +15,7 @@ import { dateText } from '../wording/time.ts';
 import { readArguments, refuse } from './arguments.ts';
 import { type Command, exitStatus, type Terminal } from './command.ts';
 import { withRecord } from './keep-logs.ts';
-import { type Answering, answeringOf, lookAt, megabytes, signedOptions } from './retaining.ts';
+import { type Answering, answeringOf, lookAt, signedOptions, sizeText } from './retaining.ts';
 import { isZone } from './zone.ts';
 
 const help = `remove-readings RECORD JOINT --package FILE --who NAME --role ROLE --reason TEXT [--do]
@@ -143,9 +143,7 @@ const closedBefore = (reader: RecordReader, before: Instant) =>
 const tell = ({ going, staying }: Plan, verb: string, terminal: Terminal): void => {
   for (const { path, fitting } of going) {
     const { chain, body, bytesHere } = fitting;
-    terminal.out(
-      `${verb}: ${body.scans} scans of ${chain}, ${megabytes(bytesHere)} in the record. They are in ${path}`,
-    );
+    terminal.out(`${verb}: ${body.scans} scans of ${chain}, ${sizeText(bytesHere)} in the record. They are in ${path}`);
     terminal.out(`  SHA-256 ${body.package}`);
   }
   for (const why of staying) terminal.err(why);
@@ -194,12 +192,12 @@ const doIt = (folder: string, wanted: Wanted, answering: Answering, terminal: Te
   return wrong !== undefined || plan.staying.length > 0 ? exitStatus.failed : shrunk;
 };
 
-const sum = ({ going }: Plan): string => megabytes(going.reduce((all, { fitting }) => all + fitting.bytesHere, 0));
+const sum = ({ going }: Plan): string => sizeText(going.reduce((all, { fitting }) => all + fitting.bytesHere, 0));
 
 const shrinking = (folder: string, terminal: Terminal): number => {
   try {
     const { before, after } = shrink(folder);
-    terminal.out(`The file of the record: ${megabytes(before)} before, ${megabytes(after)} now.`);
+    terminal.out(`The file of the record: ${sizeText(before)} before, ${sizeText(after)} now.`);
     return exitStatus.done;
   } catch (error) {
     if (!(error instanceof RecordRefusal)) throw error;

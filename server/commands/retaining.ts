@@ -61,4 +61,5 @@ export const lookAt = (
   return 'refused' in fitting ? { refused: `${path}: ${fitting.refused}` } : { held, fitting };
 };
 
-export const megabytes = (bytes: number): string => `${(bytes / 1e6).toFixed(1)} MB`;
+export const sizeText = (bytes: number): string =>
+  bytes < 1e6 ? `${Math.ceil(bytes / 1000)} kB` : `${(bytes / 1e6).toFixed(1)} MB`;

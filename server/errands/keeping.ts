@@ -1,4 +1,5 @@
 /** Errands that look at the record as a whole, or copy it: by its folder, since they believe nothing that is open already. */
+import { isRemoved } from '../ledger/removal-entry.ts';
 import { instant } from '../measure/quantity.ts';
 import type { Program } from '../program.ts';
 import { inspectRecord } from '../record/inspection.ts';
@@ -17,6 +18,8 @@ export interface RecordCheck {
   readonly entries: number;
   /** What was found first that is not as it was written; absent: intact. */
   readonly fault?: string;
+  /** Joints whose readings are in packages; absent: none. */
+  readonly away?: number;
   /** Joints of which the search list says something else than their chain; absent: none. */
   readonly cards?: readonly string[];
 }
@@ -33,7 +36,12 @@ export const keep = (errand: KeepingErrand, folder: string, program: Pick<Progra
   const entries = chains.reduce((sum, chain) => sum + chain.entries, 0);
   if (!ok) return { entries, fault: badEntryText(firstBad, damaged) };
   const { differing } = cardsOf(folder, program);
-  return differing.length === 0 ? { entries } : { entries, cards: differing };
+  const away = chains.filter(({ removals }) => isRemoved(removals.at(-1))).length;
+  return {
+    entries,
+    ...(away === 0 ? {} : { away }),
+    ...(differing.length === 0 ? {} : { cards: differing }),
+  };
 };
 
 /** Kept cards of a record, held against its chains. */

@@ -5,6 +5,7 @@
 import { closeSync, existsSync, fsyncSync, mkdirSync, openSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { basename, dirname, join, resolve } from 'node:path';
 import { type ChainHeadText, headText } from '../ledger/head-text.ts';
+import { isRemoved } from '../ledger/removal-entry.ts';
 import type { Database, Disk } from './database.ts';
 import { isDiskFull, RecordRefusal, wordsOf } from './failure.ts';
 import { openFolderToRead, recordFile } from './folder.ts';
@@ -19,6 +20,8 @@ export interface Kept {
   readonly entries: number;
   readonly bytes: number;
   readonly heads: readonly ChainHeadText[];
+  /** Joints whose readings are in packages, and so not in the copy. */
+  readonly away: number;
   /** Names of the connected instruments whose files are in it. */
   readonly instruments: readonly string[];
 }
@@ -45,12 +48,12 @@ export const keepCopy = ({ from, to, at, disk = sqliteDisk }: CopyOptions): Kept
     source.exec('PRAGMA query_only=OFF');
     source.exec(`VACUUM INTO '${join(made, 'record.sqlite').replaceAll("'", "''")}'`);
     flush(recordFile(made));
-    const heads = checked(made, source, before, disk);
+    const { heads, away } = checked(made, source, before, disk);
     const instruments = carryConnections(from, made);
     writeFileSync(join(made, 'COPY.txt'), noteOf(from, at, heads, instruments), { flush: true });
     renameInto(made, target);
     const entries = heads.reduce((sum, { seq }) => sum + seq, 0);
-    return { folder: target, entries, bytes: statSync(recordFile(target)).size, heads, instruments };
+    return { folder: target, entries, bytes: statSync(recordFile(target)).size, heads, away, instruments };
   } catch (cause) {
     leave(made);
     throw cause instanceof RecordRefusal ? cause : failed(target, cause);
@@ -69,7 +72,7 @@ const checked = (
   source: Database,
   before: readonly ChainHeadText[],
   disk: Disk,
-): readonly ChainHeadText[] => {
+): Pick<Kept, 'heads' | 'away'> => {
   const seen = inspectRecord(made, { disk });
   const reader = openFolderToRead(made, disk);
   try {
@@ -77,7 +80,8 @@ const checked = (
     const isSame =
       heads.every(({ chain, seq, hash }) => hashAt(source, chain, seq) === hash) &&
       before.every(({ chain, seq, hash }) => hashAt(reader, chain, seq) === hash);
-    if (seen.ok && isSame) return heads;
+    if (seen.ok && isSame)
+      return { heads, away: seen.chains.filter(({ removals }) => isRemoved(removals.at(-1))).length };
   } finally {
     reader.close();
   }

@@ -116,6 +116,8 @@ export interface KeepingView {
     readonly at: Instant;
     readonly entries: number;
     readonly fault?: string;
+    /** Joints whose readings are in packages; absent: none. */
+    readonly away?: number;
     /** Joints of which the search list said something else than their chain. */
     readonly cards?: readonly string[];
   };

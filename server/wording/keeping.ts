@@ -1,4 +1,5 @@
 /** What was found when the record was looked at as a whole, and what to do about it. */
+import { awayCountText } from './removal.ts';
 
 export const badEntryText = (
   bad: { readonly chain: string; readonly seq: number } | undefined,
@@ -23,10 +24,10 @@ const someOf = (joints: readonly string[]): string =>
 
 export const checkedText = (
   at: string,
-  { entries, fault }: { readonly entries: number; readonly fault?: string },
+  { entries, fault, away }: { readonly entries: number; readonly fault?: string; readonly away?: number },
 ): string =>
   fault === undefined
-    ? `Record checked ${at}: intact, ${entries} entries.`
+    ? `Record checked ${at}: intact, ${entries} entries${away === undefined ? '' : `; ${awayCountText(away)}`}.`
     : `RECORD NOT INTACT, checked ${at}: ${fault}.`;
 
 /** Stopping would lose what is measured now, and mends nothing. */

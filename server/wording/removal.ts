@@ -31,6 +31,10 @@ export const whereToLookText =
 /** Beside the name of a joint in a list. */
 export const awayTag = 'readings in a package';
 
+/** Of a whole record, where it has such joints. */
+export const awayCountText = (joints: number): string =>
+  `the readings of ${joints} ${joints === 1 ? 'joint are' : 'joints are'} not in it: they were removed into packages`;
+
 /** Over the way back. */
 export const putBackHint =
   'Choose the package that holds them; it is looked through before anything is done. Chart, report, tables and judging again then work as before.';
