@@ -65,6 +65,8 @@ export type Block =
       /** What a person who cannot see it should know. */
       readonly alternative: string;
       readonly caption: string;
+      /** Per cent of the width; absent: all of it. */
+      readonly share?: number;
     }
   | { readonly kind: 'mono'; readonly label: string; readonly text: string }
   /** Which section stands on which page. */

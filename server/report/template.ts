@@ -127,7 +127,9 @@ export const template = `
 }
 
 #let picture(block-data) = figure(
-  image(bytes(block-data.svg), format: "svg", width: 100%, alt: block-data.alternative),
+  align(left, image(
+    bytes(block-data.svg), format: "svg", width: block-data.at("share", default: 100) * 1%, alt: block-data.alternative,
+  )),
   caption: words(block-data.caption),
   supplement: none,
   numbering: none,
@@ -237,6 +239,6 @@ export const template = `
 })
 #for entry in report.sections.slice(1) {
   if entry.at("newPage", default: false) { pagebreak(weak: true) }
-  if entry.at("whole", default: false) { block(breakable: false, section(entry)) } else { section(entry) }
+  if entry.at("whole", default: false) { block(breakable: false, above: gap(16pt), section(entry)) } else { section(entry) }
 }
 `;

@@ -135,13 +135,15 @@ const corrections = ({ assessment }: ReportFacts, times: Times): Block[] => {
 
 const charts = ({ assessment, joint }: ReportFacts): Block[] => {
   const { passes, limits, requirement } = assessment;
+  // A few columns need no whole width, and their figures are then as large as those of the other charts.
+  const share = passes.length <= 12 ? 62 : 100;
   return [
     staircase(passes, limits, requirement.units, 500),
     heatChart(passes, joint.procedure?.heatInput, requirement.units, 500),
   ].flatMap((chart): Block[] =>
     chart === undefined
       ? []
-      : [{ kind: 'picture', svg: passChartSvg(chart), alternative: chart.spoken, caption: chart.title }],
+      : [{ kind: 'picture', svg: passChartSvg(chart), alternative: chart.spoken, caption: chart.title, share }],
   );
 };
 

@@ -16,8 +16,9 @@ export const signaturesSection = (facts: ReportFacts, times: Times): Section => 
   heading: 'Signatures',
   blocks: [
     peopleTable(facts, times),
-    { kind: 'signatures', lines: lines(facts) },
+    // Before them: behind the last line it would stand alone on the next page.
     paragraph('A signature covers the record named under "Identity of the record" and no later one.', 'small'),
+    { kind: 'signatures', lines: lines(facts) },
   ],
 });
 

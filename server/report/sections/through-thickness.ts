@@ -71,11 +71,7 @@ const partBlocks = (facts: ReportFacts, section: SectionStatus, times: Times): B
   const part = facts.joint.parts.find(({ id }) => id === section.part);
   if (part === undefined) return [];
   const rows = [...standingRows(facts, section, part, times), ...basisRows(facts, section, part, times)];
-  return [
-    { kind: 'subheading', text: section.part },
-    { kind: 'pairs', rows, whole: true },
-    ...picture(facts, section, part, times),
-  ];
+  return [{ kind: 'subheading', text: section.part }, { kind: 'pairs', rows }, ...picture(facts, section, part, times)];
 };
 
 const standingRows = ({ assessment }: ReportFacts, section: SectionStatus, { form }: Part, times: Times): Row[] => {
