@@ -4,6 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { limits } from '../measure/limits.ts';
 import { readProgram } from '../program.ts';
+import { recordFile } from '../record/folder.ts';
 import { connectionsFolderOf } from '../record/instrument-files.ts';
 import { createDemonstration, history } from '../station/demonstration.ts';
 import { machineClock } from '../station/machine-clock.ts';
@@ -24,7 +25,8 @@ const help = `serve [--port PATH ...] [--usb IDENTITY ...] [--connect FILE ...] 
       [--data FOLDER [--begin]] [--http NUMBER] [--host ADDRESS] [--signals] [--shift]
       [--daily HH:MM] [--copies FOLDER]
 
-Runs a station and prints its address. Without --port, --usb and --connect it is a demonstration on a simulated board.
+Runs a station and prints its address. Without --port, --usb and --connect it is a demonstration on a simulated board;
+where --data names a record that is there it shows that record and reads nothing.
 
   --connect FILE  a file that says how another instrument is read: Modbus modules, lines of text, CSV files;
                   may be given several times (firmware-protocol/INSTRUMENTS.md)
@@ -93,16 +95,21 @@ export const serve: Command = {
     if (new Set(ports).size !== ports.length) return refuse(serve, 'the same port is given twice', terminal);
     const connections = await readConnectionFiles(values.connect ?? [], ports, terminal);
     if (connections === undefined) return exitStatus.failed;
-    const isReal =
+    const readsSomething =
       ports.length > 0 ||
       usb.length > 0 ||
       connections.length > 0 ||
       values.instruments === true ||
       (values.data !== undefined && existsSync(connectionsFolderOf(values.data)));
+    // Simulated readings never go into a record that somebody keeps, because a port was forgotten.
+    const isThere = values.data !== undefined && existsSync(recordFile(values.data));
+    if (values.shift === true && isThere)
+      return refuse(serve, `--shift begins a new record and ${values.data} holds one; name another folder`, terminal);
+    const isReal = readsSomething || isThere;
     if (isReal && values.data === undefined) {
       return refuse(serve, 'say with --data where the record is kept (and --begin the first time)', terminal);
     }
-    if (values.shift === true && isReal)
+    if (values.shift === true && readsSomething)
       return refuse(serve, '--shift plays simulated boards; leave it out with --port, --usb and --connect', terminal);
     if (values.shift === true && values.data !== undefined && values.begin !== true)
       return refuse(serve, '--shift begins a new record: add --begin, or leave --data out', terminal);
@@ -121,6 +128,7 @@ export const serve: Command = {
       shift: values.shift === true,
       keeping: { dailyAtMinutes, ...(copiesIn === undefined ? {} : { copiesIn }) },
     };
+    if (isThere && !readsSomething) terminal.out(nothingRead);
     try {
       const rules = usb.filter((rule) => rule !== undefined);
       return isReal
@@ -138,6 +146,9 @@ export const serve: Command = {
     }
   },
 };
+
+const nothingRead = `No port was named, so nothing is read: the record is shown, and acts can be entered.
+Name the port of the board with --port. The demonstration wants a folder without a record, with --begin, or no --data.`;
 
 interface Common {
   readonly httpPort: number;

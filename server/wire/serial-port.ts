@@ -35,7 +35,8 @@ const portOf = (device: SerialPort, handlers: PortHandlers): Port => {
     if (!ended) handlers.onBytes(bytes);
   });
   device.on('error', (error: Error) => lose(error.message));
-  device.on('close', (error: Error | null) => lose(error === null ? 'the port closed' : goneText(error)));
+  // With nothing where it was closed or has told an error before.
+  device.on('close', (error?: Error | null) => lose(error ? goneText(error) : 'the port closed'));
   return {
     write: (text) =>
       new Promise((resolve, reject) => {

@@ -169,4 +169,16 @@ describe.skipIf(probe === undefined)(subject, () => {
     });
     await link.close();
   });
+
+  it('writing to a port that has gone is refused, and that it has gone is told once', async () => {
+    const terminal = (await openPseudoTerminal())!;
+    const lost: string[] = [];
+    const port = await serialPortOpener()(terminal.path, { onBytes: () => {}, onLost: (cause) => lost.push(cause) });
+    terminal.close();
+    await expect(port.write('hello\n')).rejects.toThrow();
+    // What the library tells of one loss comes in several events, one turn after another.
+    await new Promise((resolve) => setImmediate(() => setImmediate(resolve)));
+    expect(lost).toHaveLength(1);
+    await port.close();
+  });
 });
