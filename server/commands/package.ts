@@ -8,7 +8,7 @@ import { sealBeside } from '../record/key-file.ts';
 import { openRecordReadOnly } from '../record/read.ts';
 import { readArguments, refuse } from './arguments.ts';
 import { type Command, exitStatus } from './command.ts';
-import { isZone } from './zone.ts';
+import { zoneAsked } from './zone.ts';
 
 const help = `package RECORD JOINT [--out FILE] [--zone ZONE] [--force]
 
@@ -38,9 +38,8 @@ export const packageCommand: Command = {
     if (folder === undefined || joint === undefined || rest.length > 0)
       return refuse(packageCommand, 'name one record (a folder) and one joint', terminal);
     const out = asked.values.out ?? `${joint}.zip`;
-    const zone = asked.values.zone ?? 'UTC';
-    if (!isZone(zone))
-      return refuse(packageCommand, `--zone wants a name like Europe/Berlin, found "${zone}"`, terminal);
+    const zone = zoneAsked(packageCommand, asked.values.zone ?? 'UTC', terminal);
+    if (typeof zone === 'number') return zone;
     if (existsSync(out) && asked.values.force !== true)
       return refuse(packageCommand, `${out} is there already; name another with --out, or add --force`, terminal);
     try {

@@ -10,13 +10,14 @@ import { RecordRefusal } from '../record/failure.ts';
 import { openRecordReadOnly, type RecordReader } from '../record/read.ts';
 import type { Fitting } from '../record/retaining.ts';
 import { shrink } from '../record/shrink.ts';
+import { isDay } from '../weld/day.ts';
 import { removalCautions } from '../wording/removal.ts';
 import { dateText } from '../wording/time.ts';
 import { readArguments, refuse } from './arguments.ts';
 import { type Command, exitStatus, type Terminal } from './command.ts';
 import { withRecord } from './keep-logs.ts';
 import { type Answering, answeringOf, lookAt, signedOptions, sizeText } from './retaining.ts';
-import { isZone } from './zone.ts';
+import { zoneAsked } from './zone.ts';
 
 const help = `remove-readings RECORD JOINT --package FILE --who NAME --role ROLE --reason TEXT [--do]
 remove-readings RECORD --closed-before DAY --packages FOLDER --who NAME --role ROLE --reason TEXT [--do]
@@ -67,7 +68,9 @@ export const removeReadings: Command = {
     const { values } = asked;
     if (folder === undefined || rest.length > 0) return no('name one record (a folder), and the joint');
     if (values.shrink === true) return shrinking(folder, terminal);
-    const wanted = wantedOf(joint, values);
+    const zone = zoneAsked(removeReadings, values.zone, terminal);
+    if (typeof zone === 'number') return zone;
+    const wanted = wantedOf(joint, values, zone);
     if (typeof wanted === 'string') return no(wanted);
     const answering = answeringOf('remove readings', values);
     if (typeof answering === 'string') return no(answering);
@@ -84,10 +87,9 @@ interface Given {
   readonly package?: string | undefined;
   readonly 'closed-before'?: string | undefined;
   readonly packages?: string | undefined;
-  readonly zone?: string | undefined;
 }
 
-const wantedOf = (joint: string | undefined, given: Given): Wanted | string => {
+const wantedOf = (joint: string | undefined, given: Given, zone: string): Wanted | string => {
   const { package: path, 'closed-before': day, packages } = given;
   if (day === undefined && packages === undefined) {
     if (joint === undefined) return 'name the joint, or give --closed-before DAY and --packages FOLDER';
@@ -96,10 +98,7 @@ const wantedOf = (joint: string | undefined, given: Given): Wanted | string => {
   }
   if (day === undefined || packages === undefined) return '--closed-before and --packages go together';
   if (joint !== undefined || path !== undefined) return '--closed-before goes with neither a joint nor --package';
-  const zone = given.zone ?? Intl.DateTimeFormat().resolvedOptions().timeZone;
-  if (!isZone(zone)) return `--zone ${zone}: not a time zone known here; as Europe/Oslo, or UTC`;
-  if (!/^\d{4}-\d\d-\d\d$/.test(day) || new Date(`${day}T00:00:00Z`).toJSON()?.slice(0, 10) !== day)
-    return `--closed-before wants a day, as 2016-01-01; found "${day}"`;
+  if (!isDay(day)) return `--closed-before wants a day, as 2016-01-01; found "${day}"`;
   if (!existsSync(packages)) return `--packages: there is no folder ${packages}`;
   return { before: dayBegins(day, zone), packages };
 };

@@ -3,7 +3,7 @@ import { refuse } from './arguments.ts';
 import type { Command, Terminal } from './command.ts';
 
 /** Whether this computer knows the time zone of that name. */
-export const isZone = (zone: string): boolean => {
+const isZone = (zone: string): boolean => {
   try {
     new Intl.DateTimeFormat('en', { timeZone: zone });
     return true;

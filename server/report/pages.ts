@@ -63,16 +63,34 @@ export function pages(facts: ReportFacts): PageModel {
       head.hash === '' ? `Joint ${joint.id}` : `Record ${joint.id}, entry ${head.seq}, head ${head.hash.slice(0, 16)}`,
     datedAt: facts.lastAt,
     above: [...differenceBlocks(facts, times), ...awayBlocks(facts)],
-    sections: facts.readingsRemoved === undefined ? sectionsOf(facts, times) : sectionsWithoutReadings(facts, times),
+    sections: sectionsOf(facts, times),
   };
 }
 
-const sectionsOf = (facts: ReportFacts, times: Times): Section[] => [
-  firstPage(facts, times),
-  contentsSection,
-  ...repairSection(facts),
-  requirementSection(facts),
-  ...procedureSection(facts, times),
+/** Where the readings are in a package, every entry stands, and what was concluded; nothing that readings alone could tell. */
+const sectionsOf = (facts: ReportFacts, times: Times): Section[] => {
+  const away = facts.readingsRemoved !== undefined;
+  return [
+    away ? awayPage(facts, times) : firstPage(facts, times),
+    contentsSection,
+    ...repairSection(facts),
+    requirementSection(facts),
+    ...procedureSection(facts, times),
+    ...(away ? [awaySection(facts)] : fromReadings(facts, times)),
+    findingsSection(facts, times),
+    ...importedSection(facts, times),
+    eventsSection(facts, times),
+    documentsSection(facts, times),
+    deviationsSection(facts, times),
+    ...(away ? [] : [notGivenSection(facts)]),
+    signaturesSection(facts, times),
+    ...(away ? [] : [methodSection(facts)]),
+    cautionsSection(),
+    identitySection(facts),
+  ];
+};
+
+const fromReadings = (facts: ReportFacts, times: Times): Section[] => [
   probesSection(facts, times),
   ...checksSection(facts, times),
   courseSection(facts, times),
@@ -82,32 +100,4 @@ const sectionsOf = (facts: ReportFacts, times: Times): Section[] => [
   passesSection(facts, times),
   ...breaksSection(facts, times),
   ...afterWeldingSection(facts, times),
-  findingsSection(facts, times),
-  ...importedSection(facts, times),
-  eventsSection(facts, times),
-  documentsSection(facts, times),
-  deviationsSection(facts, times),
-  notGivenSection(facts),
-  signaturesSection(facts, times),
-  methodSection(facts),
-  cautionsSection(),
-  identitySection(facts),
-];
-
-/** Every entry stands, and what was concluded; nothing that readings alone could tell. */
-const sectionsWithoutReadings = (facts: ReportFacts, times: Times): Section[] => [
-  awayPage(facts, times),
-  contentsSection,
-  ...repairSection(facts),
-  requirementSection(facts),
-  ...procedureSection(facts, times),
-  awaySection(facts),
-  findingsSection(facts, times),
-  ...importedSection(facts, times),
-  eventsSection(facts, times),
-  documentsSection(facts, times),
-  deviationsSection(facts, times),
-  signaturesSection(facts, times),
-  cautionsSection(),
-  identitySection(facts),
 ];

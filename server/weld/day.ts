@@ -4,8 +4,9 @@
  */
 import type { Instant } from '../measure/quantity.ts';
 
-/** Whether the text, in the form 2026-03-31, names a day that there is. */
+/** Whether the text has the form 2026-03-31 and names a day that there is. */
 export function isDay(text: string): boolean {
+  if (!/^\d{4}-\d\d-\d\d$/.test(text)) return false;
   const [year, month, day] = numbersOf(text);
   return year >= 1900 && month >= 1 && month <= 12 && day >= 1 && day <= lengthOf(year, month);
 }

@@ -7,7 +7,7 @@ import { verdictHeadline } from '../../wording/words.ts';
 import type { ReportFacts } from '../facts.ts';
 import { type Block, paragraph, type Section } from '../page-model.ts';
 import type { Times } from '../paper.ts';
-import { decidedBlocks, openPoints, requirementBlocks, sourceBlocks, whatRows } from './first-page.ts';
+import { summary } from './first-page.ts';
 
 /** Above the title, as a difference between verdicts would. */
 export const awayBlocks = ({ readingsRemoved: removed, zone }: ReportFacts): Block[] =>
@@ -26,20 +26,11 @@ export const awayBlocks = ({ readingsRemoved: removed, zone }: ReportFacts): Blo
         },
       ];
 
-export const awayPage = (facts: ReportFacts, times: Times): Section => ({
-  heading: 'Summary',
-  blocks: [
-    ...sourceBlocks(facts),
-    { kind: 'pairs', rows: whatRows(facts, times) },
-    ...requirementBlocks(facts),
-    ...verdictBlocks(facts, times),
-    { kind: 'subheading', text: 'Open points' },
-    { kind: 'list', items: openPoints(facts) },
-    ...decidedBlocks(facts, times),
+export const awayPage = (facts: ReportFacts, times: Times): Section =>
+  summary(facts, times, verdictBlocks(facts, times), [
     paragraph(removalCautions[0]!, 'strong'),
     paragraph(times.explained, 'small'),
-  ],
-});
+  ]);
 
 const verdictBlocks = ({ recordedVerdict }: ReportFacts, times: Times): Block[] => [
   { kind: 'subheading', text: 'Verdict, as recorded' },

@@ -22,19 +22,30 @@ import { type Block, paragraph, type Section } from '../page-model.ts';
 import type { Times } from '../paper.ts';
 import { inShort } from './in-short.ts';
 
-export const firstPage = (facts: ReportFacts, times: Times): Section => ({
+export const firstPage = (facts: ReportFacts, times: Times): Section =>
+  summary(facts, times, verdictBlocks(facts, times), [
+    { kind: 'subheading', text: 'In short' },
+    { kind: 'pairs', rows: inShort(facts, times) },
+    paragraph(`${cautions[1]} ${times.explained}`, 'small'),
+  ]);
+
+/** What every first page has, whatever the verdict rests on. */
+export const summary = (
+  facts: ReportFacts,
+  times: Times,
+  verdict: readonly Block[],
+  last: readonly Block[],
+): Section => ({
   heading: 'Summary',
   blocks: [
     ...sourceBlocks(facts),
     { kind: 'pairs', rows: whatRows(facts, times) },
     ...requirementBlocks(facts),
-    ...verdictBlocks(facts, times),
+    ...verdict,
     { kind: 'subheading', text: 'Open points' },
     { kind: 'list', items: openPoints(facts) },
     ...decidedBlocks(facts, times),
-    { kind: 'subheading', text: 'In short' },
-    { kind: 'pairs', rows: inShort(facts, times) },
-    paragraph(`${cautions[1]} ${times.explained}`, 'small'),
+    ...last,
   ],
 });
 
@@ -80,7 +91,7 @@ const causeText = (cause: DifferenceCause | undefined): string => {
   return `${causes[kind]}${detail === undefined ? '' : ` (${detail})`}.`;
 };
 
-export const whatRows = (facts: ReportFacts, times: Times) => {
+const whatRows = (facts: ReportFacts, times: Times) => {
   const { joint, station, openedBy, openedAt, closedAt, lastAt } = facts;
   const { procedure } = joint;
   const kept = facts.timeline[0]?.kept;
@@ -121,14 +132,14 @@ const procedureText = ({ id, revision, codeEdition, qualification }: NonNullable
     .filter((text) => text !== undefined)
     .join(', ');
 
-export const sourceBlocks = ({ source }: ReportFacts): Block[] => {
+const sourceBlocks = ({ source }: ReportFacts): Block[] => {
   const mark = sourceMark(source);
   return mark === undefined
     ? [paragraph(`Readings: ${sourceText(source)}`)]
     : [{ kind: 'frame', heavy: false, headline: mark, lines: [beneath(mark, sourceText(source))] }];
 };
 
-export const requirementBlocks = ({ assessment }: ReportFacts): Block[] => {
+const requirementBlocks = ({ assessment }: ReportFacts): Block[] => {
   const { requirement, limits } = assessment;
   const { governing, units } = requirement;
   const others = [
@@ -202,7 +213,7 @@ const beneath = (headline: string, text: string): string =>
   text.startsWith(`${headline}: `) ? begun(text.slice(headline.length + 2)) : text;
 
 /** What somebody still has to deal with: limits not kept, what was not judged, alarms and questions without an answer. */
-export const openPoints = ({ assessment }: ReportFacts): string[] => {
+const openPoints = ({ assessment }: ReportFacts): string[] => {
   const findings = deviationsOf(assessment.findings)
     .open.toSorted(againstFirst)
     .map((each) => pointOf(each, assessment));
@@ -220,7 +231,7 @@ export const openPoints = ({ assessment }: ReportFacts): string[] => {
 };
 
 /** Settled by a named person, which changes no measurement and no verdict. */
-export const decidedBlocks = (facts: ReportFacts, times: Times): Block[] => {
+const decidedBlocks = (facts: ReportFacts, times: Times): Block[] => {
   const { assessment } = facts;
   const { accepted, repair, rejected } = deviationsOf(assessment.findings);
   const items = [...accepted, ...repair, ...rejected]

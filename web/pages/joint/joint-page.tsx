@@ -11,13 +11,11 @@ import type { LiveJoint } from '../../feed/live-joint.ts';
 import { alarmedPlaces } from '../../parts/alarm/model.ts';
 import { DataBanners } from '../../parts/banners.tsx';
 import { NotLoaded, useLoaded } from '../../parts/lazy.tsx';
-import { RequirementView } from '../../parts/requirement.tsx';
 import { Section } from '../../parts/section/section.tsx';
 import { useTitle } from '../../parts/title.ts';
 import { ThroughThickness } from '../../parts/wall/through.tsx';
 import { followJoint, type JointFeed } from '../../state/joint.ts';
 import { probeRows } from '../../state/probe-rows.ts';
-import { requirementAddress } from '../../state/route.ts';
 import { outsideNow, standingOf } from '../../state/standing.ts';
 import { contact, serverSecond, station } from '../../state/station.ts';
 import { entryLine } from '../record/entry-line.ts';
@@ -38,6 +36,7 @@ import { ProcedureNote } from './procedure-note.tsx';
 import { Readiness } from './readiness.tsx';
 import { RecordHead } from './record-head.tsx';
 import { Repairs } from './repairs.tsx';
+import { RequiredPreheat } from './required-preheat.tsx';
 import { SourceBanner } from './source-banner.tsx';
 import { WithoutReadings } from './without-readings.tsx';
 
@@ -178,15 +177,7 @@ function OneJoint({ live, feed }: { readonly live: LiveJoint; readonly feed: Joi
       <Instruments live={live} openedAt={openedAt} done={done} />
       <QuietAlarms live={live} changed={() => void feed.refresh()} />
       <div class="second">
-        <section class="sheet" aria-labelledby="requirement-heading">
-          <div class="sheet-head">
-            <h2 id="requirement-heading">Required preheat</h2>
-            <a class="button" href={requirementAddress(joint.id)}>
-              How hot, and why
-            </a>
-          </div>
-          <RequirementView requirement={assessment.requirement} />
-        </section>
+        <RequiredPreheat live={live} />
         {!closed && (
           <div class="stack">
             <Findings assessment={assessment} now={now ?? assessment.at} openProbe={openProbe} />

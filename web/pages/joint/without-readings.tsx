@@ -4,11 +4,10 @@ import { holdingPackageText, putBackHint, removedText } from '../../../server/wo
 import { verdictHeadline } from '../../../server/wording/words.ts';
 import type { LiveJoint } from '../../feed/live-joint.ts';
 import { ReadingsForm } from '../../parts/readings-form.tsx';
-import { RequirementView } from '../../parts/requirement.tsx';
-import { requirementAddress } from '../../state/route.ts';
 import { Findings } from './findings.tsx';
 import { RecordHead } from './record-head.tsx';
 import { Repairs } from './repairs.tsx';
+import { RequiredPreheat } from './required-preheat.tsx';
 
 interface Props {
   readonly live: LiveJoint & { readonly readingsRemoved: NonNullable<LiveJoint['readingsRemoved']> };
@@ -46,15 +45,7 @@ export function WithoutReadings({ live, now, changed }: Props) {
         <RecordHead live={live} changed={changed} />
       </div>
       <Repairs live={live} />
-      <section class="sheet" aria-labelledby="requirement-heading">
-        <div class="sheet-head">
-          <h2 id="requirement-heading">Required preheat</h2>
-          <a class="button" href={requirementAddress(joint.id)}>
-            How hot, and why
-          </a>
-        </div>
-        <RequirementView requirement={assessment.requirement} />
-      </section>
+      <RequiredPreheat live={live} />
     </>
   );
 }
