@@ -61,6 +61,7 @@ function takeGood(state: State, probe: ProbeState, value: ScanValue, at: Instant
   const broken =
     probe.badSince !== undefined || probe.goodSince === undefined || at - probe.good!.at > freshFor(state, probe);
   if (broken) probe.goodSince = at;
+  if (probe.troubleByLink) tellHidden(state, probe, at);
   probe.good = judgedReading(state, probe.probe, at, value.temperature!);
   probe.lastQuality = 'good';
   if (probe.badSince !== undefined) {
@@ -69,6 +70,11 @@ function takeGood(state: State, probe: ProbeState, value: ScanValue, at: Instant
   }
   keepForTrend(probe);
   if (probe.troubleKey === undefined) return;
+  if (probe.troubleByLink && isStale(state, probe, at)) {
+    // Old when it came: it ends no silence, and no run of good readings has begun with it.
+    delete probe.goodSince;
+    return;
+  }
 
   const intermittent = probe.troubleKind === 'intermittent';
   if (intermittent && at - probe.goodSince! < rules.steadyFor) return;
@@ -81,10 +87,22 @@ function takeGood(state: State, probe: ProbeState, value: ScanValue, at: Instant
   endTrouble(probe);
 }
 
+/** A trouble that began and ended while nothing came, as readings that came all at once later say, is told all the same. */
+function tellHidden(state: State, probe: ProbeState, at: Instant): void {
+  const since = probe.badSince;
+  if (since === undefined || probe.good === undefined || at - probe.good.at <= freshFor(state, probe)) return;
+  close(state, open(state, kindOf(probe), since, { probe: probe.probe.id }), at);
+  probe.recoveredAt = at;
+  probe.earlierTroubleFrom = since;
+}
+
+/** So old already when it came that it tells nothing of now: the station stood still, or a link held it back. */
+const isStale = (state: State, probe: ProbeState, at: Instant): boolean => state.now - at > freshFor(state, probe);
+
 function takeBad(state: State, probe: ProbeState, value: ScanValue, at: Instant): void {
-  if (probe.troubleKey !== undefined && probe.troubleByLink) {
+  if (probe.troubleByLink && !isStale(state, probe, at)) {
     // The link is back and the probe is not: that is a trouble of its own, told as such after three periods.
-    close(state, probe.troubleKey, at);
+    close(state, probe.troubleKey!, at);
     endTrouble(probe);
   }
   if (probe.badSince === undefined) {
