@@ -50,6 +50,8 @@ interface Kept {
   readonly state: State;
   /** Inputs taken after this state, in the order of effect. */
   readonly inputs: KeptInputs;
+  /** Where the last late input was put in. There is one of these at most. */
+  readonly isPlace?: true;
 }
 
 /**
@@ -78,14 +80,27 @@ export function createJudge(
     const knownBefore = new Map(state.findings.map((each) => [each.key, each.knownAt]));
     const inputs = kept.slice(index).flatMap((each) => each.inputs.all());
     const position = inputs.findIndex((each) => effectiveAt(each) > at);
-    inputs.splice(position < 0 ? inputs.length : position, 0, input);
-    const from = kept[index]!.state;
-    state = copyOf(from);
-    kept.splice(index, kept.length, { state: from, inputs: createKeptInputs() });
+    const later = inputs.splice(position < 0 ? inputs.length : position);
+    const from = kept[index]!;
+    state = copyOf(from.state);
+    kept.splice(index, kept.length, { ...from, inputs: createKeptInputs() });
     for (const each of inputs) forward(each);
+    forward(input);
+    keepPlace();
+    for (const each of later) forward(each);
     advance(state, now);
     for (const finding of state.findings) finding.knownAt = knownBefore.get(finding.key) ?? arrival(input);
     return true;
+  };
+
+  /** What comes late mostly comes with more of its kind, in order: the next of them goes back no further than to here. */
+  const keepPlace = (): void => {
+    const index = kept.findIndex((each) => each.isPlace);
+    if (index > 0) {
+      const [place] = kept.splice(index, 1);
+      for (const each of place!.inputs.all()) kept[index - 1]!.inputs.add(each);
+    }
+    kept.push({ state: copyOf(state), inputs: createKeptInputs(), isPlace: true });
   };
 
   const foldAnew = (input: Input, before: () => Iterable<Input>): boolean => {

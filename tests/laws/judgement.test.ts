@@ -91,6 +91,33 @@ describe('laws of the judge', { timeout: 120_000 }, () => {
     );
   });
 
+  it('a stretch of readings that comes later, in order or not, changes nothing but when it was known', () => {
+    const delays = fc.array(fc.nat({ max: 30 }), { minLength: 2, maxLength: 40 });
+    fc.assert(
+      fc.property(arbitraryJob, fc.nat(), delays, fc.boolean(), (job, which, delayed, inOrder) => {
+        const [opening, ...rest] = job.inputs;
+        const index = which % rest.length;
+        const held = rest.slice(index, index + delayed.length).filter(({ type }) => type === 'scan');
+        const others = rest.filter((each) => !held.includes(each));
+        // Of one instant, and one of them held back: which came first is then truly not the same.
+        fc.pre(!others.some((each) => held.some((one) => effectiveAt(each) === effectiveAt(one))));
+        const places = held.map((each, one) => {
+          const before = others.filter((other) => arrival(other) <= arrival(each)).length;
+          return Math.min(others.length, before + (inOrder ? delayed[0]! : delayed[one]!));
+        });
+        const inputs = [opening!];
+        for (let place = 0; place <= others.length; place += 1) {
+          for (const [one, each] of held.entries())
+            if (places[one] === place) inputs.push(lateBy(each, newestOf([...inputs, each])));
+          if (place < others.length) inputs.push(others[place]!);
+        }
+        const told = withoutEntered(final(judged({ inputs, end: job.end })));
+        expect(told).toEqual(withoutEntered(final(judged(job))));
+      }),
+      { numRuns: 50 },
+    );
+  });
+
   it('to distrust a probe from the beginning meets no condition that was not met, and never makes a joint comply', () => {
     fc.assert(
       fc.property(arbitraryJob, fc.constantFrom(...probeIds), (job, probe) => {
@@ -132,6 +159,8 @@ describe('laws of the judge', { timeout: 120_000 }, () => {
     );
   });
 });
+
+const newestOf = (inputs: readonly Input[]): Instant => instant(Math.max(...inputs.map(arrival)));
 
 const itemOfInput = (input: Input): Item => itemOf('job', input);
 
