@@ -5,12 +5,19 @@
 
 /** Check value over the characters of a text, each taken as one byte. */
 export const crc16 = (text: string): number => {
-  let crc = 0xffff;
-  for (let index = 0; index < text.length; index += 1) {
-    crc = ((crc << 8) & 0xffff) ^ ofByte[(crc >> 8) ^ (text.charCodeAt(index) & 0xff)]!;
-  }
+  let crc = begin;
+  for (let index = 0; index < text.length; index += 1) crc = further(crc, text.charCodeAt(index) & 0xff);
   return crc;
 };
+
+/** Check value over the first so many bytes. */
+export const crc16OfBytes = (bytes: Uint8Array, length: number): number => {
+  let crc = begin;
+  for (let index = 0; index < length; index += 1) crc = further(crc, bytes[index]!);
+  return crc;
+};
+
+const begin = 0xffff;
 
 /** What one byte does to the check value, worked out once for each of the 256. */
 const ofByte = Uint16Array.from({ length: 256 }, (_, byte) => {
@@ -18,6 +25,8 @@ const ofByte = Uint16Array.from({ length: 256 }, (_, byte) => {
   for (let bit = 0; bit < 8; bit += 1) crc = crc & 0x8000 ? ((crc << 1) ^ 0x1021) & 0xffff : (crc << 1) & 0xffff;
   return crc;
 });
+
+const further = (crc: number, byte: number): number => ((crc << 8) & 0xffff) ^ ofByte[(crc >> 8) ^ byte]!;
 
 /** A line without its check value becomes a whole line: a space, a tilde, four small hexadecimal digits. */
 export const withCheck = (content: string): string => `${content} ~${checkText(content)}`;

@@ -1,6 +1,6 @@
 /**
- * The least that any reader of a board's lines must do is to split the stream, to check each line's value, and to take the
- * numbers out of it, believing them. The codec believes nothing: it accounts for every character, in one way of writing only.
+ * The least that any reader of a board's lines must do is to split the stream and to check each line's value. The codec accounts for
+ * every character besides, in one way of writing only, and gives numbers.
  */
 import { crc16 } from '../../firmware-protocol/codec/check.ts';
 import { decode } from '../../firmware-protocol/codec/decode.ts';
@@ -15,18 +15,18 @@ export async function prepareBench(): Promise<BenchSet> {
     title: `Lines of 16 channels (${Math.round(text.length / amount)} characters each)`,
     unit: 'lines',
     baseline: {
-      name: 'split and check, believing the rest',
+      name: 'split and check, no number taken out',
       amount,
       run: () => {
-        for (const line of text.split('\n')) seen += bareNumbers(line);
+        for (const line of text.split('\n')) if (checkedContent(line) !== undefined) seen += 1;
       },
     },
     rows: [
       {
-        name: 'split and check, no number taken out',
+        name: 'split and check, and numbers taken out that are believed',
         amount,
         run: () => {
-          for (const line of text.split('\n')) if (checkedContent(line) !== undefined) seen += 1;
+          for (const line of text.split('\n')) seen += bareNumbers(line);
         },
       },
       {

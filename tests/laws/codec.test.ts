@@ -3,8 +3,9 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { bounds } from '../../firmware-protocol/codec/bounds.ts';
 import { withCheck } from '../../firmware-protocol/codec/check.ts';
-import { decode } from '../../firmware-protocol/codec/decode.ts';
+import { decode, decodeByFields } from '../../firmware-protocol/codec/decode.ts';
 import { encode } from '../../firmware-protocol/codec/encode.ts';
+import { plainSample } from '../../firmware-protocol/codec/plain-sample.ts';
 import { anyFrame, anySample } from '../support/any-frame.ts';
 
 fc.configureGlobal({ seed: 1 });
@@ -75,6 +76,75 @@ describe('any text', () => {
         expect(decode(content)).toHaveProperty('ok');
         expect(decode(withCheck(content))).toHaveProperty('ok');
       }),
+    );
+  });
+});
+
+describe('the short way of a plain sample', () => {
+  const edges = [
+    '0',
+    '1',
+    '16',
+    '17',
+    '-0',
+    '00',
+    '-',
+    '+1',
+    '1.5',
+    '1e3',
+    '-27316',
+    '250001',
+    '1000001',
+    '4294967296',
+    '99999999999999999',
+  ];
+  const odd = fc.constantFrom(
+    ...edges,
+    'yes',
+    'y',
+    'no',
+    '0x1f',
+    '00FF',
+    ' ',
+    '=',
+    '@',
+    '5@5',
+    '5@',
+    '-!o',
+    '5!o',
+    'x=1',
+    '~',
+    'é',
+    'ı',
+  );
+
+  it('is gone by each sample without a fault, and gives what the fields give', () => {
+    fc.assert(
+      fc.property(anySample, (sample) => {
+        const line = encode(sample);
+        const isPlain = sample.values.every(({ faults }) => faults.length === 0);
+        expect(plainSample(line)).toEqual(isPlain ? sample : undefined);
+        expect(decodeByFields(line)).toEqual({ ok: true, frame: sample });
+      }),
+      { numRuns: 500 },
+    );
+  });
+
+  it('makes no difference to any line, whatever stands in place of a word or a number', () => {
+    const sound = anySample.map((sample) => ({
+      ...sample,
+      values: sample.values.map((each) => ({ ...each, faults: [] })),
+    }));
+    const measured = sound.filter(({ values }) => values.every(({ reading }) => reading.form !== 'none'));
+    fc.assert(
+      fc.property(measured, fc.nat(), odd, fc.boolean(), (sample, which, put, isChecked) => {
+        const line = encode(sample);
+        const words = line.slice(0, -6).split(/(?<=[ =@])|(?=[ =@])/);
+        words[which % words.length] = put;
+        const changed = isChecked ? withCheck(words.join('')) : `${words.join('')}${line.slice(-6)}`;
+        expect(decode(changed)).toEqual(decodeByFields(changed));
+      }),
+      { numRuns: 3000 },
     );
   });
 });
