@@ -26,7 +26,7 @@ import {
 
 /** Looked up once: this is called some hundred thousand times for each second of the board. */
 const instruct = avrInstruction;
-export const clockHertz = 7_372_800;
+const clockHertz = 7_372_800;
 const ramBytes = 2_048;
 const [sleepInstruction, enableInterrupts] = [0x9588, 0x9478];
 /** What RAM holds before the firmware writes it, to see how far the stack came. */

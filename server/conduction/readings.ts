@@ -125,7 +125,7 @@ export function readingRefused(
 const pi = Math.PI;
 
 /** Degrees that the strongest heater can add to the surface in that time: a thick wall's surface, and a thin wall as a whole. */
-export function riseMaximum(steel: Steel, depth: number, celsius: number, seconds: number, flux: number): number {
+function riseMaximum(steel: Steel, depth: number, celsius: number, seconds: number, flux: number): number {
   const capacity = capacityAt(steel, celsius);
   const surface = (2 * flux * Math.sqrt(seconds / pi)) / Math.sqrt(conductivityAt(steel, celsius) * capacity);
   return surface + (flux * seconds) / (capacity * depth);

@@ -9,7 +9,7 @@ import { CanonicalFailure, decodeCanonical, decodeTrusted, encodeCanonical } fro
 import { sha256Hex } from './hash.ts';
 import type { EntryClass } from './item.ts';
 
-export const envelopeFormat = 1;
+const envelopeFormat = 1;
 
 export interface Entry extends Signed {
   readonly chain: string;

@@ -10,7 +10,7 @@ import { RunsWriter, StepsWriter } from './columns.ts';
 import { type Columns, type GroupColumns, type ProbeColumns, scansFormat } from './scans-columns.ts';
 
 /** Forms of the raw number, by their index in the bytes. */
-export const rawForms = ['voltage', 'temperature', 'text', 'none'] as const;
+const rawForms = ['voltage', 'temperature', 'text', 'none'] as const;
 
 export const encodeScans = (scans: readonly Scan[]): Uint8Array => encodeColumns(columnsOf(scans));
 

@@ -17,9 +17,3 @@ export interface Clock {
   /** Calls back once after the duration. Returns the function that cancels it. */
   after(duration: Milliseconds, wake: () => void): () => void;
 }
-
-/** Resolves after the duration on the given clock. */
-export const pause = (clock: Clock, duration: Milliseconds): Promise<void> =>
-  new Promise((resolve) => {
-    clock.after(duration, resolve);
-  });

@@ -8,8 +8,6 @@
 declare const unit: unique symbol;
 type Unit<Name extends string> = number & { readonly [unit]: Name };
 
-/** A temperature in degrees Celsius, decimal. For files and formulas. */
-export type Celsius = Unit<'Celsius'>;
 /** A temperature in thousandths of a degree Celsius, integer. What the judge compares. */
 export type MilliCelsius = Unit<'MilliCelsius'>;
 /** A difference of two temperatures in thousandths of a kelvin, integer. */
@@ -18,8 +16,6 @@ export type Millikelvin = Unit<'Millikelvin'>;
 export type DeciMicrovolt = Unit<'DeciMicrovolt'>;
 /** Energy of an arc for each length of weld in joules per metre, integer: 1 kJ/mm is a million of them. */
 export type JoulesPerMetre = Unit<'JoulesPerMetre'>;
-/** A length in millimetres, decimal. */
-export type Millimetre = Unit<'Millimetre'>;
 /** A point on the joint's time line: integer milliseconds since 1970-01-01T00:00:00Z. */
 export type Instant = Unit<'Instant'>;
 /** A duration in integer milliseconds. */
@@ -32,7 +28,6 @@ export const instant = (value: number): Instant => Math.round(value) as Instant;
 
 /** Degrees Celsius, decimal, to the judge's integer; halves round away from the decimal's own error. */
 export const milliCelsius = (celsius: number): MilliCelsius => Math.round(celsius * 1000) as MilliCelsius;
-export const celsius = (value: MilliCelsius): Celsius => (value / 1000) as Celsius;
 /** A difference in kelvin, decimal, to the judge's integer. */
 export const millikelvin = (kelvin: number): Millikelvin => Math.round(kelvin * 1000) as Millikelvin;
 

@@ -10,7 +10,7 @@ export type UnitSystem = (typeof unitSystems)[number];
 export const unitsOf = ({ units }: { readonly units?: UnitSystem | undefined }): UnitSystem => units ?? 'metric';
 
 /** Exact by definition (international yard and pound agreement of 1959). */
-export const millimetresPerInch = 25.4;
+const millimetresPerInch = 25.4;
 
 export const toFahrenheit = (celsius: number): number => celsius * 1.8 + 32;
 export const fromFahrenheit = (fahrenheit: number): number => (fahrenheit - 32) / 1.8;

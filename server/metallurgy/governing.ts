@@ -38,7 +38,7 @@ export function governing(
 }
 
 /** A plain yes, or an extended one that a named person has accepted. */
-export const mayGovern = (one: MethodAnswer, acceptances: readonly Acceptance[]): boolean =>
+const mayGovern = (one: MethodAnswer, acceptances: readonly Acceptance[]): boolean =>
   one.role === 'may govern' &&
   one.computedCelsius !== undefined &&
   (one.applicable === 'yes' || (one.applicable === 'extended' && acceptanceOf(one, acceptances) !== undefined));

@@ -13,7 +13,7 @@ import { plain, steady } from './number.ts';
 type Process = Joint['process'];
 
 /** Thermal efficiency by ISO 4063 process. All as published in EN 1011-1; that of 138 from memory. */
-export const arcEfficiency: Readonly<Record<Process, number>> = {
+const arcEfficiency: Readonly<Record<Process, number>> = {
   '121': 1.0,
   '111': 0.8,
   '114': 0.8,
@@ -63,7 +63,7 @@ export function arcEnergyShown(joint: Joint): WorkingInput | undefined {
 type Arc = Exclude<Joint['heatInput'], 'not stated' | { readonly kilojoulesPerMillimetre: number }>;
 
 /** Arc energy in kJ/mm, and what it was worked out from. */
-export function arcEnergyOf(arc: Arc): { readonly energy: number; readonly words: string } {
+function arcEnergyOf(arc: Arc): { readonly energy: number; readonly words: string } {
   if ('instantaneousJoules' in arc) {
     const { instantaneousJoules, beadMillimetres } = arc;
     return {

@@ -40,7 +40,7 @@ export const diffusivityBounds: readonly DiffusivityBound[] = [
 ];
 
 /** Outside these no diffusivity is computed at all: 427 °C (800 °F) is where post-heating ends (AWS D10.10:2021). */
-export const lowestDiffusionCelsius = 20;
+const lowestDiffusionCelsius = 20;
 export const highestDiffusionCelsius = 427;
 
 export interface ResidualHydrogen {

@@ -10,9 +10,9 @@ import type { Status } from './answer.ts';
 import { arcEnergyShown, heatInput } from './heat-input.ts';
 
 /** ASME IX QW-406.1 and QW-406.3: 55 °C (100 °F), as practitioners quote them. */
-export const asmeDepartureKelvin = 55;
+const asmeDepartureKelvin = 55;
 /** ISO 15614-1:2017 + A1:2019, 8.4.8 and 8.4.9: 50 °C, second-hand. */
-export const isoDepartureKelvin = 50;
+const isoDepartureKelvin = 50;
 
 export interface Clause {
   readonly name: string;

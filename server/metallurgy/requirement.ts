@@ -16,7 +16,7 @@ import { methodsFor } from './methods/list.ts';
 import { warnings } from './warnings.ts';
 
 /** `part` of the equivalents of the weld metal. */
-export const weldMetalName = 'weld metal';
+const weldMetalName = 'weld metal';
 
 export function requirement(joint: Joint, acceptances: readonly Acceptance[]): Requirement {
   const weldMetal = weldMetalEquivalents(joint);

@@ -87,7 +87,7 @@ const spans: Readonly<Record<Numeric, readonly [least: number, most: number]>> =
   thickness: [5, 150],
 };
 const steps: Readonly<Record<Numeric, number>> = { 'heat input': 0.1, hydrogen: 1, thickness: 10 };
-export const restraints = ['low', 'medium', 'high'] as const;
+const restraints = ['low', 'medium', 'high'] as const;
 const pointsMost = 61;
 
 /** The joint with the variable set; of thickness every part gets it. Restraint counts 0, 1, 2. */

@@ -2,7 +2,7 @@
 import type { FindingKind } from '../judgement/finding-kind.ts';
 import type { Card, CardFinding } from './card.ts';
 
-export const probeFaults: ReadonlySet<FindingKind> = new Set<FindingKind>([
+const probeFaults: ReadonlySet<FindingKind> = new Set<FindingKind>([
   'silent',
   'intermittent',
   'running away',

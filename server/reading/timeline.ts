@@ -34,8 +34,6 @@ export interface Arrived {
 export interface Placed {
   readonly timeline: Timeline;
   readonly measuredAt: Instant;
-  /** Present when ticks and wall clock were paired anew; goes into the record. */
-  readonly paired?: { readonly board: string; readonly boot: number; readonly ticks: number; readonly at: Instant };
 }
 
 export const emptyTimeline: Timeline = new Map();
@@ -92,7 +90,6 @@ const paired = (timeline: Timeline, frame: Arrived, boots: readonly BootMapping[
   return {
     timeline: kept(timeline, frame.board, [begin(frame.boot, frame.ticks, at, at), ...boots]),
     measuredAt: at,
-    paired: { board: frame.board, boot: frame.boot, ticks: frame.ticks, at },
   };
 };
 

@@ -42,7 +42,7 @@ export interface Budget {
 }
 
 /** What is taken where nothing is entered, plus or minus in kelvin. */
-export const worst = {
+const worst = {
   /** Data sheet of a common converter part for type K (MAX31855: 2 K; verified), and of its cold junction (from memory). */
   converterKelvin: 2,
   coldJunctionKelvin: 2,

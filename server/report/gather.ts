@@ -91,7 +91,7 @@ export function gather(from: Gathering): ReportFacts {
   };
 }
 
-export function timelineEntry(entry: CommittedEntry): TimelineEntry[] {
+function timelineEntry(entry: CommittedEntry): TimelineEntry[] {
   const input = inputOf(entry);
   if (input === undefined || input.type === 'scan') return [];
   const kept = isImported(entry.body) ? { kept: { at: entry.at, by: signedOf(entry) } } : {};

@@ -43,7 +43,7 @@ const remark = (count: number): Block => ({
 });
 
 /** Applies a function to every text in a plain structure. */
-export const mapText = <T>(value: T, change: (text: string) => string): T => mapAny(value, change) as T;
+const mapText = <T>(value: T, change: (text: string) => string): T => mapAny(value, change) as T;
 
 const mapAny = (value: unknown, change: (text: string) => string): unknown => {
   if (typeof value === 'string') return change(value);

@@ -52,7 +52,7 @@ const count = ({ findings }: Card, severity: Severity): number =>
 const cellText = (cell: Cell): string => (cell === undefined ? '' : typeof cell === 'number' ? `${cell}` : words(cell));
 
 /** One row a figure: what it is of, its value, and how many it is made of. */
-export const countColumns = ['source', 'table', 'name', 'figure', 'value', 'of'] as const;
+const countColumns = ['source', 'table', 'name', 'figure', 'value', 'of'] as const;
 
 export const statisticsCsv = ({ period, sources }: Statistics): string =>
   text([

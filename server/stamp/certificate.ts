@@ -109,5 +109,5 @@ export const certificatesIn = (bytes: Uint8Array): readonly Certificate[] => {
   return files.map((each) => certificateOf(readAll(each, 'the certificate')));
 };
 
-export const bytesOfBase64 = (text: string): Uint8Array =>
+const bytesOfBase64 = (text: string): Uint8Array =>
   Uint8Array.from(atob(text.replace(/\s/g, '')), (each) => each.charCodeAt(0));

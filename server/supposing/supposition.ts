@@ -3,7 +3,7 @@ import { z } from 'zod';
 import { nameSchema } from '../weld/text.ts';
 
 /** Longer than this nothing of a trend can be carried on. Own choice. */
-export const longestMoreMinutes = 60;
+const longestMoreMinutes = 60;
 
 const temperature = z.number().min(-50).max(900).optional();
 const minutes = z.number().min(0).max(10_000).optional();

@@ -32,7 +32,7 @@ export const inBlock = {
   runLengths: 14,
   runSquares: 15,
 } as const;
-export const blockWidth = 16;
+const blockWidth = 16;
 
 /** Places in the running sums. */
 const sums = {

@@ -30,7 +30,7 @@ export const signKinds = [
 export type SignKind = (typeof signKinds)[number];
 
 /** clear: hardly anything else does this. likely: it fits this best. possible: other causes fit as well. */
-export const surenesses = ['possible', 'likely', 'clear'] as const;
+const surenesses = ['possible', 'likely', 'clear'] as const;
 export type Sureness = (typeof surenesses)[number];
 
 /** Numbers that were seen, integers: thousandths of a degree or kelvin, milliseconds, tenths of a microvolt, counts, per cent. */

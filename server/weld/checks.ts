@@ -12,7 +12,7 @@ import { nameSchema, textSchema } from './text.ts';
 export const checkRoles = ['welder', 'heater operator', 'inspector', 'coordinator', 'third party'] as const;
 export const pointRoles = ['inspector', 'coordinator', 'third party'] as const;
 
-export const checkSchema = z.strictObject({
+const checkSchema = z.strictObject({
   id: nameSchema,
   text: nameSchema.meta({ description: 'What is looked at, in one line.' }),
   weight: z.enum(['blocks', 'warns']).meta({
@@ -24,7 +24,7 @@ export type Check = z.infer<typeof checkSchema>;
 
 export const pointTimes = ['first pass', 'pass', 'post-heating', 'closing'] as const;
 
-export const pointSchema = z
+const pointSchema = z
   .strictObject({
     id: nameSchema,
     text: nameSchema.optional(),
@@ -58,7 +58,7 @@ export const pointsSchema = z
   .superRefine(unique)
   .meta({ description: 'Hold and witness points. Absent: none.' });
 
-export const checkAnswers = ['in order', 'not in order', 'not applicable'] as const;
+const checkAnswers = ['in order', 'not in order', 'not applicable'] as const;
 
 /** Answered again it takes the place of the answer before. */
 export const checkAnsweredSchema = z

@@ -16,7 +16,7 @@ const percent = z
   .max(100, 'a mass fraction cannot be above 100 %');
 
 /** A reported value, an upper bound that a person states, or the plain statement that it is not reported. */
-export const contentSchema = z.union([percent, z.strictObject({ atMost: percent }), z.literal('not reported')]);
+const contentSchema = z.union([percent, z.strictObject({ atMost: percent }), z.literal('not reported')]);
 export type Content = z.infer<typeof contentSchema>;
 
 export const analysisOrigins = [

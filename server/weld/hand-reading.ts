@@ -10,7 +10,7 @@ import { placeSchema } from './probe.ts';
 import { nameSchema } from './text.ts';
 
 /** What a crayon shows of the temperature it is made for. */
-export const bounds = ['at least', 'below'] as const;
+const bounds = ['at least', 'below'] as const;
 export type Bound = (typeof bounds)[number];
 
 /** A pyrometer for steel is set between these; outside them the setting is mistyped. */

@@ -46,7 +46,7 @@ export const daySchema = z
   .refine(isDay, 'a day of the calendar, as in 2026-03-31');
 
 /** What a certificate says at one temperature. The correction is added to what the instrument reads. */
-export const correctionSchema = z
+const correctionSchema = z
   .strictObject({
     atCelsius: z.number().min(-200).max(1800),
     correctionKelvin: z.number().min(-50).max(50).meta({ description: 'Added to the reading.' }),

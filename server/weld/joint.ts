@@ -52,7 +52,7 @@ export const heatingSchema = z
   .meta({ description: 'How the joint is heated. The soak rule follows from it.' });
 
 /** A floor that the construction code makes mandatory, entered with its source. */
-export const codeFloorSchema = z
+const codeFloorSchema = z
   .strictObject({
     preheatMinimumCelsius: z.number().min(-50).max(900),
     source: nameSchema,

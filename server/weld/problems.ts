@@ -24,7 +24,7 @@ export function problems(error: z.ZodError, input: unknown, schema: z.ZodType = 
   );
 }
 
-export const fieldName = (path: readonly PropertyKey[]): string =>
+const fieldName = (path: readonly PropertyKey[]): string =>
   path.length === 0 ? '(whole)' : path.map(String).join('.');
 
 /** The parts of zod's issues that are used here. */

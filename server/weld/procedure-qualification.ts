@@ -7,7 +7,6 @@ const temperature = (description: string) => z.number().min(-50).max(900).meta({
 
 /** Rules of departure differ between the editions of ISO 15614-1. */
 export const qualificationStandards = ['ASME IX', 'ISO 15614-1:2017', 'ISO 15614-1:2004'] as const;
-export type QualificationStandard = (typeof qualificationStandards)[number];
 
 export const procedureQualificationSchema = z
   .strictObject({

@@ -75,7 +75,6 @@ export const boundRevisionSchema = z
       .meta({ description: 'What the revision states beside its procedure; the joint has more of its own.' }),
   })
   .meta({ description: 'The recorded revision that the procedure of this joint is.' });
-export type BoundRevision = z.infer<typeof boundRevisionSchema>;
 
 type Carrying = Pick<Joint, 'procedure' | 'boundRevision' | BesideField>;
 

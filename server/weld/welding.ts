@@ -7,7 +7,7 @@ import { labelSchema } from './text.ts';
 export const processes = ['111', '114', '121', '131', '135', '136', '137', '138', '141', '15'] as const;
 
 /** ISO 3690 diffusible hydrogen of the deposited metal, or the class that the consumable is certified to. */
-export const hydrogenSchema = z
+const hydrogenSchema = z
   .union([
     z.strictObject({ millilitresPer100Grams: z.number().positive().max(100) }),
     z.strictObject({ class: z.enum(['H2', 'H4', 'H5', 'H8', 'H10', 'H15', 'H16']) }),
@@ -88,7 +88,7 @@ export const consumableSchema = z.strictObject({
 });
 
 /** Which energy a window counts: heat input has the efficiency of the process in it (EN 1011-1), arc energy has not. */
-export const countedEnergies = ['heat input', 'arc energy'] as const;
+const countedEnergies = ['heat input', 'arc energy'] as const;
 export type CountedEnergy = (typeof countedEnergies)[number];
 
 /** What each pass may bring, as the procedure states it. */

@@ -4,7 +4,7 @@
  */
 
 /** Usual speeds of boards, most usual first. Own choice of order. */
-export const usualRates: readonly number[] = [115_200, 9_600, 57_600, 38_400, 19_200, 230_400, 250_000, 460_800];
+const usualRates: readonly number[] = [115_200, 9_600, 57_600, 38_400, 19_200, 230_400, 250_000, 460_800];
 
 export interface BaudSearch {
   rate(): number;

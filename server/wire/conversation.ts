@@ -51,7 +51,7 @@ export interface Conversation {
 }
 
 /** Commands of the link itself bear this number; others choose theirs above it. */
-export const ownCommand = 0;
+const ownCommand = 0;
 
 export const openConversation = (
   clock: Clock,

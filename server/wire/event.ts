@@ -21,8 +21,6 @@ export type WireEvent =
       readonly board: string;
       readonly sample: Sample;
       readonly arrivedAt: Instant;
-      /** Host monotonic milliseconds at arrival. */
-      readonly arrivedMonotonic: number;
     }
   | {
       readonly type: 'told';

@@ -18,7 +18,7 @@ export interface Imported {
 }
 
 /** What the first entry says of where the data come from. */
-export const importedSource = ({ logs, isDated }: Pick<Imported, 'logs' | 'isDated'>) => {
+const importedSource = ({ logs, isDated }: Pick<Imported, 'logs' | 'isDated'>) => {
   const names = logs.files.map(({ name }) => name.split(/[\\/]/).at(-1));
   const shown = names.length > 3 ? `${names.slice(0, 3).join(', ')} and ${names.length - 3} more` : names.join(', ');
   const undated = logs.timeForm === 'elapsed' && !isDated;

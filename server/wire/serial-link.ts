@@ -220,7 +220,7 @@ export const openLink = (options: LinkOptions): BoardLink => {
     // A line sent again that had come all the same is no bad line.
     if (!talk.isNew(frame)) return frame.resent;
     const arrivedAt = clock.wall();
-    onEvent({ type: 'sample', port: path, board, sample: frame, arrivedAt, arrivedMonotonic: clock.monotonic() });
+    onEvent({ type: 'sample', port: path, board, sample: frame, arrivedAt });
     talk.took(frame);
     return true;
   };

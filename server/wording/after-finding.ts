@@ -7,7 +7,7 @@ import type { FindingWords } from './finding.ts';
 import { atMostText, differenceLimitText, differenceText, limitText, ofLimitText } from './temperature.ts';
 import { durationText } from './time.ts';
 
-export const afterFindingKinds = [
+const afterFindingKinds = [
   'minimum lost before post-heating',
   'minimum before post-heating not judged',
   'post-heating not met',

@@ -13,7 +13,7 @@ import { durationText } from './time.ts';
 export const callKinds = ['ready', 'window', 'break'] as const;
 export type CallKind = (typeof callKinds)[number];
 
-export const calledBefore = minutes(2);
+const calledBefore = minutes(2);
 
 export const callText: Readonly<Record<CallKind, string>> = {
   ready: '2 min before it is ready',

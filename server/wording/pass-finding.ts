@@ -7,7 +7,7 @@ import type { FindingWords } from './finding.ts';
 import { capped } from './finding-numbers.ts';
 import { energyText } from './pass.ts';
 
-export const passFindingKinds = [
+const passFindingKinds = [
   'heat input below minimum',
   'heat input above maximum',
   'heat input below basis',

@@ -71,7 +71,7 @@ export const windowText = (window: HeatWindow, units: UnitSystem): string => {
 export type When = (at: Instant) => string;
 
 /** "pass 4", "begun 10:38:00", "welder W. Example", "24 V". */
-export const factTexts = (facts: PassFacts, units: UnitSystem, when: When): readonly string[] => [
+const factTexts = (facts: PassFacts, units: UnitSystem, when: When): readonly string[] => [
   ...(facts.pass === undefined ? [] : [`pass ${facts.pass}`]),
   ...(facts.passKind === undefined ? [] : [facts.passKind]),
   ...(facts.welder === undefined ? [] : [`welder ${facts.welder}`]),

@@ -16,7 +16,7 @@ import { lengthText } from './length.ts';
 import { listText } from './list.ts';
 
 /** "at 50 mm from the groove edge". */
-export const measuringText = ({ kind, distanceMillimetres }: Measuring, units: UnitSystem): string =>
+const measuringText = ({ kind, distanceMillimetres }: Measuring, units: UnitSystem): string =>
   kind === 'at'
     ? `at ${lengthText(distanceMillimetres, units)} from the groove edge`
     : `over at least ${lengthText(distanceMillimetres, units)} from the groove edge in every direction`;
@@ -51,7 +51,7 @@ const faceRule = ({ heating: { face } }: Joint): string => {
 };
 
 /** "9 min 36 s". */
-export const waitText = (seconds: number): string => {
+const waitText = (seconds: number): string => {
   const whole = Math.ceil(seconds - 1e-9);
   const [minutes, rest] = [Math.floor(whole / 60), whole % 60];
   return [minutes === 0 ? '' : `${minutes} min`, rest === 0 ? '' : `${rest} s`].filter((text) => text !== '').join(' ');

@@ -15,7 +15,7 @@ export interface RemovalTold extends Signed {
 export const removedText = (told: RemovalTold, zone = 'UTC'): string =>
   `removed from the record ${instantText(told.at, zone)} by ${nameText(told)}: ${told.reason ?? 'no reason given'}`;
 
-export const putBackText = (told: RemovalTold, zone = 'UTC'): string =>
+const putBackText = (told: RemovalTold, zone = 'UTC'): string =>
   `put back into the record ${instantText(told.at, zone)} by ${nameText(told)}${told.reason === undefined ? '' : `: ${told.reason}`}`;
 
 export const holdingPackageText = ({ package: sha256 }: Pick<RemovalTold, 'package'>): string =>
@@ -25,7 +25,7 @@ export const holdingPackageText = ({ package: sha256 }: Pick<RemovalTold, 'packa
 export const readingsAwayText = (joint: string, told: RemovalTold, zone = 'UTC'): string =>
   `The readings of ${joint} are not in this record: ${removedText(told, zone)}; ${holdingPackageText(told)}. ${whereToLookText}`;
 
-export const whereToLookText =
+const whereToLookText =
   'Report, chart and tables of them lie in that package. To work with them here put them back: on the page of the joint, or "put-back-readings RECORD --package FILE".';
 
 /** Beside the name of a joint in a list. */

@@ -3,7 +3,7 @@ import type { Finding } from '../judgement/assessment.ts';
 import type { Instant, MilliCelsius } from '../measure/quantity.ts';
 import { milliseconds } from '../measure/quantity.ts';
 import type { UnitSystem } from '../measure/units.ts';
-import type { Judged, Remark, SupposedAnswer, SupposedPlace } from '../supposing/answer.ts';
+import type { Remark, SupposedAnswer, SupposedPlace } from '../supposing/answer.ts';
 import type { Supposition } from '../supposing/supposition.ts';
 import { findingText } from './finding.ts';
 import { temperatureText } from './temperature.ts';
@@ -92,14 +92,6 @@ export function momentRows(
   }
   return rows;
 }
-
-/** "before 09:12:04, 4 min 10 s earlier". */
-export const earlierText = (is: Instant, would: Instant): string =>
-  is === would
-    ? 'at the same moment'
-    : `${durationText(milliseconds(Math.abs(is - would)))} ${would < is ? 'earlier' : 'later'}`;
-
-export const firstArcAt = ({ passes }: Judged): Instant | undefined => passes[0]?.startedAt;
 
 export const changeText = (finding: Finding, units: UnitSystem): string => findingText(finding, units).what;
 

@@ -28,7 +28,7 @@ const value: fc.Arbitrary<Omit<SampleValue, 'channel'>> = fc.oneof(
   }),
 );
 
-export const anyHello = channelNumbers.chain((numbers) =>
+const anyHello = channelNumbers.chain((numbers) =>
   fc.record({
     kind: fc.constant('hello' as const),
     revision: fc.constant(1),

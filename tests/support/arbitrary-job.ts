@@ -22,12 +22,7 @@ export const periodMilliseconds = 1000;
  * With `maxima` it also has every limit that may not be passed upwards; without, only the minimum. With `through` the
  * heat is followed through its plate, which is so thin that seconds tell, and the minimum is asked for all through.
  */
-export const jobJoint = (
-  whileWelding: 'on' | 'off',
-  face: 'front' | 'back',
-  maxima: boolean,
-  through: boolean,
-): Joint =>
+const jobJoint = (whileWelding: 'on' | 'off', face: 'front' | 'back', maxima: boolean, through: boolean): Joint =>
   plainJoint({
     id: 'job',
     heating: through

@@ -12,7 +12,7 @@ import { random } from './random.ts';
 import { dayBegins } from './record.ts';
 
 export const dayHours = 6;
-export const badDayPeriod = 2000;
+const badDayPeriod = 2000;
 const probeIds = ['T1', 'T2', 'T3', 'T4', 'T5', 'T6', 'T7', 'P1'] as const;
 const minute = 60_000;
 

@@ -24,7 +24,7 @@ export const soundSignal = (celsius: number, terminalsCelsius = 25): Volts => ({
   terminalsCelsius,
 });
 
-export function scanValueOf(probe: string, signal: Signal): ScanValue {
+function scanValueOf(probe: string, signal: Signal): ScanValue {
   if (signal === undefined) return { probe, quality: 'no reading', raw: { form: 'none' } };
   if (signal === 'open') return { probe, quality: 'open', raw: { form: 'none' } };
   const deciMicrovolts = Math.round(signal.microvolts * 10) as DeciMicrovolt;
@@ -52,7 +52,7 @@ export const opening = (joint: Joint, periodMilliseconds = 1000): Input => ({
   } as never,
 });
 
-export function scanInput(second: number, values: readonly ScanValue[], board = 'board-1', inputs = 0): Input {
+function scanInput(second: number, values: readonly ScanValue[], board = 'board-1', inputs = 0): Input {
   const at = instant(begun + second * 1000);
   const scan = { board, boot: 1, sequence: second, ticks: second * 1000, measuredAt: at, arrivedAt: at };
   return { type: 'scan', scan: { ...scan, late: false, inputs, values } };

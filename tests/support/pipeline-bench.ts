@@ -103,7 +103,6 @@ export function pipelineBench(disk?: Disk, foldBeside?: FoldBeside): PipelineBen
           values: celsius.map(valueOn),
         },
         arrivedAt: clock.wall(),
-        arrivedMonotonic: clock.monotonic(),
       });
     },
     link: (board, state, port = `port-of-${board}`) =>

@@ -34,7 +34,7 @@ export const archived = (items = shortJob(), disk?: Parameters<typeof bench>[0])
   return { bed, folder: bed.folder, signer, path, pack };
 };
 
-export const packed = (folder: string, chain: string, signer: ReturnType<typeof signerOfPem>): Uint8Array =>
+const packed = (folder: string, chain: string, signer: ReturnType<typeof signerOfPem>): Uint8Array =>
   reading(folder, (reader) =>
     makePackage({
       ...{ reader, chain, report: bytesOf('%PDF the report'), format: bytesOf('format'), page: bytesOf('page') },
@@ -55,7 +55,7 @@ export const reading = <T>(folder: string, work: (reader: RecordReader) => T): T
 export const by = { who: 'Imke Sorel', role: 'coordinator', proof: 'password' } as const;
 export const asked = { by, at: at(60_000), reason: 'ten years are over' };
 
-export const fitting = (store: RecordReader, bytes: Uint8Array, way: Way, joint?: string): Fitting => {
+const fitting = (store: RecordReader, bytes: Uint8Array, way: Way, joint?: string): Fitting => {
   const held = opened(bytes);
   const fit = fitOf(store, held, way, joint);
   if ('refused' in fit) throw new Error(fit.refused);

@@ -15,7 +15,7 @@ import type { Joint } from '../../server/weld/joint.ts';
 import type { Scan, ScanValue } from '../../server/weld/scan.ts';
 import { fixtureJoint } from './report-joint.ts';
 
-export const fixtureZone = 'Europe/Warsaw';
+const fixtureZone = 'Europe/Warsaw';
 /** 2026-11-25 07:00:00 in Warsaw. */
 export const fixtureStart = instant(Date.UTC(2026, 10, 25, 6, 0, 0));
 

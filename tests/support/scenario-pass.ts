@@ -27,7 +27,7 @@ export function passProcedureOf(header: Map<string, string[]>): object {
 }
 
 /** "24 V 160 A 3 mm/s layer 2 process 141": pairs of a number and its unit, and of a name and its word. */
-export function detailsIn(words: readonly string[]): PassDetails {
+function detailsIn(words: readonly string[]): PassDetails {
   const pairs = Array.from({ length: words.length / 2 }, (_, index) => words.slice(2 * index, 2 * index + 2));
   const details = Object.fromEntries(
     pairs.map(([first, second]) => (second! in units ? [units[second!], Number(first)] : [first, second])),

@@ -15,7 +15,7 @@ export const serverTime = (heard: Heard, monotonic: number): Instant =>
   Math.round(heard.serverNow + silence(heard, monotonic)) as Instant;
 
 /** Milliseconds since the station was last heard. */
-export const silence = (heard: Heard, monotonic: number): number => Math.max(0, monotonic - heard.monotonic);
+const silence = (heard: Heard, monotonic: number): number => Math.max(0, monotonic - heard.monotonic);
 
 export type Contact =
   | { readonly kind: 'never heard'; readonly forMilliseconds: number }

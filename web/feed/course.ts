@@ -39,7 +39,7 @@ const withColumn = (course: SectionCourse | undefined, section: SectionStatus): 
 };
 
 /** Of the last columns, the nearest two: one of the others may lie across a gap. */
-export const spacingOf = ({ at }: SectionCourse): number => {
+const spacingOf = ({ at }: SectionCourse): number => {
   const gaps = at.slice(-4).flatMap((time, index, last) => (index === 0 ? [] : [time - last[index - 1]!]));
   return gaps.length === 0 ? 0 : Math.min(...gaps);
 };

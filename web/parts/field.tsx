@@ -87,7 +87,7 @@ export function SelectField<T extends string>({ value, choices, onValue, ...comm
 export function ChoiceField<T extends string>({ label, value, choices, onValue, problem }: SelectProps<T>) {
   const name = useId();
   return (
-    <fieldset class="choice">
+    <fieldset>
       <legend>{label}</legend>
       <div class="choices">
         {choices.map((choice) => (

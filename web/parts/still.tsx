@@ -26,7 +26,7 @@ export function StandingStill() {
     <div class="still" aria-hidden="true" ref={cover}>
       <p>
         This page stands still. It is{' '}
-        <span class="still-age">
+        <span>
           {[1000, 100, 10].map((seconds) => (
             <span class="still-digit" key={seconds}>
               <span style={`animation-duration: ${seconds}s`}>{digits}</span>

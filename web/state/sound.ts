@@ -9,9 +9,9 @@ import { monotonic, station, unseen } from './station.ts';
 
 const key = 'preheat.sound';
 /** A person switched it on here. */
-export const wanted = signal(kept(key, (value): value is boolean => value === true) === true);
+const wanted = signal(kept(key, (value): value is boolean => value === true) === true);
 /** The browser lets it sound. */
-export const awake = signal(false);
+const awake = signal(false);
 export type SoundState = 'off' | 'asleep' | 'on';
 export const soundState = computed<SoundState>(() => (!wanted.value ? 'off' : awake.value ? 'on' : 'asleep'));
 export type Notifying = 'allowed' | 'not asked' | 'denied' | 'not here';

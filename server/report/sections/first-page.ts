@@ -49,7 +49,7 @@ export const summary = (
   ],
 });
 
-export const differenceHeadline = 'Recorded verdict and verdict judged again differ';
+const differenceHeadline = 'Recorded verdict and verdict judged again differ';
 
 /** Stands above the title: the first line of page one. */
 export const differenceBlocks = (facts: ReportFacts, times: Times): Block[] => {

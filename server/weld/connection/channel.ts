@@ -17,7 +17,6 @@ export type FaultMeaning = (typeof faultMeanings)[number];
 
 /** Microvolts: the instrument gives the voltage, and the station works out the junction. All others: it gives its own temperature. */
 export const givenUnits = ['C', 'F', 'K', 'microvolts'] as const;
-export type GivenUnit = (typeof givenUnits)[number];
 
 export const boardSchema = nameSchema.meta({
   description: 'Name of the instrument, as the probes of a joint state it under board.',

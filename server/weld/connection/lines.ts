@@ -14,8 +14,7 @@ import { connectionFormat } from './format.ts';
 import { type Piece, piecesOf } from './pattern.ts';
 import { addressShape, serialShape } from './serial.ts';
 
-export const lineUnits = ['C', 'F', 'K', 'beside each value', 'microvolts'] as const;
-export type LineUnit = (typeof lineUnits)[number];
+const lineUnits = ['C', 'F', 'K', 'beside each value', 'microvolts'] as const;
 
 const faultSchema = z
   .strictObject({

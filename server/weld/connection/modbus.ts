@@ -14,7 +14,7 @@ import {
 import { connectionFormat } from './format.ts';
 import { addressShape, serialShape } from './serial.ts';
 
-export const numberForms = ['int16', 'uint16', 'int32', 'uint32', 'float32'] as const;
+const numberForms = ['int16', 'uint16', 'int32', 'uint32', 'float32'] as const;
 export type NumberForm = (typeof numberForms)[number];
 export const wordsOf = (form: NumberForm): 1 | 2 => (form === 'int16' || form === 'uint16' ? 1 : 2);
 

@@ -1,7 +1,7 @@
 /** How a serial line or a network address is opened. What differs from instrument to instrument is asked for and never assumed. */
 import { z } from 'zod';
 
-export const parities = ['none', 'even', 'odd'] as const;
+const parities = ['none', 'even', 'odd'] as const;
 
 export const serialShape = {
   port: z.string().trim().min(1).max(300).meta({ description: 'Serial port, as /dev/ttyUSB0 or COM3.' }),

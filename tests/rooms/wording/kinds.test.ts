@@ -12,7 +12,6 @@ import { qualities } from '../../../server/weld/scan.ts';
 import { alarmText } from '../../../server/wording/alarm.ts';
 import { conditionText } from '../../../server/wording/condition.ts';
 import { findingSpan, findingText } from '../../../server/wording/finding.ts';
-import { interpassText } from '../../../server/wording/interpass.ts';
 import { listText } from '../../../server/wording/list.ts';
 import { minimumText } from '../../../server/wording/requirement.ts';
 import { soakText } from '../../../server/wording/soak.ts';
@@ -230,24 +229,6 @@ describe('soak, interpass, source, place', () => {
       expect(soakText({ ...wait, state: 'voided', voidedBy })).toMatch(/^Soak lost: /);
     }
     expect(soakText({ ...wait, state: 'not begun' })).toMatch(/^Soak not begun/);
-  });
-
-  it('tells when the interpass window comes', () => {
-    const limits = { interpassMaximum: milliCelsius(250) };
-    const hot = {
-      state: 'too hot',
-      probe: 'T9',
-      temperature: milliCelsius(268),
-      trendPerMinute: millikelvin(-3.2),
-      timeToWindow: minutes(5.7),
-    } as const;
-    expect(interpassText(hot, limits, 'metric')).toBe(
-      'Interpass 268 °C, at most 250 °C at T9: too hot, falling 3.2 K/min; wait about 6 min.',
-    );
-    expect(interpassText({ state: 'not judged' }, limits, 'metric')).toMatch(/^Interpass not judged/);
-    expect(interpassText({ state: 'window', probe: 'T9', temperature: milliCelsius(180) }, limits, 'metric')).toBe(
-      'Interpass 180 °C, at most 250 °C at T9: not too hot.',
-    );
   });
 
   it('marks every source that is not a plain measurement', () => {

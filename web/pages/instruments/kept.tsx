@@ -10,7 +10,7 @@ export function Kept({ desk }: { readonly desk: InstrumentsDesk }) {
   return (
     <section class="sheet" aria-labelledby="kept">
       <h2 id="kept">Read by this station</h2>
-      <ul class="kept-instruments">
+      <ul>
         {connections.map(({ name, way, boards, place, fixed }) => (
           <li key={name}>
             <strong>{name}</strong>: {way}, {place}

@@ -11,7 +11,7 @@ export function Waiting({ desk, tryOut }: { readonly desk: InstrumentsDesk; read
         They came with a record that was put back. A port or an address may lead to another device on this machine: try
         each, see that it reads what it should, and keep it.
       </p>
-      <ul class="kept-instruments">
+      <ul>
         {waiting.map(({ name, text, was }) => (
           <li key={name}>
             <strong>{name}</strong>: {was ?? 'its file cannot be understood; try it to see why'}

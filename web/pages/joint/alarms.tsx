@@ -34,7 +34,7 @@ export function QuietAlarms({ live, changed }: Props) {
   const { units } = live.assessment.requirement;
   const historyOpen = useSignal(false);
   return (
-    <section class="sheet alarms-quiet" aria-labelledby="alarms-quiet-heading">
+    <section class="sheet" aria-labelledby="alarms-quiet-heading">
       <div class="sheet-head">
         <h2 id="alarms-quiet-heading">Alarms so far</h2>
       </div>

@@ -182,5 +182,5 @@ function Where({ sheet, live }: { readonly sheet: Sheet; readonly live: LiveJoin
   );
 }
 
-export const handInstruments = ({ joint }: LiveJoint): Instrument[] =>
+const handInstruments = ({ joint }: LiveJoint): Instrument[] =>
   (joint.instruments ?? []).filter(({ kind }) => isHandKind(kind));

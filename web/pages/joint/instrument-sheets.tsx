@@ -118,7 +118,7 @@ function Calibration({ sheet, live }: FormProps) {
         <Entry sheet={sheet} field="dueOn" label="Holds up to" hint="Last day; empty if none is stated" />
       </div>
       {Array.from({ length: shown.value }, (_, index) => (
-        <fieldset class="choice" key={`point ${index}`}>
+        <fieldset key={`point ${index}`}>
           <legend>Point {index + 1} of the certificate</legend>
           <div class="fields">
             <Entry sheet={sheet} field={`at${index}`} label="At" number unit={degreeUnit(unitsOf(live.joint))} />

@@ -77,7 +77,7 @@ export function ProbeSheet({ live, done, back, probe }: SheetProps & { readonly 
           onValue={(value) => sheet.set('place', value)}
         />
       )}
-      <ul class="plain-list means" aria-label="What this means">
+      <ul class="plain-list" aria-label="What this means">
         {meansFor(deed, status, assessment, spare?.probe).map((sentence) => (
           <li key={sentence}>{sentence}</li>
         ))}

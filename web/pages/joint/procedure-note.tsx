@@ -28,7 +28,7 @@ export function ProcedureNote({ live, open }: { readonly live: LiveJoint; readon
   );
 }
 
-export function noteText({ bound, holds }: Binding, revision: string): string {
+function noteText({ bound, holds }: Binding, revision: string): string {
   const withdrawn =
     bound?.withdrawn === undefined
       ? ''

@@ -10,7 +10,7 @@ import type { Sheet } from './use-sheet.ts';
 export function Ago({ sheet, what }: { readonly sheet: Sheet; readonly what: string }) {
   const value = sheet.draft.ago ?? '';
   return (
-    <fieldset class="choice">
+    <fieldset>
       <legend>{what}</legend>
       <div class="choices">
         {['', '1', '2', '5', '10'].map((minutes) => (

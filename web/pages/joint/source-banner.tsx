@@ -20,7 +20,7 @@ export function SourceBanner({ live, words, done }: Props) {
     <>
       <div class={`banner mark source ${source.kind === 'not verified' ? 'warn' : ''}`}>
         <span>
-          <strong class="mark-word">{mark}</strong>
+          <strong>{mark}</strong>
           {words.startsWith(mark) ? words.slice(mark.length) : `. ${words}`}
         </span>
         {source.kind === 'not verified' && phase !== 'closed' && !open.value && (

@@ -52,7 +52,7 @@ export function TwinSheet({ live, done, back }: SheetProps) {
           : 'Say once what you read with; this device remembers it.'}
       </p>
       {!hasInstrument && <WithWhat sheet={sheet} live={live} without="crayon" />}
-      <fieldset class="choice">
+      <fieldset>
         <legend>It reads, in {unit}</legend>
         <div class="keys">
           <button type="button" class="plain" onClick={() => move(-1)}>

@@ -64,7 +64,7 @@ function NewAct() {
   const missing = missingIn(row);
   return (
     <>
-      <div class="row wrap act-fields">
+      <div class="row wrap">
         <TextField label="When" value={row.time ?? ''} onValue={(time) => put({ time })} />
         <SelectField
           label="What"

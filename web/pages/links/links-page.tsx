@@ -91,7 +91,7 @@ function OneLink({ link }: { readonly link: LinkRow }) {
           <li key={words}>{words}</li>
         ))}
       </ul>
-      <p class="link-counts">{countsText(link)}</p>
+      <p>{countsText(link)}</p>
       {link.isBoardPort && (
         <div class="row wrap">
           {link.state !== 'open' && (

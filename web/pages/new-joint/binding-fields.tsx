@@ -104,7 +104,7 @@ const optionText = (each: KeptRevision, all: readonly KeptRevision[]): string =>
   return `${revisionText(each.revision)}${title === undefined ? '' : `: ${title}`}${older}`;
 };
 
-export function Named({ entry }: { readonly entry: Entry }) {
+function Named({ entry }: { readonly entry: Entry }) {
   const { procedure } = entry.draft;
   const field = (label: string, name: 'id' | 'revision') => (
     <TextField

@@ -38,7 +38,7 @@ export function PersonFields({
           name.value = value;
         }}
       />
-      <fieldset class="choice">
+      <fieldset>
         <legend>May act as</legend>
         <div class="choices">
           {roles.map((role) => (

@@ -120,7 +120,7 @@ function Enter({ path, desk }: { readonly path: string; readonly desk: PeopleDes
           />
         ))}
       </div>
-      <fieldset class="choice">
+      <fieldset>
         <legend>Processes (ISO 4063)</legend>
         <div class="choices">
           {all.map((process) => (

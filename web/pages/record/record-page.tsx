@@ -97,7 +97,7 @@ export function RecordPage({ joint }: { readonly joint: string }) {
         <p class="empty">Nothing recorded yet.</p>
       ) : (
         <div class="scroll-x">
-          <table class="entries">
+          <table>
             <thead>
               <tr>
                 <th scope="col" class="number">
@@ -112,7 +112,7 @@ export function RecordPage({ joint }: { readonly joint: string }) {
               {shown.map((entry) => (
                 <tr key={entry.seq}>
                   <td class="number">{entry.seq}</td>
-                  <td class="when">
+                  <td>
                     {clockText(entry.at)}
                     {entry.kept !== undefined && <span class="place">by the log</span>}
                     <span class="place">{dayText(entry.at)}</span>

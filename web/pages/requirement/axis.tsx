@@ -17,7 +17,7 @@ export function Axis({ scale, unit }: { readonly scale: TemperatureScale; readon
       <ul>
         {scale.rows.map((row) => (
           <li key={row.key}>
-            <span class="scale-name">
+            <span>
               <strong>{row.title}</strong>, {row.parts.join(', ')}
             </span>
             <span class="scale-bar">

@@ -39,7 +39,7 @@ export function CurveView({
     height - bottom - ((value - curve.y[0]) / (curve.y[1] - curve.y[0])) * (height - top - bottom);
   const names = apart(curve.lines.map((line) => ({ line, y: y(line.end[1]) })));
   return (
-    <div class="curve-box" ref={box}>
+    <div ref={box}>
       <svg class="curve" viewBox={`0 0 ${width} ${height}`} role="img" aria-label={spoken(curve, xName)}>
         {curve.yTicks.map((tick) => (
           <g key={tick.text}>

@@ -55,7 +55,7 @@ export function AlarmLine({ entry, named, changed }: Props) {
         </p>
         {open && (
           <p>
-            <strong>First:</strong> {firstCheck} <span class="alarm-why">{why}</span>
+            <strong>First:</strong> {firstCheck} <span>{why}</span>
           </p>
         )}
         {failure !== undefined && (

@@ -58,7 +58,7 @@ export function ByPin({ people, attempt, sending, asks = 'Who are you?' }: Props
   );
 }
 
-export function PinPad({
+function PinPad({
   name,
   label,
   sending,

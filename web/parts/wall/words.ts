@@ -28,7 +28,7 @@ export const standingText = (
 };
 
 /** Where the worst case is coldest: "at the far face", "at the heated face", "28 mm deep". */
-export const coldestPlace = ({ profile, depthMillimetres }: SectionStatus, units: UnitSystem): string => {
+const coldestPlace = ({ profile, depthMillimetres }: SectionStatus, units: UnitSystem): string => {
   if (profile === undefined) return 'inside';
   const at = profile.low.indexOf(Math.min(...profile.low) as MilliCelsius);
   const last = profile.low.length - 1;
