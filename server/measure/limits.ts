@@ -180,6 +180,8 @@ export const limits = {
   slaveRoundsBeforeSeldom: 3,
   /** How often a slave that does not answer is still asked, milliseconds. */
   seldomMilliseconds: 5_000,
+  /** A line on which no slave has answered for so long is opened anew: a dead connection shows in no other way, milliseconds. */
+  deafMilliseconds: 10_000,
   /** Commands to one board that may wait to be written. */
   commandsWaitingMaximum: 64,
   /** Bytes that may wait to go into a pseudo-terminal. */

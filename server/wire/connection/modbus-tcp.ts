@@ -7,6 +7,7 @@ import type { ModbusTcp } from '../../weld/connection/modbus.ts';
 import { type Exchange, exceptionText, failed, type Outcome, type Question } from '../modbus/question.ts';
 import { startRounds } from '../modbus/rounds.ts';
 import type { Session } from './keep-open.ts';
+import { reach } from './network-port.ts';
 import type { SessionOptions } from './open-connection.ts';
 import { roundsFor } from './rounds-for.ts';
 import { answerWithin } from './rtu-session.ts';
@@ -34,15 +35,16 @@ export const openModbusTcp = async (
   // Read in only where it is needed: most stations have boards.
   const { default: modbus } = await import('modbus-serial');
   const client = new modbus.default();
+  // The socket is ours: the library tells nobody of a connection that was broken off.
+  const socket = await reach(host, port, lose);
   client.on('error', (error: unknown) => lose(error instanceof Error ? error.message : String(error)));
-  client.on('close', () => lose('the device closed the connection'));
+  await client.linkTCP(socket, { port });
   client.setTimeout(within);
-  await client.connectTCP(host, { port });
   return {
     ask(question, done) {
       void read(client, question).then(done);
     },
-    close: () => client.destroy(() => {}),
+    close: () => void socket.destroy(),
   };
 };
 

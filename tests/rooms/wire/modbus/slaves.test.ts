@@ -3,7 +3,7 @@
  * in software between them; and the same slaves over TCP. Waits for events, never for a time. Skipped, and counted as such,
  * where this system has no pseudo-terminal.
  */
-import { createServer } from 'node:net';
+import { connect, createServer } from 'node:net';
 import modbus from 'modbus-serial';
 import { afterEach, describe, expect, it } from 'vitest';
 import { machineClock } from '../../../../server/station/machine-clock.ts';
@@ -178,6 +178,31 @@ describe('slaves at a network address', () => {
     server = serve();
     const before = heard.events.length;
     expect(await heard.until((events) => newest(events.slice(before), 'TC-3'))).toEqual([good, open]);
+  }, 20_000);
+
+  it('are read after the device broke the connection off too', async () => {
+    const behind = await freePort();
+    const server = new modbus.ServerTCP(vector as never, { host: '127.0.0.1', port: behind, unitID: 255 });
+    ends.push(() => new Promise<void>((done) => server.close(() => done())));
+    let connections = 0;
+    const device = createServer((socket) => {
+      connections += 1;
+      if (connections === 1) socket.once('data', () => socket.resetAndDestroy());
+      else socket.pipe(connect(behind, '127.0.0.1')).pipe(socket);
+    });
+    const tcpPort = await freePort();
+    await new Promise<void>((done) => device.listen(tcpPort, '127.0.0.1', done));
+    ends.push(() => device.close());
+    const heard = listen({ kind: 'modbus tcp', host: '127.0.0.1', tcpPort, slaves: [slaves[0]] });
+    const whole = (events: readonly WireEvent[]) => newest(events, 'TC-3')?.find(({ said }) => said === '05DD');
+    expect(await heard.until(whole)).toEqual(good);
+    expect(heard.events).toContainEqual(
+      expect.objectContaining({
+        type: 'link',
+        state: 'refused',
+        cause: expect.stringContaining('broke the connection off'),
+      }),
+    );
   }, 20_000);
 });
 
