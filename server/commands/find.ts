@@ -62,7 +62,7 @@ const textOf = ({ found, searched, joints }: FoundView, zone: string): string =>
 
 function linesOf(joint: FoundJoint, zone: string): string[] {
   const { id, title, procedure, welders, passes, findings, places, repairOf, source, notRead } = joint;
-  const mark = sourceMark({ kind: source, detail: '' });
+  const mark = sourceMark({ kind: source });
   const facts = [
     ...(procedure === undefined ? [] : [`${procedure.id} revision ${procedure.revision}`]),
     `${passes} ${passes === 1 ? 'pass' : 'passes'}${welders.length === 0 ? '' : ` by ${welders.join(', ')}`}`,

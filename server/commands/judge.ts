@@ -4,7 +4,7 @@ import { importedFiles, type NamedBytes, wholeJob } from '../errands/keep-logs.t
 import { importedReport, keptBefore } from '../errands/logs.ts';
 import type { Assessment } from '../judgement/assessment.ts';
 import { judgeAll } from '../judgement/judge.ts';
-import { deviationsOf } from '../judgement/people/deviations.ts';
+import { deviationCounts } from '../judgement/people/deviations.ts';
 import { limits } from '../measure/limits.ts';
 import { type Program, readProgram } from '../program.ts';
 import type { ImportedFile } from '../weld/imported.ts';
@@ -130,7 +130,7 @@ function judged(
   });
   if (wrong !== undefined) terminal.err(`judge: not kept: ${wrong}`);
   else {
-    const left = deviationCountText(deviationsOf(assessment.findings));
+    const left = deviationCountText(deviationCounts(assessment.findings));
     terminal.err(
       `Kept in ${keeping.folder} as joint ${job.chain}, imported and closed.${left === '' ? '' : ` Deviations: ${left}.`}`,
     );

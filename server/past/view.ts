@@ -1,5 +1,6 @@
 /** What is told of a joint that was found. */
 import type { Verdict } from '../judgement/assessment.ts';
+import { type DeviationCounts, deviationCounts } from '../judgement/people/deviations.ts';
 import type { Instant } from '../measure/quantity.ts';
 import type { SourceKind } from '../weld/entry.ts';
 import type { Card, CardFinding } from './card.ts';
@@ -21,6 +22,7 @@ export interface FoundJoint {
   readonly passes: number;
   /** Against the verdict, and what kept it open; each once. */
   readonly findings: readonly CardFinding['kind'][];
+  readonly deviations: DeviationCounts;
   /** Where the words stand. */
   readonly places: readonly { readonly field: WordField; readonly text: string }[];
   readonly notRead?: string;
@@ -61,6 +63,12 @@ function foundJoint(card: Card, asked: Asked): FoundJoint {
     ...(repairOf === undefined ? {} : { repairOf }),
     welders: card.people.filter(({ roles }) => roles.includes('welder')).map(({ name }) => name),
     passes: card.passes.length,
+    deviations: deviationCounts(
+      card.findings.map(({ severity, decision }) => ({
+        severity,
+        ...(decision === undefined ? {} : { disposition: { decision } }),
+      })),
+    ),
     findings: [...new Set(card.findings.filter(({ severity }) => severity !== 'remark').map(({ kind }) => kind))],
     places: placesOf(card, asked),
     ...(notRead === undefined ? {} : { notRead }),

@@ -32,6 +32,7 @@ import type { Alarm, Assessment } from '../judgement/assessment.ts';
 import type { Outlook, SectionCourse } from '../judgement/inside/section-status.ts';
 import type { Removed } from '../ledger/removal-entry.ts';
 import type { Instant } from '../measure/quantity.ts';
+import type { FoundJoint } from '../past/view.ts';
 import type { Repair } from '../record/repairs.ts';
 import type { Joint } from '../weld/joint.ts';
 import type { Proof } from '../weld/person.ts';
@@ -137,8 +138,13 @@ export interface JointSummary {
   readonly id: string;
   readonly title: string;
   readonly assessment: Assessment;
-  /** In a package and not in the record: the assessment is what was recorded. */
-  readonly readingsRemoved?: true;
+}
+
+/** What stands in the list of joints. */
+export interface JointsView {
+  readonly open: readonly JointSummary[];
+  /** The newest of the closed ones, as recorded; absent while they are looked up for the first time. */
+  readonly closed?: readonly FoundJoint[];
 }
 
 export interface JointState {

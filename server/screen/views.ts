@@ -4,12 +4,13 @@ import type { HistoryView } from '../measure/history.ts';
 import { limits } from '../measure/limits.ts';
 import type { Instant } from '../measure/quantity.ts';
 import type { KeptRevision } from '../weld/procedure-act.ts';
-import type { AlarmEvent, HeadView, JointState, JointSummary, StationView, TimelineEvent } from './contract.ts';
+import type { AlarmEvent, HeadView, JointState, JointsView, StationView, TimelineEvent } from './contract.ts';
 import { zoneOf } from './zone-of.ts';
 
 export interface ViewSource {
   station(): StationView;
-  joints(): Promise<readonly JointSummary[]>;
+  joints(): JointsView;
+  isKnown(id: string): boolean;
   joint(id: string): Promise<JointState | undefined>;
   /** From and to default to the whole record. */
   history(id: string, span: { from?: Instant; to?: Instant; points: number }): Promise<HistoryView>;
@@ -41,7 +42,7 @@ export function viewRouter(source: ViewSource): Router {
     if (found === undefined) return void response.status(404).json({ because: 'this station keeps no such revision' });
     response.set('Content-Disposition', 'attachment; filename="procedure.json"').json(found.revision);
   });
-  router.get('/joints', async (_request, response) => void response.json(await source.joints()));
+  router.get('/joints', (_request, response) => void response.json(source.joints()));
 
   router.get('/joints/:id', async (request, response) => {
     const state = await source.joint(request.params.id);
@@ -49,9 +50,9 @@ export function viewRouter(source: ViewSource): Router {
     else response.json(state);
   });
 
-  router.use('/joints/:id', async (request, response, next) => {
-    if ((await source.joint(request.params.id)) === undefined) response.status(404).json(notFound);
-    else next();
+  router.use('/joints/:id', (request, response, next) => {
+    if (source.isKnown(request.params.id)) next();
+    else response.status(404).json(notFound);
   });
 
   router.get('/joints/:id/head', (request, response) => void response.json(source.head(request.params.id)));

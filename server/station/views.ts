@@ -6,7 +6,6 @@ import { headFileName, headFileText, signedHeadText } from '../ledger/head-text.
 import { type CommittedEntry, inputOf, isImported, isJointChain, proceduresChain } from '../ledger/item.ts';
 import { keptRevisions } from '../ledger/procedures.ts';
 import type { RemovalEntry } from '../ledger/removal-entry.ts';
-import { limits } from '../measure/limits.ts';
 import type { Instant } from '../measure/quantity.ts';
 import type { Pipeline } from '../pipeline.ts';
 import { wiringProblems } from '../reading/wiring.ts';
@@ -23,6 +22,7 @@ import { signedOf } from '../weld/signed.ts';
 import type { WireEvent } from '../wire/event.ts';
 import type { Link } from '../wire/serial-link.ts';
 import { attentionOf } from './attention.ts';
+import { closedList } from './closed-list.ts';
 import type { Connections } from './connections.ts';
 import type { StationOptions } from './options.ts';
 import { withReadings } from './where-readings.ts';
@@ -54,6 +54,8 @@ export function stationViews({
   const { demonstration } = options;
   /** A closed joint does not change but in where its readings are: it is judged once. */
   const closed = new Map<string, Promise<Judged>>();
+
+  const closedJoints = closedList(record, errand);
 
   const known = (id: string): boolean => isJointChain(id) && record.head(id).seq > 0;
 
@@ -122,17 +124,15 @@ export function stationViews({
         ...(keeping === undefined ? {} : { keeping: keeping() }),
       };
     },
-    joints: () =>
-      Promise.all(
-        record
-          .newestChains(limits.closedListedMaximum)
-          .filter(({ chain }) => isJointChain(chain))
-          .map(async ({ chain }) => {
-            const { joint, assessment } = await judged(chain);
-            const away = record.removed(chain) === undefined ? {} : { readingsRemoved: true as const };
-            return { id: chain, title: joint.title, assessment, ...away };
-          }),
-      ),
+    joints: () => {
+      const open = pipeline.runs().filter(({ assessment }) => assessment.phase !== 'closed');
+      const closed = closedJoints();
+      return {
+        open: open.map(({ id, joint: { title }, assessment }) => ({ id, title, assessment })),
+        ...(closed === undefined ? {} : { closed }),
+      };
+    },
+    isKnown: known,
     joint,
     async history(id, { from, to, points }) {
       return withReadings(record, id, async () => {

@@ -32,7 +32,7 @@ export const sourceText = (source: Source): string =>
   source.detail === '' ? sources[source.kind] : `${sources[source.kind]} ${sentence(source.detail)}`;
 
 /** The mark alone: "Simulated". Absent for a measured source. */
-export const sourceMark = ({ kind }: Source): string | undefined => marks[kind];
+export const sourceMark = ({ kind }: Pick<Source, 'kind'>): string | undefined => marks[kind];
 
 const distance = (millimetres: number, units: UnitSystem): string =>
   millimetres === 0 ? 'on the groove edge' : `${lengthText(millimetres, units)} from the groove`;

@@ -12,7 +12,7 @@ import { requirement } from '../../server/metallurgy/requirement.ts';
 import type {
   HistoryView,
   JointState,
-  JointSummary,
+  JointsView,
   LiveMessage,
   Problem,
   StationView,
@@ -83,12 +83,12 @@ export const startFakeStation = async (options: {
   app.get('/api/station', (_request, response) => void response.json(station()));
   app.get('/api/sign-on', (_request, response) => void response.json({ needed: false, byPin: [] }));
   app.get('/api/joints', (_request, response) => {
-    const summaries: JointSummary[] = [...runs.values()].map((run) => ({
+    const open = [...runs.values()].map((run) => ({
       id: run.script.joint.id,
       title: run.script.joint.title,
       assessment: run.judge.assess(),
     }));
-    response.json(summaries);
+    response.json({ open, closed: [] } satisfies JointsView);
   });
   app.post('/api/joints', (request, response) => {
     const parsed = jointSchema.safeParse((request.body as { joint?: unknown }).joint);

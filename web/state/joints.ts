@@ -1,12 +1,12 @@
-/** The list of joints, asked for each second while the overview is open: it is judged at the station, as of that answer. */
+/** The list of joints, asked for each second while the overview is open: open ones are judged at the station, as of that answer. */
 import { computed, signal } from '@preact/signals';
-import type { JointSummary } from '../../server/screen/contract.ts';
+import type { JointsView } from '../../server/screen/contract.ts';
 import { blindBounds } from '../feed/bounds.ts';
 import { getJson } from '../feed/http.ts';
 import type { Loading } from './joint.ts';
 import { contact, monotonic, station } from './station.ts';
 
-export const joints = signal<Loading<readonly JointSummary[]>>({ kind: 'loading' });
+export const joints = signal<Loading<JointsView>>({ kind: 'loading' });
 /** This device's monotonic clock at the last answer. */
 const answeredAt = signal(Number.NEGATIVE_INFINITY);
 
@@ -25,7 +25,7 @@ export const watchJoints = (): (() => void) => {
   let stopped = false;
   let timer: ReturnType<typeof setTimeout> | undefined;
   const ask = async (): Promise<void> => {
-    const answer = await getJson<readonly JointSummary[]>('/api/joints');
+    const answer = await getJson<JointsView>('/api/joints');
     if (stopped) return;
     if (answer.kind === 'ok') {
       joints.value = { kind: 'there', value: answer.value };

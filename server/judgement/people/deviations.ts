@@ -5,7 +5,7 @@
  */
 import type { Instant } from '../../measure/quantity.ts';
 import type { Act } from '../../weld/entry.ts';
-import type { Finding } from '../assessment.ts';
+import type { Finding, Severity } from '../assessment.ts';
 import type { State } from '../state.ts';
 
 export interface Disposition {
@@ -26,6 +26,22 @@ export interface Deviations {
   readonly rejected: readonly Finding[];
 }
 
+/** How many there are of each. */
+export type DeviationCounts = { readonly [state in keyof Deviations]: number };
+
+/** What is asked of a finding to count it. */
+export interface Counted {
+  readonly severity: Severity;
+  readonly disposition?: Pick<Disposition, 'decision'>;
+}
+
+export const deviationCounts = (findings: readonly Counted[]): DeviationCounts => {
+  const asked = findings.filter(needsAnswer);
+  const count = (decision?: Disposition['decision']): number =>
+    asked.filter(({ disposition }) => disposition?.decision === decision).length;
+  return { open: count(), accepted: count('accept'), repair: count('repair'), rejected: count('reject') };
+};
+
 /** Everything that keeps a joint from complying, by what was decided. */
 export function deviationsOf(findings: readonly Finding[]): Deviations {
   const all = findings.filter(needsAnswer);
@@ -39,7 +55,7 @@ export function deviationsOf(findings: readonly Finding[]): Deviations {
   };
 }
 
-export const needsAnswer = ({ severity }: Finding): boolean => severity !== 'remark';
+export const needsAnswer = ({ severity }: Pick<Finding, 'severity'>): boolean => severity !== 'remark';
 
 /**
  * Nothing happens where no such finding stands, where it has another number than the writer saw, or where it still lasts: it may

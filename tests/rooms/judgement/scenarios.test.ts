@@ -8,7 +8,7 @@ import type { Alarm, Assessment, Phase } from '../../../server/judgement/assessm
 import { effectiveAt } from '../../../server/judgement/effect.ts';
 import { advance, take } from '../../../server/judgement/fold.ts';
 import { createJudge, judgeAll } from '../../../server/judgement/judge.ts';
-import { deviationsOf } from '../../../server/judgement/people/deviations.ts';
+import { deviationCounts } from '../../../server/judgement/people/deviations.ts';
 import { phaseOf } from '../../../server/judgement/phases/phase.ts';
 import { conditions, isReady } from '../../../server/judgement/readiness.ts';
 import { begin, type State } from '../../../server/judgement/state.ts';
@@ -118,8 +118,7 @@ function inWords(scenario: Scenario, assessment: Assessment): string[] {
     const number = each.value === undefined ? '' : `, ${each.value / 1000}`;
     lines.push(`finding ${what}${number}, ${time(each.from)} to ${each.to === undefined ? 'end' : time(each.to)}`);
   }
-  const decided = deviationsOf(assessment.findings);
-  if (uses('deviations')) lines.push(`deviations ${deviationCountText(decided)}`);
+  if (uses('deviations')) lines.push(`deviations ${deviationCountText(deviationCounts(assessment.findings))}`);
   if (uses('says')) lines.push(`says ${verdictText(assessment)}`);
   if (uses('phase')) lines.push(`phase ${assessment.phase}`);
   if (uses('reached'))

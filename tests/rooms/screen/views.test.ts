@@ -7,7 +7,7 @@ import { thin } from '../../../server/record/thin.ts';
 import type {
   AlarmEvent,
   JointState,
-  JointSummary,
+  JointsView,
   StationView,
   TimelineEvent,
 } from '../../../server/screen/contract.ts';
@@ -138,9 +138,10 @@ describe('the views over HTTP', () => {
       recording: true,
       now: http.bench.pipeline.now(),
     });
-    expect(await json<JointSummary[]>(await http.ask('/api/joints'))).toMatchObject([
-      { id: 'one', title: 'Plain joint', assessment: { phase: 'ready', ready: true } },
-    ]);
+    expect(await json<JointsView>(await http.ask('/api/joints'))).toMatchObject({
+      open: [{ id: 'one', title: 'Plain joint', assessment: { phase: 'ready', ready: true } }],
+      closed: [],
+    });
     const state = await json<JointState>(await http.ask('/api/joints/one'));
     const head = http.bench.record.head('one');
     expect(state).toMatchObject({ joint: { id: 'one' }, position: head.position, headHash: head.hash });

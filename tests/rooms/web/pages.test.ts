@@ -1,13 +1,14 @@
 import { describe, expect, test } from 'vitest';
 import { after, type Instant } from '../../../server/measure/quantity.ts';
+import type { FoundJoint } from '../../../server/past/view.ts';
 import type { JointSummary } from '../../../server/screen/contract.ts';
-import { verdictHeadline } from '../../../server/wording/words.ts';
+import { awayTag } from '../../../server/wording/removal.ts';
 import { bound } from '../../../web/format/bound.ts';
 import { numberText } from '../../../web/format/number.ts';
 import { ageText, clockText, nearClockText, zoneText } from '../../../web/format/time.ts';
 import { conditionLines } from '../../../web/pages/joint/conditions.tsx';
 import { figuresOf } from '../../../web/pages/joint/figures.ts';
-import { overviewRows } from '../../../web/pages/overview/overview-model.ts';
+import { closedRow, overviewRows } from '../../../web/pages/overview/overview-model.ts';
 import { entryLine } from '../../../web/pages/record/entry-line.ts';
 import { probeRows } from '../../../web/state/probe-rows.ts';
 import { jointAddress, readRoute, recordAddress } from '../../../web/state/route.ts';
@@ -106,11 +107,32 @@ describe('overview', () => {
     expect(row!.need).not.toBe('ready');
   });
 
+  const found = (changes: Partial<FoundJoint>): FoundJoint => ({
+    id: 'x',
+    title: 'x',
+    open: false,
+    verdict: 'does-not-comply',
+    source: 'measured',
+    openedAt: 0 as Instant,
+    closedAt: 2 as Instant,
+    lastAt: 2 as Instant,
+    welders: [],
+    passes: 0,
+    findings: [],
+    deviations: { open: 0, accepted: 0, repair: 0, rejected: 0 },
+    places: [],
+    ...changes,
+  });
+
   test('a closed joint is told by its verdict, and its temperature is no longer watched', () => {
-    const assessment = { ...momentOf(girderScript, 55).live.assessment, phase: 'closed' as const };
-    const [row] = overviewRows([{ id: 'x', title: 'x', assessment }]);
-    expect(row).toMatchObject({ need: 'closed', word: 'Closed', sentence: verdictHeadline(assessment.verdict) });
-    expect(row).not.toHaveProperty('coldest');
+    const row = closedRow(found({}));
+    expect(row).toEqual({ id: 'x', title: 'x', need: 'closed', word: 'Closed', sentence: 'Does not comply' });
+    const decided = closedRow(found({ deviations: { open: 1, accepted: 2, repair: 0, rejected: 0 } }));
+    expect(decided.sentence).toBe('Does not comply; deviations: 1 open and 2 accepted');
+    expect(closedRow(found({ source: 'simulated', readingsRemoved: true }))).toMatchObject({
+      mark: 'Simulated',
+      away: awayTag,
+    });
   });
 });
 

@@ -18,7 +18,7 @@ export function HandOverPage() {
   const state = joints.value;
   const now = serverSecond.value;
   if (state.kind !== 'there') return <p class="notice">Asking the station for its joints.</p>;
-  const open = state.value.filter(({ assessment }) => assessment.phase !== 'closed');
+  const { open } = state.value;
   const order = overviewRows(open).map(({ id }) => id);
   const list = open.toSorted((a, b) => order.indexOf(a.id) - order.indexOf(b.id));
   return (

@@ -1,5 +1,5 @@
 /** A finished record: what was found, how far the judgement reaches, and what a person takes along. */
-import { deviationsOf } from '../../../server/judgement/people/deviations.ts';
+import { deviationCounts } from '../../../server/judgement/people/deviations.ts';
 import { deviationCountText } from '../../../server/wording/deviation.ts';
 import { unsettledText } from '../../../server/wording/repair.ts';
 import { scopeText, verdictText } from '../../../server/wording/verdict.ts';
@@ -10,7 +10,7 @@ export function Closed({ live }: { readonly live: LiveJoint }) {
   const { assessment } = live;
   const unsettled = unsettledText(live.repairs ?? []);
   const told = assessment.findings.filter((finding) => finding.severity !== 'remark').length;
-  const decided = deviationCountText(deviationsOf(assessment.findings));
+  const decided = deviationCountText(deviationCounts(assessment.findings));
   return (
     <section class="sheet what-was-found" aria-labelledby="closed-heading">
       <h2 id="closed-heading">What was found</h2>

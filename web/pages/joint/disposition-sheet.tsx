@@ -2,7 +2,7 @@
 import { useSignal } from '@preact/signals';
 import type { ComponentChildren } from 'preact';
 import type { Finding } from '../../../server/judgement/assessment.ts';
-import { deviationsOf } from '../../../server/judgement/people/deviations.ts';
+import { deviationCounts, deviationsOf } from '../../../server/judgement/people/deviations.ts';
 import { unitsOf } from '../../../server/measure/units.ts';
 import type { Act } from '../../../server/weld/entry.ts';
 import { deviationCountText, dispositionText } from '../../../server/wording/deviation.ts';
@@ -41,7 +41,7 @@ export function DispositionSheet({ live, done, stay, back }: SheetProps & { read
   return (
     <DecisionForm key={finding.key} live={live} done={next} back={back} finding={finding}>
       <p class="aside">
-        {deviationCountText(deviations)}.{' '}
+        {deviationCountText(deviationCounts(live.assessment.findings))}.{' '}
         {list.length > 1 && (
           <button
             type="button"

@@ -72,7 +72,8 @@ const isElapsed = (read: readonly LogFileView[]): boolean => read.some(({ timeFo
 const zoneOf = (read: readonly LogFileView[]): string => read.find((each) => each.read?.zone)?.read?.zone ?? 'UTC';
 
 function Choosing() {
-  const list = joints.value.kind === 'there' ? joints.value.value : [];
+  const { open, closed = [] } = joints.value.kind === 'there' ? joints.value.value : { open: [] };
+  const list = [...open, ...closed];
   return (
     <section class="sheet" aria-labelledby="choosing">
       <h2 id="choosing">What is judged</h2>

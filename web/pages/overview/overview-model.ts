@@ -10,9 +10,9 @@ import {
   isRinging,
 } from '../../../server/judgement/alarm-rules.ts';
 import type { Alarm, Assessment } from '../../../server/judgement/assessment.ts';
-import { deviationsOf } from '../../../server/judgement/people/deviations.ts';
 import { leastNow } from '../../../server/judgement/phases/least-now.ts';
 import { isBeforeHeat } from '../../../server/judgement/phases/phase-kind.ts';
+import type { FoundJoint } from '../../../server/past/view.ts';
 import type { JointSummary } from '../../../server/screen/contract.ts';
 import { alarmText } from '../../../server/wording/alarm.ts';
 import { deviationCountText } from '../../../server/wording/deviation.ts';
@@ -22,7 +22,8 @@ import { ofLimitText } from '../../../server/wording/temperature.ts';
 import { phaseText, sourceMark, verdictHeadline } from '../../../server/wording/words.ts';
 
 /** alarm, outside: someone is needed now. silent: nobody knows. The rest in the order of how soon someone will be. */
-export type Need = 'alarm' | 'outside' | 'silent' | 'answer' | 'waiting' | 'ready' | 'running' | 'planned' | 'closed';
+type OpenNeed = 'alarm' | 'outside' | 'silent' | 'answer' | 'waiting' | 'ready' | 'running' | 'planned';
+export type Need = OpenNeed | 'closed';
 
 export interface OverviewRow {
   readonly id: string;
@@ -40,24 +41,31 @@ export interface OverviewRow {
   readonly away?: string;
 }
 
-const order: readonly Need[] = [
-  'alarm',
-  'outside',
-  'silent',
-  'answer',
-  'running',
-  'ready',
-  'waiting',
-  'planned',
-  'closed',
-];
+type OpenRow = OverviewRow & { readonly need: OpenNeed };
 
-export const overviewRows = (joints: readonly JointSummary[]): OverviewRow[] =>
+const order: readonly OpenNeed[] = ['alarm', 'outside', 'silent', 'answer', 'running', 'ready', 'waiting', 'planned'];
+
+export const overviewRows = (joints: readonly JointSummary[]): OpenRow[] =>
   joints
     .map(row)
     .toSorted((a, b) => order.indexOf(a.need) - order.indexOf(b.need) || a.title.localeCompare(b.title, 'en'));
 
-function row({ id, title, assessment, readingsRemoved }: JointSummary): OverviewRow {
+/** What was found when it was closed. Nothing of it is watched any more. */
+export function closedRow({ id, title, verdict, source, deviations, readingsRemoved }: FoundJoint): OverviewRow {
+  const decided = deviationCountText(deviations);
+  const mark = sourceMark({ kind: source });
+  return {
+    id,
+    title,
+    need: 'closed',
+    word: phaseText('closed'),
+    sentence: `${verdictHeadline(verdict)}${decided === '' ? '' : `; deviations: ${decided}`}`,
+    ...(mark === undefined ? {} : { mark }),
+    ...(readingsRemoved === undefined ? {} : { away: awayTag }),
+  };
+}
+
+function row({ id, title, assessment }: JointSummary): OpenRow {
   const need = needOf(assessment);
   const mark = sourceMark(assessment.source);
   const [first] = ringing(assessment);
@@ -69,17 +77,12 @@ function row({ id, title, assessment, readingsRemoved }: JointSummary): Overview
     need,
     word: wordOf(need, assessment),
     sentence: sentenceOf(need, assessment),
-    ...(need === 'closed'
-      ? {}
-      : {
-          coldest:
-            coldest === undefined
-              ? 'no reading'
-              : ofLimitText(coldest.temperature, least === 'none' ? undefined : least, requirement.units),
-        }),
+    coldest:
+      coldest === undefined
+        ? 'no reading'
+        : ofLimitText(coldest.temperature, least === 'none' ? undefined : least, requirement.units),
     ...(first === undefined || need !== 'alarm' ? {} : { priority: alarmPriority(first) }),
     ...(mark === undefined ? {} : { mark }),
-    ...(readingsRemoved === undefined ? {} : { away: awayTag }),
   };
 }
 
@@ -97,9 +100,8 @@ const isOutside = ({ kind, suppressed }: Alarm): boolean =>
     kind === 'above highest temperature' ||
     kind === 'maintenance temperature lost');
 
-const needOf = (assessment: Assessment): Need => {
+const needOf = (assessment: Assessment): OpenNeed => {
   const { phase, alarms, ready, probes } = assessment;
-  if (phase === 'closed') return 'closed';
   if (alarms.some(isRinging)) return 'alarm';
   if (alarms.some((alarm) => alarm.state !== 'returned unacknowledged' && isOutside(alarm))) return 'outside';
   const required = probes.filter((probe) => probe.required);
@@ -112,7 +114,7 @@ const needOf = (assessment: Assessment): Need => {
   return isBeforeHeat(phase) ? 'planned' : 'waiting';
 };
 
-const wordOf = (need: Need, { phase }: Assessment): string => {
+const wordOf = (need: OpenNeed, { phase }: Assessment): string => {
   switch (need) {
     case 'alarm':
       return 'Alarm';
@@ -127,12 +129,11 @@ const wordOf = (need: Need, { phase }: Assessment): string => {
     case 'waiting':
     case 'running':
     case 'planned':
-    case 'closed':
       return phaseText(phase);
   }
 };
 
-const sentenceOf = (need: Need, assessment: Assessment): string => {
+const sentenceOf = (need: OpenNeed, assessment: Assessment): string => {
   if (need === 'alarm') {
     const [first, ...others] = ringing(assessment);
     if (first !== undefined)
@@ -141,10 +142,6 @@ const sentenceOf = (need: Need, assessment: Assessment): string => {
   if (need === 'silent') {
     const silent = assessment.probes.filter((probe) => probe.required && !probe.fresh).map((probe) => probe.probe);
     return `No fresh reading at ${silent.slice(0, 4).join(', ')}${silent.length > 4 ? ` and ${silent.length - 4} more` : ''}`;
-  }
-  if (need === 'closed') {
-    const decided = deviationCountText(deviationsOf(assessment.findings));
-    return `${verdictHeadline(assessment.verdict)}${decided === '' ? '' : `; deviations: ${decided}`}`;
   }
   return readinessSentence(assessment);
 };

@@ -19,7 +19,7 @@ import {
   newJointAddress,
   pastAddress,
 } from '../../state/route.ts';
-import { type Need, type OverviewRow, overviewRows } from './overview-model.ts';
+import { closedRow, type Need, type OverviewRow, overviewRows } from './overview-model.ts';
 
 const glyphs: Readonly<Record<Need, GlyphName>> = {
   alarm: 'alarm',
@@ -49,19 +49,20 @@ export function OverviewPage() {
         second.
       </p>
     );
-  const rows = overviewRows(state.value);
+  const { open, closed } = state.value;
+  const rows = [...overviewRows(open), ...(closed ?? []).map(closedRow)];
   return (
     <section aria-labelledby="joints-heading">
       <div class="joint-head">
         <h1 id="joints-heading">Joints</h1>
         {rows.length > 0 && <p class="aside">Who needs someone stands first.</p>}
-        {rows.some(({ need }) => need !== 'closed') && (
+        {open.length > 0 && (
           <a class="button" href={handOverAddress}>
             Hand over the shift
           </a>
         )}
       </div>
-      {rows.length === 0 ? (
+      {rows.length === 0 && closed !== undefined ? (
         <div class="sheet empty-page">
           <h2>No joint yet</h2>
           <p>Each joint that is entered stands here in one line, with what it needs.</p>
@@ -76,7 +77,8 @@ export function OverviewPage() {
           ))}
         </ul>
       )}
-      <StationAlarms of={state.value} blind={blind} />
+      {closed === undefined && <p class="aside">Closed joints are being looked up.</p>}
+      <StationAlarms of={open} blind={blind} />
       <Signals />
       <Keeping />
       <p class="below-wall row wrap">

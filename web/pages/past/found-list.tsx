@@ -52,7 +52,7 @@ export function FoundList() {
 
 function OneFound({ joint }: { readonly joint: FoundJoint }) {
   const { id, title, source, procedure, welders, passes, findings, places, repairOf, notRead } = joint;
-  const mark = sourceMark({ kind: source, detail: '' });
+  const mark = sourceMark({ kind: source });
   const facts = [
     span(joint),
     ...(procedure === undefined ? [] : [`${procedure.id}, revision ${procedure.revision}`]),

@@ -113,6 +113,6 @@ const verdictChoices = verdicts.map((value) => ({ value, text: verdictHeadline(v
 const findingChoices = findingKinds.map((value) => ({ value, text: findingName(value) }));
 const sourceChoices = sourceKinds.map((kind) => ({
   value: kind,
-  text: sourceMark({ kind, detail: '' }) ?? 'Measured',
+  text: sourceMark({ kind }) ?? 'Measured',
 }));
 const roleChoices = roles.map((value) => ({ value, text: begun(value) }));
