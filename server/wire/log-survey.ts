@@ -6,6 +6,7 @@ import type { Log } from './log-file.ts';
 import { type LogProblem, Problems } from './log-problem.ts';
 import { LogRows, type Watcher } from './log-rows.ts';
 import { rowsBelow, type Shape } from './log-shape.ts';
+import { unitName } from './log-units.ts';
 
 export const survey = (shape: Shape): Omit<Log, 'guess'> => {
   const problems = new Problems();
@@ -61,7 +62,7 @@ const tellAbove = ({ source, layout, columns, mapping }: Shape, remarks: Problem
   }
   const other = columns.probes.find(({ unit }) => unit !== 'C');
   if (other !== undefined) {
-    const unit = other.unit === 'F' ? 'degrees Fahrenheit' : 'kelvin';
+    const unit = unitName[other.unit];
     remarks.add({ line: layout.headerLine, column: other.header, message: `${unit}, turned into degrees Celsius` });
   }
   if (columns.dateIndex !== undefined && mapping.dateColumn === undefined) {

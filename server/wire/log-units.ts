@@ -18,6 +18,12 @@ export const statedUnit = (text: string): StatedUnit | undefined => {
 export const toCelsius = (value: number, unit: TemperatureUnit): number =>
   unit === 'C' ? value : unit === 'F' ? ((value - 32) * 5) / 9 : value - 273.15;
 
+export const unitName: Readonly<Record<TemperatureUnit, string>> = {
+  C: 'degrees Celsius',
+  F: 'degrees Fahrenheit',
+  K: 'kelvin',
+};
+
 const bracketed = /\s*[([]\s*([^()[\]]*?)\s*[)\]]\s*$/;
 const behind = /(?:\s*\/\s*|[\s_,]+)((?:°|º|deg\.?)\s?[cf]|℃|℉)\s*$/i;
 const timed = /^(.*(?:time|elapsed|zeit|temps|heure|dauer).*?)[\s/_,]+(ms|s|sec|min|h)\s*$/i;

@@ -40,6 +40,8 @@ export const openFolder = async (options: SessionOptions<CsvFolder>): Promise<Se
   const followed = new Map<string, Followed>();
   let newest: number | undefined;
   let greeted = false;
+  /** Why there is no file to be read. */
+  let whyNone: string | undefined;
   let isLost = false;
   let heardAt = clock.monotonic();
   let closed = false;
@@ -59,8 +61,9 @@ export const openFolder = async (options: SessionOptions<CsvFolder>): Promise<Se
   /** Of the files that are meant, the one written to last at the end. */
   const listed = async (): Promise<readonly Listed[]> => {
     const all = await outside.files.list(folder);
-    return all
-      .filter(({ name }) => isMeant(connection.files, name))
+    const meant = all.filter(({ name }) => isMeant(connection.files, name));
+    whyNone = meant.length > 0 ? undefined : noneMeant(connection.files, all);
+    return meant
       .toSorted((a, b) => a.modifiedAt - b.modifiedAt || (a.name < b.name ? -1 : 1))
       .slice(-limits.folderFilesMaximum);
   };
@@ -96,7 +99,8 @@ export const openFolder = async (options: SessionOptions<CsvFolder>): Promise<Se
       bytes.subarray(Math.max(0, file.head.bytes.length - from)),
     );
     for (const problem of problems) tally.bad(board, 'row not read', `${name}: ${problem}`);
-    tell(rows, file.head.isDated && (anew || !greeted));
+    for (const { doubts } of tell(rows, file.head.isDated && (anew || !greeted)))
+      for (const doubt of doubts) tally.bad(board, 'no temperature', `${name}: ${doubt}`);
   };
 
   const headIn = async (file: Followed, name: string, size: number): Promise<Head | undefined> => {
@@ -109,11 +113,11 @@ export const openFolder = async (options: SessionOptions<CsvFolder>): Promise<Se
   };
 
   /** `repeats`: the rows may hold what was told already. */
-  const tell = (rows: readonly Row[], repeats: boolean): void => {
+  const tell = (rows: readonly Row[], repeats: boolean): readonly Row[] => {
     const fresh = repeats && newest !== undefined ? rows.filter(({ fileTime }) => fileTime > newest!) : rows;
     // Of what was written before the clocks of file and station were paired, only the last is known to be of now.
     const told = greeted ? fresh : fresh.slice(-1);
-    if (told.length === 0) return;
+    if (told.length === 0) return [];
     heardAt = clock.monotonic();
     for (const { fileTime, values } of told) {
       const ticks = ((fileTime % ticksRange) + ticksRange) % ticksRange;
@@ -126,6 +130,7 @@ export const openFolder = async (options: SessionOptions<CsvFolder>): Promise<Se
     if (isLost) speaker.say('waiting for hello', 'rows come again');
     isLost = false;
     speaker.heard();
+    return told;
   };
 
   const watch = (): void => {
@@ -134,6 +139,7 @@ export const openFolder = async (options: SessionOptions<CsvFolder>): Promise<Se
 
   const whySilent = (): string => {
     const last = tally.of(board).last;
+    if (whyNone !== undefined) return whyNone;
     if (!greeted && last !== undefined) return `no row could be read: ${last}`;
     return `no new row for ${silence / 1000} s`;
   };
@@ -141,7 +147,8 @@ export const openFolder = async (options: SessionOptions<CsvFolder>): Promise<Se
   const lose = (cause: string): void => {
     if (closed || isLost) return;
     isLost = true;
-    speaker.say('lost', cause);
+    if (greeted) speaker.say('lost', cause);
+    else speaker.say('refused', cause, options.advice);
   };
 
   const turn = (): void => {
@@ -162,6 +169,9 @@ export const openFolder = async (options: SessionOptions<CsvFolder>): Promise<Se
     },
   };
 };
+
+const noneMeant = (files: string, all: readonly Listed[]): string =>
+  `no file in the folder is named like ${files}; ${all.length === 0 ? 'it is empty' : `there is ${all[0]!.name}${all.length === 1 ? '' : `, and ${all.length - 1} more`}`}`;
 
 /** A name with * once, for what differs from file to file. */
 export const isMeant = (pattern: string, name: string): boolean => {

@@ -12,8 +12,8 @@ export interface Session {
 
 export interface KeepOpenOptions {
   readonly clock: Clock;
-  /** Rejects where it cannot be opened. `lose` may be called once, at any time after. */
-  readonly open: (lose: (cause: string) => void) => Promise<Session>;
+  /** Rejects where it cannot be opened. `lose` may be called once, at any time after; without a cause it was told already. */
+  readonly open: (lose: (cause?: string) => void) => Promise<Session>;
   readonly onOpening: () => void;
   readonly onRefused: (error: Error) => void;
   /** `spoke`: whether anything was read before. */
@@ -33,7 +33,7 @@ export const keepOpen = ({
   /** True if anything was read. */
   const once = async (): Promise<boolean> => {
     onOpening();
-    let lose: (cause: string) => void = () => {};
+    let lose: (cause?: string) => void = () => {};
     const ended = new Promise<string | undefined>((resolve) => {
       lose = resolve;
       stop = () => resolve(undefined);

@@ -16,12 +16,14 @@ export const openLines = async (options: SessionOptions<TextLines>): Promise<Ses
   let spoke = false;
   let answered = true;
   let asked = 0;
+  let lines = 0;
   let closed = false;
   let cancel = (): void => {};
   let silence: Silence | undefined;
 
   const onLine = (line: string): void => {
     if (closed) return;
+    lines += 1;
     const found = read(line);
     if (found.kind === 'not understood' || found.kind === 'damaged') {
       tally.bad(
@@ -37,13 +39,21 @@ export const openLines = async (options: SessionOptions<TextLines>): Promise<Ses
     spoke = true;
     speaker.heard();
     tally.good(board);
+    for (const doubt of found.doubts) tally.bad(board, 'no temperature', doubt);
     speaker.told(found.values);
   };
-  const cutter = createLineCutter(connection.lineEnd ?? 'LF', onLine, () =>
+  const { lineEnd = 'LF' } = connection;
+  const came = { bytes: 0, otherEnd: false };
+  const cutter = createLineCutter(lineEnd, onLine, () =>
     tally.bad(board, 'line too long', `a line of more than ${limits.textLineMaximum} characters; is lineEnd right?`),
   );
 
-  const handlers = { onBytes: (bytes: Uint8Array) => cutter.take(bytes), onLost: lose };
+  const onBytes = (bytes: Uint8Array): void => {
+    came.bytes += bytes.length;
+    came.otherEnd ||= bytes.includes(lineEnd === 'LF' ? 13 : 10);
+    cutter.take(bytes);
+  };
+  const handlers = { onBytes, onLost: lose };
   const port =
     'port' in connection
       ? await outside.serial(connection)(connection.port, handlers)
@@ -66,10 +76,14 @@ export const openLines = async (options: SessionOptions<TextLines>): Promise<Ses
     cancel = clock.after(milliseconds(periodMilliseconds), turn);
   };
 
+  const whyNothing = (): string => {
+    const { last } = tally.of(board);
+    if (lines === 0 && came.bytes > 0) return withoutEnd(came, lineEnd);
+    return last === undefined ? 'nothing comes from this port' : `no line could be read: ${last}`;
+  };
+
   const patience = silenceOf(periodMilliseconds);
-  silence = watchSilence(clock, patience, () =>
-    lose(spoke ? `no reading for ${patience / 1000} s` : whyNothing(tally.of(board).last)),
-  );
+  silence = watchSilence(clock, patience, () => lose(spoke ? `no reading for ${patience / 1000} s` : whyNothing()));
   speaker.hello();
   speaker.say('waiting for hello', 'the port is open');
   if (begin !== undefined) write(begin);
@@ -85,5 +99,10 @@ export const openLines = async (options: SessionOptions<TextLines>): Promise<Ses
   };
 };
 
-const whyNothing = (last: string | undefined): string =>
-  last === undefined ? 'nothing comes from this port' : `no line could be read: ${last}`;
+/** `otherEnd`: whether the character came that ends lines elsewhere. */
+const withoutEnd = (came: { readonly bytes: number; readonly otherEnd: boolean }, lineEnd: 'LF' | 'CR'): string =>
+  `${came.bytes} bytes came and no end of a line (${lineEnd}); ${
+    came.otherEnd
+      ? `its lines seem to end with ${lineEnd === 'LF' ? 'CR' : 'LF'}, which has to be said (lineEnd)`
+      : 'speed, parity or the end of its lines are others'
+  }`;

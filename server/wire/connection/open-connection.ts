@@ -57,7 +57,9 @@ export interface SessionOptions<C extends Connection> extends Omit<ConnectionOpt
   readonly connection: C;
   readonly speakers: readonly Speaker[];
   readonly tally: Tally;
-  readonly lose: (cause: string) => void;
+  readonly lose: (cause?: string) => void;
+  /** What to look at where nothing was read yet. */
+  readonly advice: string;
 }
 
 export const openConnection = (options: ConnectionOptions): ConnectionLink => {
@@ -69,7 +71,7 @@ export const openConnection = (options: ConnectionOptions): ConnectionLink => {
   const each = (tell: (speaker: Speaker) => void): void => speakers.forEach(tell);
   const kept = keepOpen({
     clock,
-    open: (lose) => openSession({ ...options, speakers, tally, lose }),
+    open: (lose) => openSession({ ...options, speakers, tally, lose, advice: lookAt[connection.kind] }),
     onOpening: () => each((speaker) => speaker.say('opening', `opening ${placeOf(connection)}`)),
     onLost: (cause, spoke) =>
       each((speaker) => (spoke ? speaker.say('lost', cause) : speaker.say('refused', cause, lookAt[connection.kind]))),
@@ -105,7 +107,7 @@ const lookAt: Readonly<Record<Connection['kind'], string>> = {
   'modbus rtu': 'See that the adapter is plugged in and that the modules have power.',
   'modbus tcp': 'See that the device has power and is on this network.',
   'text lines':
-    'See that the instrument has power and sends, and that speed, parity, stop bits and pattern are its own.',
+    'See that the instrument has power and sends by itself, or say what is sent to ask, with its line end; and that speed, parity, stop bits and the way in which its lines are written are its own.',
   'csv folder': 'See that the logger writes, and that the names and columns are its own.',
 };
 

@@ -1,7 +1,7 @@
 /** Rounds over the slaves of a connection, told through its speakers; the same on a serial line and on a network. */
 import { limits } from '../../measure/limits.ts';
 import type { ModbusRtu, ModbusTcp, Slave } from '../../weld/connection/modbus.ts';
-import type { Exchange, Outcome } from '../modbus/question.ts';
+import type { BusError, Exchange, Outcome } from '../modbus/question.ts';
 import type { RoundsOptions } from '../modbus/rounds.ts';
 import type { SessionOptions } from './open-connection.ts';
 import type { Speaker } from './speaker.ts';
@@ -13,12 +13,11 @@ export function roundsFor(
   let spoke = false;
   const patience = Math.max(limits.deafMilliseconds, 3 * connection.periodMilliseconds);
   let answeredAt = clock.monotonic();
-  /** A word of any slave, an exception too, shows that the way to them is whole. */
+  const [heard, away] = [new Set<Slave>(), new Set<Slave>()];
+  /** A word of any slave, an exception too, shows that the way to them is whole. That they are away was told of each. */
   const mindSilence = (outcome: Outcome): void => {
-    const isSilent = !outcome.ok && (outcome.error === 'no answer' || outcome.error === 'not sent');
-    if (!isSilent) answeredAt = clock.monotonic();
-    else if (clock.monotonic() - answeredAt >= patience)
-      lose(`no slave has answered for ${patience / 1000} s, so the line is opened anew`);
+    if (outcome.ok || outcome.error === 'exception') answeredAt = clock.monotonic();
+    else if (away.size === connection.slaves.length && clock.monotonic() - answeredAt >= patience) lose();
   };
   const speakerOf = (slave: Slave): Speaker => speakers.find(({ instrument }) => instrument.board === slave.board)!;
   for (const speaker of speakers) {
@@ -40,9 +39,30 @@ export function roundsFor(
       },
       onHeard: (slave) => {
         spoke = true;
+        heard.add(slave);
+        away.delete(slave);
         speakerOf(slave).heard();
       },
-      onLost: (slave, cause) => speakerOf(slave).say('lost', `slave ${slave.address}: ${cause}`),
+      onLost: (slave, { error, detail }) => {
+        away.add(slave);
+        const state = heard.has(slave) ? 'lost' : 'refused';
+        const look = connection.kind === 'modbus rtu' ? lineAdvice[error] : networkAdvice[error];
+        speakerOf(slave).say(state, `slave ${slave.address}: ${detail}`, look);
+      },
     },
   };
 }
+
+type Advice = Readonly<Partial<Record<BusError, string>>>;
+const foreignAnswer = 'See that the station is the only master on this line, and that no two modules have one address.';
+/** What an exception means says what to do by itself. */
+const lineAdvice: Advice = {
+  'no answer':
+    'See that this module has power, that address, speed, parity and stop bits are its own, and that the two wires of the line are not changed for each other.',
+  'another slave answered': foreignAnswer,
+  'other answer': foreignAnswer,
+};
+const networkAdvice: Advice = {
+  'no answer':
+    'The device takes the connection and says nothing: see that the address of the module is its own (its manual may call it unit identifier; often 1 or 255).',
+};

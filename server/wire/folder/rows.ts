@@ -8,13 +8,17 @@ import type { ToldValue } from '../../weld/told.ts';
 import { csvRecords } from '../csv-records.ts';
 import { type Log, type LogMapping, readLog } from '../log-file.ts';
 import { isReading } from '../log-layout.ts';
+import { readCell } from '../log-numbers.ts';
 import type { LogProblem } from '../log-problem.ts';
+import { unitName } from '../log-units.ts';
 import { encodingOf } from '../text-encoding.ts';
 
 export interface Row {
   /** Of the file's own clock, milliseconds from where that begins. */
   readonly fileTime: number;
   readonly values: readonly ToldValue[];
+  /** Why a cell holds no temperature, where the logger did not leave it out itself. */
+  readonly doubts: readonly string[];
 }
 
 /** The lines above the first reading, with what is the same for all rows below. */
@@ -40,6 +44,9 @@ export function headOf(connection: CsvFolder, beginning: Uint8Array): Head | str
   }
   if (firstReading === undefined) return undefined;
   if (log.problems[0] !== undefined) return textOf(log.problems[0]);
+  const against = guess.probes.find(({ unit }) => connection.unit !== undefined && unit !== connection.unit);
+  if (against !== undefined)
+    return `${against.column}: by the file it is in ${unitName[against.unit]}, by the connection in ${unitName[connection.unit!]}; one of the two is wrong`;
   return {
     bytes: beginning.subarray(0, offsetOfLine(beginning, firstReading)),
     line: guess.headerLine,
@@ -55,7 +62,10 @@ export function rowsOf(
   const mapping = { ...mappingOf(connection), headerLine: head.line };
   const whole = read(head, added, mapping);
   if (whole.problems.length === 0) {
-    return { rows: [...whole.scans].map((scan) => rowOf(connection, scan)), problems: whole.skipped.map(textOf) };
+    return {
+      rows: [...whole.scans].map((scan) => rowOf(connection, scan)),
+      problems: belowHead(head, whole).map(textOf),
+    };
   }
   // One line that cannot be read, or a clock that was put back between two, must not cost the others.
   const lines = linesOf(added);
@@ -64,6 +74,12 @@ export function rowsOf(
   return { rows: each.flatMap(({ rows }) => rows), problems: each.flatMap(({ problems }) => problems) };
 }
 
+/** What stands above the first reading comes with each part that is read, and is no row. */
+const belowHead = (head: Head, { skipped }: Log): readonly LogProblem[] => {
+  const above = linesOf(head.bytes).length;
+  return skipped.filter(({ line }) => line === undefined || line > above);
+};
+
 const read = (head: Head, added: Uint8Array, mapping: LogMapping): Log => {
   const both = new Uint8Array(head.bytes.length + added.length);
   both.set(head.bytes);
@@ -71,16 +87,21 @@ const read = (head: Head, added: Uint8Array, mapping: LogMapping): Log => {
   return readLog(both, mapping);
 };
 
-const rowOf = ({ channels }: CsvFolder, { measuredAt, values }: Scan): Row => ({
-  fileTime: measuredAt,
-  values: channels.map(({ channel }): ToldValue => {
+const rowOf = ({ channels, decimal }: CsvFolder, { measuredAt, values }: Scan): Row => {
+  const told = channels.map(({ channel }): ToldValue => {
     const value = values.find(({ probe }) => probe === `${channel}`)!;
     const said = value.raw.form === 'text' ? value.raw.text : 'empty';
     return value.quality === 'good'
       ? { channel, said, reported: value.temperature! }
       : { channel, said, fault: value.quality };
-  }),
-});
+  });
+  const doubts = told.flatMap((value) =>
+    'fault' in value && value.said !== 'empty' && readCell(value.said, decimal).kind === 'not a number'
+      ? [`channel ${value.channel}: "${value.said}" is no number with the decimal mark "${decimal}"`]
+      : [],
+  );
+  return { fileTime: measuredAt, values: told, doubts };
+};
 
 /** What is absent is found out from the file. Only the distance of two rows counts, so that any zone and day serve. */
 function mappingOf(connection: CsvFolder): LogMapping {

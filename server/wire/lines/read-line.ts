@@ -8,11 +8,16 @@ import type { TextLines } from '../../weld/connection/lines.ts';
 import { match, type Place, piecesOf } from '../../weld/connection/pattern.ts';
 import type { ToldValue } from '../../weld/told.ts';
 import { readCell } from '../log-numbers.ts';
-import { toCelsius } from '../log-units.ts';
+import { type TemperatureUnit, toCelsius, unitName } from '../log-units.ts';
 import { checkedLine } from './check-value.ts';
 
 export type LineRead =
-  | { readonly kind: 'values'; readonly values: readonly ToldValue[] }
+  | {
+      readonly kind: 'values';
+      readonly values: readonly ToldValue[];
+      /** Why a place holds no temperature, where the instrument did not say so itself. */
+      readonly doubts: readonly string[];
+    }
   /** Not meant for us, as the file says. */
   | { readonly kind: 'passed over' }
   | { readonly kind: 'not understood'; readonly why: string }
@@ -22,7 +27,8 @@ export type LineRead =
 /** Ready for many lines. */
 export const lineReader = (connection: TextLines): ((line: string) => LineRead) => {
   const { check } = connection;
-  const read = plainReader(connection);
+  const plain = plainReader(connection);
+  const read = (line: string): LineRead => plain(asText(line));
   if (check === undefined) return read;
   return (line) => {
     const checked = checkedLine(check, line);
@@ -85,25 +91,33 @@ function valuesOf(connection: TextLines, cells: readonly Cell[], cold: string | 
   const mayBeHeader = connection.pattern === undefined && connection.beginsWith === undefined;
   if (mayBeHeader && read.every(({ isWord }) => isWord))
     return notUnderstood('no number and no word that the file knows');
-  return { kind: 'values', values: read.map(({ value }) => value) };
+  const doubts = read.flatMap(({ value, doubt }) =>
+    doubt === undefined ? [] : [`channel ${value.channel}: ${doubt}`],
+  );
+  return { kind: 'values', values: read.map(({ value }) => value), doubts };
 }
 
 interface CellRead {
   readonly value: ToldValue;
   /** Neither a number, nor nothing, nor a fault that the file names. */
   readonly isWord: boolean;
+  readonly doubt?: string;
 }
 
 function readingIn({ faults, unit, decimal }: TextLines, { channel, text }: Cell, cold: string | undefined): CellRead {
   const said = text === '' ? 'empty' : bounded(cold === undefined ? text : `${text} cold ${cold}`);
-  const fault = (means: Extract<ToldValue, { fault: unknown }>['fault'], isWord = false): CellRead => ({
+  const fault = (means: Extract<ToldValue, { fault: unknown }>['fault'], doubt?: string, isWord = false): CellRead => ({
     value: { channel, said, fault: means },
     isWord,
+    ...(doubt === undefined ? {} : { doubt: `"${said}" ${doubt}` }),
   });
   const marked = faults?.find((each) => each.text !== undefined && each.text.toLowerCase() === text.toLowerCase());
   if (marked !== undefined) return fault(marked.means);
   const number = readCell(text, decimal);
-  if (number.kind !== 'number') return fault('no reading', number.kind === 'not a number');
+  if (number.kind !== 'number')
+    return number.kind === 'none'
+      ? fault('no reading')
+      : fault('no reading', 'is no number, and no fault that the connection names', true);
   const { value, unit: beside } = number;
   const beyond = faults?.find(
     ({ above, below }) => (above !== undefined && value > above) || (below !== undefined && value < below),
@@ -113,7 +127,7 @@ function readingIn({ faults, unit, decimal }: TextLines, { channel, text }: Cell
     Number.isFinite(scaled) && Math.abs(scaled) < 1e9 ? Math.round(scaled) + 0 : undefined;
   if (unit === 'microvolts') {
     const [volts, terminals] = [whole(value * 10), readCell(cold ?? '', decimal)];
-    if (beside !== undefined || volts === undefined) return fault('no reading');
+    if (beside !== undefined || volts === undefined) return fault('no reading', 'is no number of microvolts');
     const junction = terminals.kind === 'number' && terminals.unit !== 'F' ? whole(terminals.value * 1000) : undefined;
     if (junction === undefined) return fault('cold junction out of range');
     const voltage = { deciMicrovolts: volts as DeciMicrovolt, coldJunction: junction as MilliCelsius };
@@ -121,10 +135,27 @@ function readingIn({ faults, unit, decimal }: TextLines, { channel, text }: Cell
   }
   // Where the line itself says another unit than the file, one of the two is wrong.
   const stated = unit === 'beside each value' ? beside : beside === undefined || beside === unit ? unit : undefined;
-  if (stated === undefined) return fault('no reading');
+  if (stated === undefined)
+    return fault(
+      'no reading',
+      beside === undefined
+        ? 'has no unit beside it'
+        : `is in ${unitName[beside]}, by the connection it would be in ${unitName[unit as TemperatureUnit]}`,
+    );
   const reported = whole(toCelsius(value, stated) * 1000);
   if (reported === undefined) return fault('out of range');
   return { value: { channel, said, reported: reported as MilliCelsius }, isWord: false };
 }
+
+/** The characters of a line that came as bytes: of UTF-8 where they are that, else each byte is one. */
+const asText = (line: string): string => {
+  if (!/[\u0080-\u00ff]/.test(line)) return line;
+  try {
+    return utf8.decode(Buffer.from(line, 'latin1'));
+  } catch {
+    return line;
+  }
+};
+const utf8 = new TextDecoder('utf-8', { fatal: true });
 
 const bounded = (text: string): string => text.slice(0, limits.nameMaximum);

@@ -41,7 +41,7 @@ export const exceptionText = (code: number): string => {
 
 const exceptions: Readonly<Record<number, string>> = {
   1: 'the slave knows no such question; try the other kind of registers, holding or input',
-  2: 'the slave has no such register; compare register, firstRegister and registers with its manual, or leave gaps out',
+  2: 'the slave has no such register; compare with its manual the number of the register, from where it counts (firstRegister) and the kind of registers (input or holding), or leave gaps out',
   3: 'the slave does not give so many registers at once; leave gaps out',
   4: 'the slave says that it has failed',
   5: 'the slave needs longer',

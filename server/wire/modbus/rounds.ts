@@ -20,12 +20,14 @@ export interface RoundsOptions {
   readonly onOutcome: (slave: Slave, outcome: Outcome) => void;
   /** Once when a slave is heard, and once when it has not been for some rounds. */
   readonly onHeard: (slave: Slave) => void;
-  readonly onLost: (slave: Slave, cause: string) => void;
+  readonly onLost: (slave: Slave, trouble: Failure) => void;
 }
 
 export interface Rounds {
   close(): void;
 }
+
+type Failure = Extract<Outcome, { readonly ok: false }>;
 
 interface Standing {
   readonly slave: Slave;
@@ -33,7 +35,7 @@ interface Standing {
   heard: boolean;
   failedRounds: number;
   askedAt: number;
-  trouble: string;
+  trouble: Failure;
 }
 
 export const startRounds = (options: RoundsOptions): Rounds => {
@@ -45,7 +47,7 @@ export const startRounds = (options: RoundsOptions): Rounds => {
       heard: false,
       failedRounds: 0,
       askedAt: Number.NEGATIVE_INFINITY,
-      trouble: 'not asked yet',
+      trouble: { ok: false, error: 'not sent', detail: 'not asked yet' },
     }),
   );
   let closed = false;
@@ -95,7 +97,7 @@ export const startRounds = (options: RoundsOptions): Rounds => {
         if (again) return ask(index, tries + 1);
         if (!outcome.ok) {
           good = false;
-          standing.trouble = outcome.detail;
+          standing.trouble = outcome;
         }
         for (let at = 0; at < question.count; at += 1)
           words.set(question.register + at, outcome.ok ? outcome.words[at]! : outcome.detail);
@@ -125,7 +127,7 @@ export const startRounds = (options: RoundsOptions): Rounds => {
   const tell = ({ slave, trouble, questions }: Standing, words: Words): void => {
     const all = new Map(words);
     for (const { register, count } of questions) {
-      for (let at = register; at < register + count; at += 1) if (!all.has(at)) all.set(at, trouble);
+      for (let at = register; at < register + count; at += 1) if (!all.has(at)) all.set(at, trouble.detail);
     }
     options.onTold(slave, toldBySlave(slave, all));
   };

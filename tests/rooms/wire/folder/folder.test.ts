@@ -156,3 +156,36 @@ test('names of files', () => {
   ]);
   expect(isMeant('a.csv', 'a.csv')).toBe(true);
 });
+
+test('lines above the header are told once, and are no error of each look', async () => {
+  const above = `Hall 2;Workpiece 7\n${head}2026-11-28 08:00:00;20,0;21,0\n`;
+  const { clock, write, values, link } = bench({ 'run-1.csv': above });
+  await clock.advance(1000);
+  for (let second = 1; second < 4; second += 1) {
+    const rows = Array.from({ length: second }, (_, row) => `2026-11-28 08:00:0${row + 1};30,0;31,0\n`);
+    await write('run-1.csv', `${above}${rows.join('')}`);
+  }
+  expect(values()).toHaveLength(3);
+  expect(link.counts('logger').errors).toEqual([]);
+});
+
+test('a folder without a file of that name says so, and a cell without a temperature why', async () => {
+  const { clock, write, states, link } = bench({ 'log-1.csv': 'x' });
+  await clock.advance(4000);
+  expect(states().at(-1)).toBe('refused: no file in the folder is named like run-*.csv; there is log-1.csv');
+  await write('run-1.csv', `${head}2026-11-28 08:00:00;20.0;-\n`);
+  expect(link.counts('logger')).toMatchObject({
+    errors: [{ what: 'no temperature', times: 1 }],
+    last: 'run-1.csv: channel 1: "20.0" is no number with the decimal mark ","',
+  });
+});
+
+test('where header and connection say different units one of them is wrong, and nothing is read', async () => {
+  const { clock, write, values, link } = bench({ 'run-1.csv': head }, { unit: 'F' });
+  await clock.advance(1000);
+  await write('run-1.csv', `${head}2026-11-28 08:00:00;20,0;21,0\n`);
+  expect(values()).toEqual([]);
+  expect(link.counts('logger').last).toContain(
+    'by the file it is in degrees Celsius, by the connection in degrees Fahrenheit',
+  );
+});

@@ -83,3 +83,48 @@ test('a port from which nothing comes, or only what nobody understands, says so 
       .at(-1),
   ).toContain('not written like the pattern: "V=1"');
 });
+
+test('what comes without the end of a line is told as that, and not as nothing', async () => {
+  const { clock, cable, states } = bench({});
+  await clock.advance(10);
+  cable.write('T=150.1\rT=150.2\r');
+  await clock.advance(3500);
+  expect(states().at(-1)).toBe(
+    'refused: 16 bytes came and no end of a line (LF); its lines seem to end with CR, which has to be said (lineEnd)',
+  );
+  const garbled = bench({ query: 'R?' });
+  await garbled.clock.advance(10);
+  garbled.cable.write('\u0086\u00f8\u001c');
+  await garbled.clock.advance(3500);
+  expect(garbled.states().at(-1)).toContain('no end of a line (LF); speed, parity or the end of its lines');
+  await garbled.link.close();
+});
+
+test('why a place holds no temperature is told by name, and a fault that the connection names is none of that', async () => {
+  const counted = async (text: string, own: object = {}) => {
+    const { clock, cable, link } = bench(own);
+    await clock.advance(10);
+    cable.write(`\n${text}\n`);
+    await clock.advance(10);
+    const { good, errors, last } = link.counts('box');
+    await link.close();
+    return { good, errors, last };
+  };
+  const one = [{ what: 'no temperature', times: 1 }];
+  expect(await counted('T=OL')).toEqual({
+    good: 1,
+    errors: one,
+    last: 'channel 1: "OL" is no number, and no fault that the connection names',
+  });
+  expect(await counted('T=150 F')).toMatchObject({
+    errors: one,
+    last: expect.stringContaining('is in degrees Fahrenheit, by the connection it would be in degrees Celsius'),
+  });
+  expect(await counted('T=150', { unit: 'beside each value' })).toMatchObject({
+    errors: one,
+    last: expect.stringContaining('no unit beside it'),
+  });
+  for (const quiet of ['T=150', 'T=---', 'T='])
+    expect(await counted(quiet)).toEqual({ good: 1, errors: [], last: undefined });
+  expect(await counted('T=OL', { faults: [{ text: 'ol', means: 'open' }] })).toMatchObject({ errors: [] });
+});

@@ -40,7 +40,7 @@ const bench = (answer: (question: Question) => { readonly outcome?: Outcome; rea
     onTold: ({ board }, values) => told.push({ board, values, at: clock.monotonic() }),
     onOutcome: () => {},
     onHeard: ({ board }) => states.push(`heard ${board}`),
-    onLost: ({ board }, cause) => states.push(`lost ${board}: ${cause}`),
+    onLost: ({ board }, { detail }) => states.push(`lost ${board}: ${detail}`),
   });
   return { clock, told, asked, states, rounds };
 };
