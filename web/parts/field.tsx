@@ -1,4 +1,5 @@
 /** One labelled entry with its unit and its problem. The problem is tied to the entry, so that it is read out with it. */
+import type { Signal } from '@preact/signals';
 import type { ComponentChildren } from 'preact';
 import { useId } from 'preact/hooks';
 
@@ -101,6 +102,14 @@ export function ChoiceField<T extends string>({ label, value, choices, onValue, 
     </fieldset>
   );
 }
+
+/** The entry shows what the signal holds, and what is typed or chosen goes there. */
+export const entryOf = <T,>(signal: Signal<T>): { readonly value: T; readonly onValue: (value: T) => void } => ({
+  value: signal.value,
+  onValue: (value) => {
+    signal.value = value;
+  },
+});
 
 function Frame({
   id,

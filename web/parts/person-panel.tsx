@@ -4,7 +4,7 @@ import { useEffect, useRef } from 'preact/hooks';
 import { type Person, roles } from '../../server/weld/person.ts';
 import { begun } from '../../server/wording/list.ts';
 import { actAs, person } from '../state/person.ts';
-import { SelectField, TextField } from './field.tsx';
+import { entryOf, SelectField, TextField } from './field.tsx';
 
 export function PersonPanel({ done }: { readonly done: () => void }) {
   const name = useSignal(person.value?.name ?? '');
@@ -23,24 +23,14 @@ export function PersonPanel({ done }: { readonly done: () => void }) {
   };
   return (
     <form class="sheet person" ref={panel} onSubmit={save} aria-label="Who acts on this device">
-      <TextField
-        label="Your name"
-        value={name.value}
-        problem={problem.value}
-        onValue={(value) => {
-          name.value = value;
-        }}
-      />
+      <TextField label="Your name" problem={problem.value} {...entryOf(name)} />
       <SelectField
         label="Your part in this"
-        value={role.value}
         choices={[
           { value: '' as const, text: 'not stated' },
           ...roles.map((each) => ({ value: each, text: begun(each) })),
         ]}
-        onValue={(value) => {
-          role.value = value;
-        }}
+        {...entryOf(role)}
       />
       <p class="hint">
         Nobody signs on at this station: the name stands in the record as typed, and nothing proves it. An administrator

@@ -8,7 +8,7 @@ import { rolesText } from '../../server/wording/duty.ts';
 import { removalCautions } from '../../server/wording/removal.ts';
 import { actKey, postFile, postJson } from '../feed/http.ts';
 import { forWhom, nobodyYet, person } from '../state/person.ts';
-import { TextArea } from './field.tsx';
+import { entryOf, TextArea } from './field.tsx';
 
 interface Props {
   readonly path: string;
@@ -68,10 +68,7 @@ export function ReadingsForm({ path, way, done }: Props) {
             label={
               way === 'remove' ? 'Why they are removed' : 'Why they are put back, if that is to stand in the record'
             }
-            value={reason.value}
-            onValue={(value) => {
-              reason.value = value;
-            }}
+            {...entryOf(reason)}
           />
           <button type="button" class="act" onClick={() => void move(seen.value as PackageSeen)}>
             {way === 'remove' ? 'Remove the readings in my name' : 'Put the readings back in my name'}

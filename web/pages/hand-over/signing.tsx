@@ -3,7 +3,7 @@ import { useSignal } from '@preact/signals';
 import type { JointSummary } from '../../../server/screen/contract.ts';
 import type { Act } from '../../../server/weld/entry.ts';
 import { actKey, postJson } from '../../feed/http.ts';
-import { TextArea, TextField } from '../../parts/field.tsx';
+import { entryOf, TextArea, TextField } from '../../parts/field.tsx';
 import { Badge } from '../../parts/sign-on/badge.tsx';
 import { ByPassword } from '../../parts/sign-on/password.tsx';
 import { ByPin } from '../../parts/sign-on/pin.tsx';
@@ -88,13 +88,7 @@ export function Signing({ joints }: { readonly joints: readonly JointSummary[] }
               ? 'Who takes over signs here beside.'
               : 'Nobody signs on at this station: two typed names, which the record says.'}
           </p>
-          <TextArea
-            label="What should be known beyond this page, if anything"
-            value={note.value}
-            onValue={(value) => {
-              note.value = value;
-            }}
-          />
+          <TextArea label="What should be known beyond this page, if anything" {...entryOf(note)} />
           {signsOn.value ? (
             <Second attempt={attempt} sending={sending.value} />
           ) : (
@@ -106,13 +100,7 @@ export function Signing({ joints }: { readonly joints: readonly JointSummary[] }
                 void record(to.value.trim());
               }}
             >
-              <TextField
-                label="Who takes over"
-                value={to.value}
-                onValue={(value) => {
-                  to.value = value;
-                }}
-              />
+              <TextField label="Who takes over" {...entryOf(to)} />
               <button type="submit" class="act" disabled={sending.value || to.value.trim() === ''}>
                 Hand over
               </button>

@@ -39,18 +39,7 @@ export type SheetKind =
   | 'checks'
   | 'probe';
 /** Kinds whose act is made by their own sheet. */
-export type OwnSheet =
-  | 'pass details'
-  | 'correct pass'
-  | 'attach'
-  | 'accept'
-  | 'disposition'
-  | 'change over'
-  | 'ambient check'
-  | 'checks'
-  | 'probe'
-  | InstrumentSheetKind;
-const ownSheets: ReadonlySet<SheetKind> = new Set<OwnSheet>([
+const ownSheets = [
   'pass details',
   'correct pass',
   'attach',
@@ -64,11 +53,13 @@ const ownSheets: ReadonlySet<SheetKind> = new Set<OwnSheet>([
   'verification',
   'adjustment',
   'instrument',
-]);
-export const isPlain = (kind: SheetKind): kind is Exclude<SheetKind, OwnSheet> => !ownSheets.has(kind);
-/** A form that is open; `probe` or `pass`: of which it is. */
+] as const satisfies readonly SheetKind[];
+type OwnSheet = (typeof ownSheets)[number];
+export const isPlain = (kind: SheetKind): kind is Exclude<SheetKind, OwnSheet> =>
+  !(ownSheets as readonly SheetKind[]).includes(kind);
+/** A form that is open in place of the buttons; `probe` or `pass`: of which it is. */
 export interface OpenSheet {
-  readonly kind: SheetKind;
+  readonly kind: Exclude<SheetKind, InstrumentSheetKind>;
   readonly probe?: string;
   readonly pass?: string;
 }

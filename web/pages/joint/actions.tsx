@@ -9,9 +9,8 @@ import type { LiveJoint } from '../../feed/live-joint.ts';
 import { NotLoaded, useLoaded } from '../../parts/lazy.tsx';
 import { Opens } from '../../parts/opens.tsx';
 import { connected, contact } from '../../state/station.ts';
-import type { OpenSheet, SheetKind } from './act-draft.ts';
+import type { OpenSheet } from './act-draft.ts';
 import { stepDue, stepWords } from './after-draft.ts';
-import { loadForms } from './all-forms.ts';
 import { ArcProposal } from './arc-proposal.tsx';
 import { breakStepsNow, breakStepWords, isInspectionAsked } from './break-draft.ts';
 
@@ -26,7 +25,7 @@ interface Props {
 }
 
 export function Actions({ live, outside, known, open, done }: Props) {
-  const forms = useLoaded(loadForms);
+  const forms = useLoaded(() => import('./open-form.tsx'));
   const pressed = useRef<OpenSheet | undefined>(undefined);
   // Back from a form, the keyboard stands again on the button that opened it.
   useEffect(() => {
@@ -38,104 +37,78 @@ export function Actions({ live, outside, known, open, done }: Props) {
     }
     pressed.current = open.value ?? pressed.current;
   }, [open.value]);
+  const close = (): void => {
+    open.value = undefined;
+  };
 
   if (open.value !== undefined) {
     if (forms === 'loading' || forms === 'failed') return <NotLoaded state={forms} />;
-    const [
-      sheets,
-      passes,
-      documents,
-      answers,
-      hands,
-      twins,
-      ambient,
-      probes,
-      afters,
-      dispositions,
-      changes,
-      breaks,
-      checks,
-    ] = forms;
-    const props = {
-      live,
-      back: () => {
-        open.value = undefined;
-      },
-      done: (act: Act) => {
-        open.value = undefined;
-        done(act);
-      },
-    };
-    switch (open.value.kind) {
-      case 'heat':
-        return <sheets.HeatSheet {...props} />;
-      case 'pass start':
-        return <passes.PassStartSheet {...props} outside={outside} />;
-      case 'pass end':
-        return <passes.PassEndSheet {...props} />;
-      case 'pass details':
-        return <passes.PassDetailsSheet {...props} key={open.value.pass} pass={open.value.pass ?? ''} />;
-      case 'correct pass':
-        return <passes.CorrectPassSheet {...props} key={open.value.pass} pass={open.value.pass ?? ''} />;
-      case 'contact reading':
-        return <hands.ContactSheet {...props} />;
-      case 'twin reading':
-        return <twins.TwinSheet {...props} />;
-      case 'after':
-        return <afters.AfterSheet {...props} />;
-      case 'checks':
-        return <checks.ChecksSheet {...props} stay={done} />;
-      case 'break':
-        return <breaks.BreakSheet {...props} />;
-      case 'note':
-        return <sheets.NoteSheet {...props} />;
-      case 'attach':
-        return <documents.DocumentSheet {...props} />;
-      case 'close':
-        return <sheets.CloseSheet {...props} />;
-      case 'disposition':
-        return <dispositions.DispositionSheet {...props} stay={done} />;
-      case 'change over':
-        return <changes.ChangeOverSheet {...props} />;
-      case 'declare source':
-        return <sheets.DeclareSheet {...props} />;
-      case 'accept':
-        return <answers.AnswerSheet {...props} />;
-      case 'ambient check':
-        return <ambient.AmbientSheet {...props} />;
-      case 'probe':
-        return <probes.ProbeSheet {...props} key={open.value.probe} probe={open.value.probe ?? ''} />;
-    }
+    return (
+      <forms.OpenForm
+        open={open.value}
+        live={live}
+        outside={outside}
+        back={close}
+        done={(act) => {
+          close();
+          done(act);
+        }}
+        stay={done}
+      />
+    );
   }
 
-  const { assessment } = live;
-  const running = assessment.passes.some((pass) => pass.endedAt === undefined);
-  const undecided = deviationsOf(assessment.findings).open.length;
-  const deviations = assessment.findings.filter(needsAnswer).length;
-  const asked = assessment.requirement.warnings.filter((warning) => warning.wantsAnswer).length;
+  const to: To = (kind) => ({
+    opens: kind,
+    press: () => {
+      open.value = { kind };
+    },
+  });
   const lost = contact.value.kind !== 'live' || !connected.value;
-  const breakStep = breakStepsNow(live)[0];
-  const checksLeft = checksOpen(assessment);
-  const due = stepDue(live);
-  const press = (kind: SheetKind) => (): void => {
-    open.value = { kind };
-  };
   return (
     <div class="actions">
       <ArcProposal live={live} done={done} />
+      <WeldingDeeds live={live} outside={outside} known={known} to={to} />
+      <HeatAndReadings live={live} to={to} />
+      <WhatWaits live={live} to={to} />
+      <Seldom live={live} to={to} />
+      {lost && (
+        <p class="hint">The station is not heard: nothing can be recorded now. What you type is kept on this device.</p>
+      )}
+    </div>
+  );
+}
+
+/** What a button is given that opens the form of a kind. */
+type To = (kind: OpenSheet['kind']) => { readonly opens: string; readonly press: () => void };
+
+interface Group {
+  readonly live: LiveJoint;
+  readonly to: To;
+}
+
+const isRunning = ({ passes }: LiveJoint['assessment']): boolean => passes.some((pass) => pass.endedAt === undefined);
+
+/** Passes, the steps after the last arc, and breaks. */
+function WeldingDeeds({ live, outside, known, to }: Group & Pick<Props, 'outside' | 'known'>) {
+  const { assessment } = live;
+  const running = isRunning(assessment);
+  const breakStep = breakStepsNow(live)[0];
+  const due = stepDue(live);
+  return (
+    <>
       {assessment.after !== undefined && (
         <Opens
           may={afterKinds}
           class={due === undefined ? 'big' : 'act big'}
-          opens="after"
-          press={press('after')}
+          {...to('after')}
           under={due === undefined ? 'none is due now' : 'or another step after welding'}
         >
           {due === undefined ? 'Step after welding' : stepWords[due]}
         </Opens>
       )}
       {running && (
-        <Opens may="pass end" class="act big" opens="pass end" press={press('pass end')}>
+        <Opens may="pass end" class="act big" {...to('pass end')}>
           End pass
         </Opens>
       )}
@@ -143,15 +116,14 @@ export function Actions({ live, outside, known, open, done }: Props) {
         <Opens
           may="pass start"
           class={outside === undefined ? 'act big' : 'big'}
-          opens="pass start"
-          press={press('pass start')}
+          {...to('pass start')}
           under={outside === undefined ? undefined : known ? 'conditions not met' : 'conditions not known'}
         >
           Start pass
         </Opens>
       )}
       {assessment.passes.length > 0 && !running && assessment.after === undefined && (
-        <Opens may={afterKinds} class="big" opens="after" press={press('after')} under="after the last arc">
+        <Opens may={afterKinds} class="big" {...to('after')} under="after the last arc">
           Welding complete
         </Opens>
       )}
@@ -159,8 +131,7 @@ export function Actions({ live, outside, known, open, done }: Props) {
         <Opens
           may={['break', 'break inspected']}
           class={isInspectionAsked(assessment.conditions) ? 'big asks' : 'big'}
-          opens="break"
-          press={press('break')}
+          {...to('break')}
           under={
             breakStep === 'inspected'
               ? 'asked for after the break'
@@ -172,11 +143,18 @@ export function Actions({ live, outside, known, open, done }: Props) {
           {breakStep === 'inspected' ? 'Inspect' : breakStepWords[breakStep]}
         </Opens>
       )}
+    </>
+  );
+}
+
+function HeatAndReadings({ live: { assessment }, to }: Group) {
+  const checksLeft = checksOpen(assessment);
+  return (
+    <>
       <Opens
         may="heat"
         class="big"
-        opens="heat"
-        press={press('heat')}
+        {...to('heat')}
         under={assessment.heat === 'not entered' ? 'not entered yet' : `now ${assessment.heat}`}
       >
         {assessment.heat === 'on' ? 'Heat off' : 'Heat on'}
@@ -185,8 +163,7 @@ export function Actions({ live, outside, known, open, done }: Props) {
         <Opens
           may="check answered"
           class={checksLeft > 0 ? 'big asks' : 'big'}
-          opens="checks"
-          press={press('checks')}
+          {...to('checks')}
           under={checksLeft > 0 ? `${checksLeft} open before the next arc` : 'none open before the next arc'}
         >
           Checks
@@ -196,33 +173,41 @@ export function Actions({ live, outside, known, open, done }: Props) {
         <Opens
           may="ambient check"
           class="big asks"
-          opens="ambient check"
-          press={press('ambient check')}
+          {...to('ambient check')}
           under="before the heat, each touched in turn"
         >
           Check probes
         </Opens>
       )}
-      <Opens may="contact reading" class="big" opens="contact reading" press={press('contact reading')}>
+      <Opens may="contact reading" class="big" {...to('contact reading')}>
         Contact reading
       </Opens>
       {assessment.twinAsked !== undefined && (
         <Opens
           may="contact reading"
           class="big"
-          opens="twin reading"
-          press={press('twin reading')}
+          {...to('twin reading')}
           under={`beside ${assessment.twinAsked.probe}, once a shift`}
         >
           Read by hand
         </Opens>
       )}
+    </>
+  );
+}
+
+/** Answers and decisions that the joint waits for. */
+function WhatWaits({ live: { assessment }, to }: Group) {
+  const undecided = deviationsOf(assessment.findings).open.length;
+  const deviations = assessment.findings.filter(needsAnswer).length;
+  const asked = assessment.requirement.warnings.filter((warning) => warning.wantsAnswer).length;
+  return (
+    <>
       {asked > 0 && (
         <Opens
           may="accept"
           class="big asks"
-          opens="accept"
-          press={press('accept')}
+          {...to('accept')}
           under={asked === 1 ? '1 named answer waits' : `${asked} named answers wait`}
         >
           Answer
@@ -232,37 +217,39 @@ export function Actions({ live, outside, known, open, done }: Props) {
         <Opens
           may="disposition"
           class={undecided > 0 ? 'big asks' : 'big'}
-          opens="disposition"
-          press={press('disposition')}
+          {...to('disposition')}
           under={undecided > 0 ? `${undecided} open` : 'all decided'}
         >
           Deviations
         </Opens>
       )}
-      <div class="small">
-        {(running || assessment.after !== undefined) && (
-          <Opens may="pass start" opens="pass start" press={press('pass start')}>
-            {running ? 'Another pass' : 'Another arc'}
-          </Opens>
-        )}
-        {!isCheckDue(assessment) && (
-          <Opens may="ambient check" opens="ambient check" press={press('ambient check')}>
-            Check probes
-          </Opens>
-        )}
-        <Opens may="note" opens="note" press={press('note')}>
-          Note
+    </>
+  );
+}
+
+function Seldom({ live: { assessment }, to }: Group) {
+  const running = isRunning(assessment);
+  return (
+    <div class="small">
+      {(running || assessment.after !== undefined) && (
+        <Opens may="pass start" {...to('pass start')}>
+          {running ? 'Another pass' : 'Another arc'}
         </Opens>
-        <Opens may="attach" opens="attach" press={press('attach')}>
-          Photo or document
-        </Opens>
-        <Opens may="close" opens="close" press={press('close')}>
-          Close the joint
-        </Opens>
-      </div>
-      {lost && (
-        <p class="hint">The station is not heard: nothing can be recorded now. What you type is kept on this device.</p>
       )}
+      {!isCheckDue(assessment) && (
+        <Opens may="ambient check" {...to('ambient check')}>
+          Check probes
+        </Opens>
+      )}
+      <Opens may="note" {...to('note')}>
+        Note
+      </Opens>
+      <Opens may="attach" {...to('attach')}>
+        Photo or document
+      </Opens>
+      <Opens may="close" {...to('close')}>
+        Close the joint
+      </Opens>
     </div>
   );
 }

@@ -13,7 +13,7 @@ import { useSheet } from './use-sheet.ts';
 
 export function AfterSheet({ live, done, back }: SheetProps) {
   const sheet = useSheet('after', live, done);
-  const { draft, problems } = sheet;
+  const { draft } = sheet;
   const steps = stepsNow(live);
   const step = steps.find((each) => each === draft.step) ?? steps[0]!;
   const spots = live.assessment.after?.spots ?? [];
@@ -38,25 +38,18 @@ export function AfterSheet({ live, done, back }: SheetProps) {
       <TooEarly step={step} assessment={live.assessment} />
       {step === 'testing begun' && (
         <div class="fields">
-          <TextField
-            label="Method"
-            value={draft.method ?? ''}
-            problem={problems.method}
-            onValue={(value) => sheet.set('method', value)}
-          />
+          <TextField label="Method" {...sheet.entry('method')} />
         </div>
       )}
       {step === 'spot examined' && (
         <>
           <ChoiceField
             label="Spot of probe"
-            value={draft.spot ?? ''}
-            problem={problems.spot}
             choices={spots.map(({ probe, examined }) => ({
               value: probe,
               text: examined === undefined ? probe : `${probe} (again)`,
             }))}
-            onValue={(value) => sheet.set('spot', value)}
+            {...sheet.entry('spot')}
           />
           <ExaminedFields sheet={sheet} />
         </>

@@ -80,19 +80,8 @@ export function AmbientSheet({ live, done, back }: SheetProps) {
           type can be seen now and hardly later.
         </p>
         <div class="fields">
-          <TextField
-            label="The air has"
-            kind="number"
-            unit={degreeUnit(units)}
-            value={sheet.draft.air ?? ''}
-            onValue={(value) => sheet.set('air', value)}
-          />
-          <TextField
-            label="Read with"
-            optional
-            value={sheet.draft.readWith ?? ''}
-            onValue={(value) => sheet.set('readWith', value)}
-          />
+          <TextField label="The air has" kind="number" unit={degreeUnit(units)} {...sheet.entry('air')} />
+          <TextField label="Read with" optional {...sheet.entry('readWith')} />
         </div>
         <Rest live={live} outcomes={outcomesOf({ rest, touches: [], leftOut: [] }, air ?? 0)} air={air} />
       </SheetFrame>

@@ -11,7 +11,7 @@ const reasons = ['End of shift', 'Pause', 'Equipment fails', 'Waiting for a rele
 
 export function BreakSheet({ live, done, back }: SheetProps) {
   const sheet = useSheet('break', live, done);
-  const { draft, problems } = sheet;
+  const { draft } = sheet;
   const steps = breakStepsNow(live);
   const step = steps.find((each) => each === draft.step) ?? steps[0] ?? 'break begun';
   return (
@@ -35,30 +35,17 @@ export function BreakSheet({ live, done, back }: SheetProps) {
         <>
           <ChoiceField
             label="Why"
-            value={draft.text ?? ''}
             choices={reasons.map((each) => ({ value: each as string, text: each }))}
-            onValue={(value) => sheet.set('text', value)}
-          />
-          <TextField
-            label="Why, in your words"
             value={draft.text ?? ''}
-            problem={problems.text}
             onValue={(value) => sheet.set('text', value)}
-            wide
           />
+          <TextField label="Why, in your words" {...sheet.entry('text')} wide />
         </>
       )}
       {step === 'inspected' && (
         <>
           <ExaminedFields sheet={sheet} />
-          <TextField
-            label="Note"
-            optional
-            value={draft.note ?? ''}
-            problem={problems.note}
-            onValue={(value) => sheet.set('note', value)}
-            wide
-          />
+          <TextField label="Note" optional {...sheet.entry('note')} wide />
         </>
       )}
     </SheetFrame>

@@ -137,14 +137,7 @@ function AnswerForm({ live, done, back, check }: SheetProps & { readonly check: 
         ]}
         onValue={(value) => sheet.set('answer', value)}
       />
-      <TextField
-        label="Note"
-        optional={answer === 'in order'}
-        value={sheet.draft.note ?? ''}
-        problem={sheet.problems.note}
-        onValue={(value) => sheet.set('note', value)}
-        wide
-      />
+      <TextField label="Note" optional={answer === 'in order'} {...sheet.entry('note')} wide />
       <div class="field wide">
         <label for="check-photo">Photo, if one helps</label>
         <input
@@ -213,9 +206,7 @@ function ReleaseForm({ live, done, back, point }: SheetProps & { readonly point:
       <TextField
         label={state === 'released' ? 'Note' : state === 'waived' ? 'Reason' : 'What has to be done first'}
         optional={state === 'released'}
-        value={sheet.draft.note ?? ''}
-        problem={sheet.problems.note}
-        onValue={(value) => sheet.set('note', value)}
+        {...sheet.entry('note')}
         wide
       />
     </SheetFrame>

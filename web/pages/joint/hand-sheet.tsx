@@ -29,21 +29,18 @@ export function ContactSheet({ live, done, back }: SheetProps) {
       <Shown sheet={sheet} live={live} />
       <ChoiceField
         label="It stands for"
-        value={draft.use ?? 'interpass'}
         choices={[
           { value: 'interpass', text: 'Interpass' },
           { value: 'zone', text: 'Preheat zone' },
           { value: 'opposite face', text: 'Opposite face' },
         ]}
-        onValue={(value) => sheet.set('use', value)}
+        {...sheet.entry('use', 'interpass')}
       />
       <div class="fields">
         <SelectField
           label="Beside probe"
-          value={draft.probe ?? ''}
-          problem={sheet.problems.probe}
           choices={[{ value: '', text: 'none' }, ...beside.map(({ id }) => ({ value: id, text: id }))]}
-          onValue={(value) => sheet.set('probe', value)}
+          {...sheet.entry('probe')}
         />
         {(draft.probe ?? '') === '' && <Where sheet={sheet} live={live} />}
       </div>
@@ -94,10 +91,8 @@ export function WithWhat({
       {registered === undefined && (
         <ChoiceField
           label="Its kind, with the code of ISO 13916"
-          value={draft.instrumentKind ?? 'contact thermometer'}
-          problem={sheet.problems.instrumentKind}
           choices={kinds.map((kind) => ({ value: kind as string, text: begun(handKindText(kind)) }))}
-          onValue={(value) => sheet.set('instrumentKind', value)}
+          {...sheet.entry('instrumentKind', 'contact thermometer')}
         />
       )}
       {draft.instrumentKind === 'pyrometer' && (
@@ -105,10 +100,8 @@ export function WithWhat({
           <TextField
             label="Emissivity set on it"
             kind="number"
-            value={draft.emissivity ?? ''}
-            problem={sheet.problems.emissivity}
             hint="Oxidised or rolled steel about 0.7 to 0.9; bright steel far lower, and then it reads too cold."
-            onValue={(value) => sheet.set('emissivity', value)}
+            {...sheet.entry('emissivity')}
           />
         </div>
       )}
@@ -125,13 +118,11 @@ function Shown({ sheet, live }: { readonly sheet: Sheet; readonly live: LiveJoin
       {isCrayon && (
         <ChoiceField
           label="The crayon"
-          value={draft.shows ?? ''}
-          problem={sheet.problems.shows}
           choices={[
             { value: 'at least', text: 'Melted' },
             { value: 'below', text: 'Did not melt' },
           ]}
-          onValue={(value) => sheet.set('shows', value)}
+          {...sheet.entry('shows')}
         />
       )}
       <div class="fields">
@@ -139,9 +130,7 @@ function Shown({ sheet, live }: { readonly sheet: Sheet; readonly live: LiveJoin
           label={isCrayon ? 'It is made for' : 'It reads'}
           kind="number"
           unit={degreeUnit(unitsOf(live.joint))}
-          value={draft.celsius ?? ''}
-          problem={sheet.problems.celsius}
-          onValue={(value) => sheet.set('celsius', value)}
+          {...sheet.entry('celsius')}
         />
       </div>
     </>
@@ -149,34 +138,28 @@ function Shown({ sheet, live }: { readonly sheet: Sheet; readonly live: LiveJoin
 }
 
 function Where({ sheet, live }: { readonly sheet: Sheet; readonly live: LiveJoint }) {
-  const { draft } = sheet;
   return (
     <>
       <SelectField
         label="Part"
-        value={draft.part ?? ''}
         choices={live.joint.parts.map((part) => ({ value: part.id, text: part.id }))}
-        onValue={(value) => sheet.set('part', value)}
+        {...sheet.entry('part')}
       />
       <SelectField
         label="Side"
-        value={draft.side ?? 'A'}
         choices={sides.map((side) => ({ value: side as string, text: side }))}
-        onValue={(value) => sheet.set('side', value)}
+        {...sheet.entry('side', 'A')}
       />
       <SelectField
         label="Face"
-        value={draft.face ?? 'front'}
         choices={faces.map((face) => ({ value: face as string, text: face }))}
-        onValue={(value) => sheet.set('face', value)}
+        {...sheet.entry('face', 'front')}
       />
       <TextField
         label="From the groove"
         kind="number"
         unit={lengthUnit(unitsOf(live.joint))}
-        value={draft.distance ?? ''}
-        problem={sheet.problems.distance}
-        onValue={(value) => sheet.set('distance', value)}
+        {...sheet.entry('distance')}
       />
     </>
   );

@@ -74,31 +74,14 @@ interface FormProps {
   readonly live: LiveJoint;
 }
 
-function Entry({
-  sheet,
-  field,
-  label,
-  number,
-  unit,
-  hint,
-}: {
-  readonly sheet: Sheet;
-  readonly field: string;
-  readonly label: string;
-  readonly number?: boolean;
-  readonly unit?: string;
-  readonly hint?: string;
-}) {
+/** Which certificate the instrument has, and for how long it holds. */
+function CertificateFields({ sheet }: Pick<FormProps, 'sheet'>) {
   return (
-    <TextField
-      label={label}
-      value={sheet.draft[field] ?? ''}
-      problem={sheet.problems[field]}
-      onValue={(value) => sheet.set(field, value)}
-      {...(number === true ? { kind: 'number' as const } : {})}
-      {...(unit === undefined ? {} : { unit })}
-      {...(hint === undefined ? {} : { hint })}
-    />
+    <>
+      <TextField label="Certificate" {...sheet.entry('certificate')} />
+      <TextField label="Of" hint="A day, as 2026-03-31" {...sheet.entry('calibratedOn')} />
+      <TextField label="Holds up to" hint="Last day; empty if none is stated" {...sheet.entry('dueOn')} />
+    </>
   );
 }
 
@@ -113,18 +96,16 @@ function Calibration({ sheet, live }: FormProps) {
         How far it is off, and how sure that is. What was known of it before holds no longer from that time on.
       </p>
       <div class="fields">
-        <Entry sheet={sheet} field="certificate" label="Certificate" />
-        <Entry sheet={sheet} field="calibratedOn" label="Of" hint="A day, as 2026-03-31" />
-        <Entry sheet={sheet} field="dueOn" label="Holds up to" hint="Last day; empty if none is stated" />
+        <CertificateFields sheet={sheet} />
       </div>
       {Array.from({ length: shown.value }, (_, index) => (
         <fieldset key={`point ${index}`}>
           <legend>Point {index + 1} of the certificate</legend>
           <div class="fields">
-            <Entry sheet={sheet} field={`at${index}`} label="At" number unit={degreeUnit(unitsOf(live.joint))} />
-            <Entry sheet={sheet} field={`correction${index}`} label="Added to the reading" number unit="K" />
-            <Entry sheet={sheet} field={`expanded${index}`} label="Uncertainty U" number unit="K" />
-            <Entry sheet={sheet} field={`factor${index}`} label="Factor k" number />
+            <TextField label="At" kind="number" unit={degreeUnit(unitsOf(live.joint))} {...sheet.entry(`at${index}`)} />
+            <TextField label="Added to the reading" kind="number" unit="K" {...sheet.entry(`correction${index}`)} />
+            <TextField label="Uncertainty U" kind="number" unit="K" {...sheet.entry(`expanded${index}`)} />
+            <TextField label="Factor k" kind="number" {...sheet.entry(`factor${index}`)} />
           </div>
         </fieldset>
       ))}
@@ -142,12 +123,11 @@ function Calibration({ sheet, live }: FormProps) {
       )}
       <ChoiceField
         label="It holds"
-        value={sheet.draft.holds ?? 'now'}
         choices={[
           { value: 'now', text: 'From now on' },
           { value: 'beginning', text: 'For all readings of this joint' },
         ]}
-        onValue={(value) => sheet.set('holds', value)}
+        {...sheet.entry('holds', 'now')}
       />
     </>
   );
@@ -159,18 +139,17 @@ function Verification({ sheet, live }: FormProps) {
     <>
       <p class="hint">Whether it keeps its limit, beside another instrument. It changes nothing in it.</p>
       <div class="fields">
-        <Entry sheet={sheet} field="readCelsius" label="It read" number unit={unit} />
-        <Entry sheet={sheet} field="reference" label="Beside which instrument" />
-        <Entry sheet={sheet} field="referenceCelsius" label="Which read" number unit={unit} />
+        <TextField label="It read" kind="number" unit={unit} {...sheet.entry('readCelsius')} />
+        <TextField label="Beside which instrument" {...sheet.entry('reference')} />
+        <TextField label="Which read" kind="number" unit={unit} {...sheet.entry('referenceCelsius')} />
       </div>
       <ChoiceField
         label="It is"
-        value={sheet.draft.result ?? 'within its limit'}
         choices={[
           { value: 'within its limit', text: 'Within its limit' },
           { value: 'outside its limit', text: 'Outside its limit' },
         ]}
-        onValue={(value) => sheet.set('result', value)}
+        {...sheet.entry('result', 'within its limit')}
       />
     </>
   );
@@ -180,12 +159,7 @@ function Adjustment({ sheet }: FormProps) {
   return (
     <>
       <p class="hint">It was changed itself: what a calibration found of it holds no longer, until the next one.</p>
-      <TextArea
-        label="What was changed"
-        value={sheet.draft.what ?? ''}
-        problem={sheet.problems.what}
-        onValue={(value) => sheet.set('what', value)}
-      />
+      <TextArea label="What was changed" {...sheet.entry('what')} />
     </>
   );
 }
@@ -199,50 +173,46 @@ function Itself({ sheet }: FormProps) {
   return (
     <>
       <div class="fields">
-        <Entry sheet={sheet} field="id" label="Name" />
+        <TextField label="Name" {...sheet.entry('id')} />
         <SelectField
           label="Kind"
           value={kind}
           choices={instrumentKinds.map((each) => ({ value: each as string, text: each }))}
           onValue={(value) => sheet.set('kind', value)}
         />
-        {reads && <Entry sheet={sheet} field="board" label="Board" hint="The identity that the board states" />}
-        {kind === 'module' && <Entry sheet={sheet} field="channels" label="Channels" hint="As 1, 2, 3" />}
+        {reads && <TextField label="Board" hint="The identity that the board states" {...sheet.entry('board')} />}
+        {kind === 'module' && <TextField label="Channels" hint="As 1, 2, 3" {...sheet.entry('channels')} />}
         {isWire && (
           <SelectField
             label="Type"
-            value={draft.thermocouple ?? ''}
-            problem={sheet.problems.thermocouple}
             choices={['', ...thermocoupleTypes].map((each) => ({ value: each as string, text: each }))}
-            onValue={(value) => sheet.set('thermocouple', value)}
+            {...sheet.entry('thermocouple')}
           />
         )}
         {isWire && (
           <SelectField
             label="Class"
-            value={draft.toleranceClass ?? ''}
-            problem={sheet.problems.toleranceClass}
             choices={[
               { value: '', text: 'not known' },
               ...classes.map((each) => ({ value: each as string, text: each })),
             ]}
-            onValue={(value) => sheet.set('toleranceClass', value)}
+            {...sheet.entry('toleranceClass')}
           />
         )}
         {!isWire && (
-          <Entry sheet={sheet} field="maximumErrorKelvin" label="Largest error, plus or minus" number unit="K" />
+          <TextField
+            label="Largest error, plus or minus"
+            kind="number"
+            unit="K"
+            {...sheet.entry('maximumErrorKelvin')}
+          />
         )}
-        {reads && <Entry sheet={sheet} field="coldJunctionErrorKelvin" label="Of its cold junction" number unit="K" />}
-        <Entry sheet={sheet} field="certificate" label="Certificate" />
-        <Entry sheet={sheet} field="calibratedOn" label="Of" hint="A day, as 2026-03-31" />
-        <Entry sheet={sheet} field="dueOn" label="Holds up to" hint="Last day; empty if none is stated" />
+        {reads && (
+          <TextField label="Of its cold junction" kind="number" unit="K" {...sheet.entry('coldJunctionErrorKelvin')} />
+        )}
+        <CertificateFields sheet={sheet} />
       </div>
-      <TextArea
-        label="Why it is entered or changed"
-        value={draft.reason ?? ''}
-        problem={sheet.problems.reason}
-        onValue={(value) => sheet.set('reason', value)}
-      />
+      <TextArea label="Why it is entered or changed" {...sheet.entry('reason')} />
       <p class="hint">This revises the joint. Points of a certificate are entered with Calibration.</p>
     </>
   );

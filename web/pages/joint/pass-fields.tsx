@@ -32,35 +32,21 @@ const numbers = [
 ] as const;
 
 export function SetUpFields({ sheet, live, pass }: Props) {
-  const { draft, problems } = sheet;
   return (
     <>
       <AsBefore sheet={sheet} live={live} pass={pass} fields={setUp} />
       <div class="fields">
-        <TextField
-          label="Layer"
-          optional
-          value={draft.layer ?? ''}
-          problem={problems.layer}
-          onValue={(value) => sheet.set('layer', value)}
-        />
-        <TextField
-          label="Consumable and batch"
-          optional
-          value={draft.batch ?? ''}
-          problem={problems.batch}
-          onValue={(value) => sheet.set('batch', value)}
-        />
+        <TextField label="Layer" optional {...sheet.entry('layer')} />
+        <TextField label="Consumable and batch" optional {...sheet.entry('batch')} />
         <SelectField
           label="Process"
-          value={draft.process ?? ''}
           choices={[
             { value: '', text: `${live.joint.process}, as the joint` },
             ...processes
               .filter((each) => each !== live.joint.process)
               .map((each) => ({ value: each as string, text: each })),
           ]}
-          onValue={(value) => sheet.set('process', value)}
+          {...sheet.entry('process')}
         />
         {live.joint.procedure?.interpassEvery === 'revolution' && (
           <TextField
@@ -68,9 +54,7 @@ export function SetUpFields({ sheet, live, pass }: Props) {
             kind="number"
             unit="s"
             hint="The procedure asks for an interpass reading each revolution."
-            value={draft.revolution ?? ''}
-            problem={problems.revolution}
-            onValue={(value) => sheet.set('revolution', value)}
+            {...sheet.entry('revolution')}
           />
         )}
       </div>
@@ -83,33 +67,19 @@ export function PlaceFields({ sheet }: { readonly sheet: Sheet }) {
     <>
       <ChoiceField
         label="Side"
-        value={sheet.draft.side ?? ''}
         choices={[...sides.map((side) => ({ value: side as string, text: side })), { value: '', text: 'Not stated' }]}
-        onValue={(value) => sheet.set('side', value)}
+        {...sheet.entry('side')}
       />
-      <TextField
-        label="Where"
-        optional
-        value={sheet.draft.where ?? ''}
-        onValue={(value) => sheet.set('where', value)}
-      />
+      <TextField label="Where" optional {...sheet.entry('where')} />
     </>
   );
 }
 
 export function ArcFields({ sheet, live, pass }: Props) {
-  const { draft, problems } = sheet;
+  const { draft } = sheet;
   const units = unitsOf(live.joint);
   const number = (field: string, label: string, unit: string) => (
-    <TextField
-      label={label}
-      kind="number"
-      unit={unit}
-      optional
-      value={draft[field] ?? ''}
-      problem={problems[field]}
-      onValue={(value) => sheet.set(field, value)}
-    />
+    <TextField label={label} kind="number" unit={unit} optional {...sheet.entry(field)} />
   );
   return (
     <>
@@ -120,12 +90,11 @@ export function ArcFields({ sheet, live, pass }: Props) {
       </div>
       <ChoiceField
         label="Travel"
-        value={draft.travel ?? 'speed'}
         choices={[
           { value: 'speed', text: 'Speed' },
           { value: 'length', text: 'Length and arc time' },
         ]}
-        onValue={(value) => sheet.set('travel', value)}
+        {...sheet.entry('travel', 'speed')}
       />
       <div class="fields">
         {draft.travel === 'length' ? (
@@ -145,22 +114,14 @@ export function ArcFields({ sheet, live, pass }: Props) {
 export function MoreRunFields({ sheet }: { readonly sheet: Sheet }) {
   return (
     <div class="fields">
-      <TextField
-        label="Stopped and taken up again at"
-        optional
-        value={sheet.draft.stops ?? ''}
-        problem={sheet.problems.stops}
-        onValue={(value) => sheet.set('stops', value)}
-      />
+      <TextField label="Stopped and taken up again at" optional {...sheet.entry('stops')} />
       <TextField
         label="Energy that the source shows"
         kind="number"
         unit="J"
         optional
         hint="Waveform-controlled sources: for the whole run, with its length."
-        value={sheet.draft.joules ?? ''}
-        problem={sheet.problems.joules}
-        onValue={(value) => sheet.set('joules', value)}
+        {...sheet.entry('joules')}
       />
     </div>
   );

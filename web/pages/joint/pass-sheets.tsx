@@ -41,8 +41,8 @@ export function PassStartSheet({ live, done, back, outside }: SheetProps & { rea
         </p>
       )}
       <div class="fields">
-        <Text sheet={sheet} field="pass" label="Pass" />
-        <Text sheet={sheet} field="welder" label="Welder" suggestions={welderNames(live.assessment)} />
+        <TextField label="Pass" {...sheet.entry('pass')} />
+        <TextField label="Welder" suggestions={welderNames(live.assessment)} {...sheet.entry('welder')} />
       </div>
       <KindField sheet={sheet} />
     </SheetFrame>
@@ -121,7 +121,7 @@ function Correction({
   const units = unitsOf(live.joint);
   const of = `${stands.pass}.${stands.enteredAt}.${stands.corrections?.length ?? 0}`;
   const sheet = useSheet('correct pass', live, done, { of, draft: freshCorrection(stands, units) });
-  const { draft, problems } = sheet;
+  const { draft } = sheet;
   const isStruck = draft.what === 'struck';
   const submit = (): void => {
     const { problems: found, read } = reader(sheet);
@@ -141,20 +141,19 @@ function Correction({
       <p>The entry that was wrong stays in the record. The joint is judged anew as it is right.</p>
       <ChoiceField
         label="What is wrong"
-        value={draft.what ?? ''}
         choices={[
           { value: '', text: 'Something in it' },
           { value: 'struck', text: 'There was no such pass' },
         ]}
-        onValue={(value) => sheet.set('what', value)}
+        {...sheet.entry('what')}
       />
       {!isStruck && (
         <>
           <div class="fields">
-            <Text sheet={sheet} field="started" label="Started at" />
-            {stands.endedAt !== undefined && <Text sheet={sheet} field="ended" label="Ended at" />}
-            <Text sheet={sheet} field="name" label="Pass" />
-            <Text sheet={sheet} field="welder" label="Welder" suggestions={welderNames(live.assessment)} />
+            <TextField label="Started at" {...sheet.entry('started')} />
+            {stands.endedAt !== undefined && <TextField label="Ended at" {...sheet.entry('ended')} />}
+            <TextField label="Pass" {...sheet.entry('name')} />
+            <TextField label="Welder" suggestions={welderNames(live.assessment)} {...sheet.entry('welder')} />
           </div>
           <KindField sheet={sheet} />
           <details>
@@ -168,39 +167,16 @@ function Correction({
           </details>
         </>
       )}
-      <TextArea
-        label="Why"
-        value={draft.text ?? ''}
-        problem={problems.text}
-        onValue={(value) => sheet.set('text', value)}
-      />
+      <TextArea label="Why" {...sheet.entry('text')} />
     </SheetFrame>
   );
 }
 
-interface TextProps {
-  readonly sheet: Sheet;
-  readonly field: string;
-  readonly label: string;
-  readonly suggestions?: readonly string[];
-}
-
-const Text = ({ sheet, field, label, ...more }: TextProps) => (
-  <TextField
-    label={label}
-    {...more}
-    value={sheet.draft[field] ?? ''}
-    problem={sheet.problems[field]}
-    onValue={(value) => sheet.set(field, value)}
-  />
-);
-
 const KindField = ({ sheet }: { readonly sheet: Sheet }) => (
   <ChoiceField
     label="Kind"
-    value={sheet.draft.passKind ?? 'fill'}
     choices={passKinds.map((kind) => ({ value: kind as string, text: begun(kind) }))}
-    onValue={(value) => sheet.set('passKind', value)}
+    {...sheet.entry('passKind', 'fill')}
   />
 );
 

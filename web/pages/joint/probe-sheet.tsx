@@ -82,12 +82,7 @@ export function ProbeSheet({ live, done, back, probe }: SheetProps & { readonly 
           <li key={sentence}>{sentence}</li>
         ))}
       </ul>
-      <TextArea
-        label="Reason"
-        value={sheet.draft.reason ?? ''}
-        problem={sheet.problems.reason}
-        onValue={(value) => sheet.set('reason', value)}
-      />
+      <TextArea label="Reason" {...sheet.entry('reason')} />
     </SheetFrame>
   );
 

@@ -2,7 +2,7 @@
 import { useSignal } from '@preact/signals';
 import type { ComponentChildren } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
-import { TextField } from '../../parts/field.tsx';
+import { entryOf, TextField } from '../../parts/field.tsx';
 import { actAs, person, signsOn } from '../../state/person.ts';
 import type { Sheet } from './use-sheet.ts';
 
@@ -74,13 +74,7 @@ export function SheetFrame({
         {title}
       </h2>
       {person.value === undefined && !signsOn.value && (
-        <TextField
-          label="Your name, for the record"
-          value={name.value}
-          onValue={(value) => {
-            name.value = value;
-          }}
-        />
+        <TextField label="Your name, for the record" {...entryOf(name)} />
       )}
       {children}
       {sheet.failure !== undefined && (

@@ -31,12 +31,11 @@ export function HeatSheet({ live, done, back }: SheetProps) {
     >
       <ChoiceField
         label="The heat is now"
-        value={sheet.draft.state ?? 'on'}
         choices={[
           { value: 'on', text: 'On' },
           { value: 'off', text: 'Off' },
         ]}
-        onValue={(value) => sheet.set('state', value)}
+        {...sheet.entry('state', 'on')}
       />
       {!off && live.joint.heating.setPointCelsius !== undefined && (
         <p class="hint">
@@ -55,12 +54,7 @@ export function NoteSheet({ live, done, back }: SheetProps) {
   const sheet = useSheet('note', live, done);
   return (
     <SheetFrame title="Note" sheet={sheet} back={back} action="Record the note">
-      <TextArea
-        label="What should be known later"
-        value={sheet.draft.text ?? ''}
-        problem={sheet.problems.text}
-        onValue={(value) => sheet.set('text', value)}
-      />
+      <TextArea label="What should be known later" {...sheet.entry('text')} />
     </SheetFrame>
   );
 }
@@ -73,12 +67,7 @@ export function DeclareSheet({ live, done, back }: SheetProps) {
         The station cannot tell by itself what is connected. Say what it is and how you know; the record keeps it with
         your name.
       </p>
-      <TextArea
-        label="What is connected, and how you know"
-        value={sheet.draft.text ?? ''}
-        problem={sheet.problems.text}
-        onValue={(value) => sheet.set('text', value)}
-      />
+      <TextArea label="What is connected, and how you know" {...sheet.entry('text')} />
     </SheetFrame>
   );
 }
@@ -114,12 +103,7 @@ export function CloseSheet({ live, done, back }: SheetProps) {
           </ul>
         </div>
       )}
-      <TextArea
-        label="Statement, if you want to make one"
-        value={sheet.draft.text ?? ''}
-        problem={sheet.problems.text}
-        onValue={(value) => sheet.set('text', value)}
-      />
+      <TextArea label="Statement, if you want to make one" {...sheet.entry('text')} />
       <p class="hint">After this no reading and no pass is added. The record stays readable and printable.</p>
     </SheetFrame>
   );

@@ -16,6 +16,8 @@ export interface Sheet {
   readonly failure: string | undefined;
   readonly sending: boolean;
   set(field: string, value: string): void;
+  /** What an entry of the form is given: its text, what is wrong with it, and where what is typed goes. */
+  entry(field: string, unsaid?: string): SheetEntry;
   /** Makes the act from the draft and sends it. */
   submit(): Promise<boolean>;
   /** Sends an act that was made elsewhere. */
@@ -23,6 +25,12 @@ export interface Sheet {
   fail(why: string): void;
   /** What is wrong with the entries, by field. */
   tell(problems: Readonly<Record<string, string>>): void;
+}
+
+interface SheetEntry {
+  readonly value: string;
+  readonly problem: string | undefined;
+  readonly onValue: (value: string) => void;
 }
 
 interface Kept {
@@ -94,18 +102,25 @@ export const useSheet = (
     return take(sent, act);
   };
 
+  const set = (field: string, value: string): void => {
+    // Another text is another act: it must not be taken for a repeat of the one before.
+    failure.value = undefined;
+    stored.value = { draft: { ...stored.value.draft, [field]: value }, key: actKey(), at: Date.now() };
+    problems.value = Object.fromEntries(Object.entries(problems.value).filter(([name]) => name !== field));
+    keep(place, stored.value);
+  };
+
   return {
     draft: stored.value.draft,
     problems: problems.value,
     failure: failure.value,
     sending: sending.value,
-    set(field, value) {
-      // Another text is another act: it must not be taken for a repeat of the one before.
-      failure.value = undefined;
-      stored.value = { draft: { ...stored.value.draft, [field]: value }, key: actKey(), at: Date.now() };
-      problems.value = Object.fromEntries(Object.entries(problems.value).filter(([name]) => name !== field));
-      keep(place, stored.value);
-    },
+    set,
+    entry: (field, unsaid = '') => ({
+      value: stored.value.draft[field] ?? unsaid,
+      problem: problems.value[field],
+      onValue: (value) => set(field, value),
+    }),
     async submit() {
       failure.value = undefined;
       const now = serverNow.peek();

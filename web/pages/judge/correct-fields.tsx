@@ -1,6 +1,6 @@
 /** One thing that was found out of a file: "as found" stands first, anything else is said of this file. */
 import { useSignal } from '@preact/signals';
-import { SelectField, TextField } from '../../parts/field.tsx';
+import { entryOf, SelectField, TextField } from '../../parts/field.tsx';
 import { type ChosenFile, type Said, sayOf } from './logs-draft.ts';
 import { choiceNames, fixedChoices, words } from './questions.tsx';
 
@@ -71,12 +71,9 @@ function TypedField({
     <div onFocusOut={take}>
       <TextField
         label={label}
-        value={text.value}
         hint={found === undefined ? '' : `as found: ${found}`}
         problem={wrong.value ? 'It is not written like this.' : undefined}
-        onValue={(value) => {
-          text.value = value;
-        }}
+        {...entryOf(text)}
       />
     </div>
   );

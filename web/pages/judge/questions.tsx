@@ -1,7 +1,7 @@
 /** What only a person can say of the logs: one question each, in large choices; an answer can be given anew. */
 import { useSignal } from '@preact/signals';
 import type { LogsView } from '../../../server/screen/contract.ts';
-import { ChoiceField, TextField } from '../../parts/field.tsx';
+import { ChoiceField, entryOf, TextField } from '../../parts/field.tsx';
 import { questionsOf, said, say } from './logs-draft.ts';
 
 /** What is asked, by the name of the question. */
@@ -89,14 +89,7 @@ function Typed({ name, label, problem }: { readonly name: string; readonly label
   );
   return (
     <div class="row wrap">
-      <TextField
-        label={label}
-        value={text.value}
-        problem={problem}
-        onValue={(value) => {
-          text.value = value;
-        }}
-      />
+      <TextField label={label} problem={problem} {...entryOf(text)} />
       <button type="button" onClick={() => void say(name, text.value.trim())}>
         Take it
       </button>

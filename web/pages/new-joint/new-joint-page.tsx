@@ -4,7 +4,7 @@ import { useSignal } from '@preact/signals';
 import type { Acceptance } from '../../../server/metallurgy/answer.ts';
 import type { Joint } from '../../../server/weld/joint.ts';
 import { cautions } from '../../../server/wording/cautions.ts';
-import { TextArea } from '../../parts/field.tsx';
+import { entryOf, TextArea } from '../../parts/field.tsx';
 import { RequirementView } from '../../parts/requirement.tsx';
 import { Section } from '../../parts/section/section.tsx';
 import { useTitle } from '../../parts/title.ts';
@@ -86,15 +86,7 @@ export function NewJointPage({ correcting, repairing }: { readonly correcting?: 
       {preview !== undefined && <Further joint={preview} />}
       <ProbeFields entry={entry} />
       <section class="sheet finish">
-        {correcting !== undefined && (
-          <TextArea
-            label="Why it is corrected"
-            value={reason.value}
-            onValue={(value) => {
-              reason.value = value;
-            }}
-          />
-        )}
+        {correcting !== undefined && <TextArea label="Why it is corrected" {...entryOf(reason)} />}
         <StillWrong problems={tried.value ? problems : {}} failure={failure.value} />
         <button type="submit" class="act large" disabled={sending.value}>
           {sending.value ? 'Sending' : correcting === undefined ? 'Enter the joint' : 'Record the correction'}

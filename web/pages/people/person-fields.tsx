@@ -2,7 +2,7 @@
 import { useSignal } from '@preact/signals';
 import { type Role, roles } from '../../../server/weld/person.ts';
 import { begun } from '../../../server/wording/list.ts';
-import { TextField } from '../../parts/field.tsx';
+import { entryOf, TextField } from '../../parts/field.tsx';
 
 export interface PersonSent {
   readonly name: string;
@@ -31,13 +31,7 @@ export function PersonFields({
         held.value = [];
       }}
     >
-      <TextField
-        label="Name, as it is to stand in the record"
-        value={name.value}
-        onValue={(value) => {
-          name.value = value;
-        }}
-      />
+      <TextField label="Name, as it is to stand in the record" {...entryOf(name)} />
       <fieldset>
         <legend>May act as</legend>
         <div class="choices">

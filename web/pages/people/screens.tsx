@@ -2,7 +2,7 @@
 import { useSignal } from '@preact/signals';
 import type { PeopleView } from '../../../server/weld/sign-on.ts';
 import { dayText } from '../../format/time.ts';
-import { TextField } from '../../parts/field.tsx';
+import { entryOf, TextField } from '../../parts/field.tsx';
 import type { PeopleDesk } from './people-desk.ts';
 
 export function Screens({ view, desk }: { readonly view: PeopleView; readonly desk: PeopleDesk }) {
@@ -47,11 +47,8 @@ export function Screens({ view, desk }: { readonly view: PeopleView; readonly de
         >
           <TextField
             label="Name of this screen"
-            value={name.value}
             hint="As Bay 2, tablet. Whoever can touch it has only a PIN to pass: trust screens that stand where people know each other."
-            onValue={(value) => {
-              name.value = value;
-            }}
+            {...entryOf(name)}
           />
           <div class="row">
             <button type="submit" disabled={name.value.trim() === ''}>

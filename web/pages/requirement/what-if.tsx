@@ -24,7 +24,7 @@ import { sensitivityText } from '../../../server/wording/explanation.ts';
 import { begun, listText } from '../../../server/wording/list.ts';
 import { governingText, minimumText } from '../../../server/wording/requirement.ts';
 import { degreeUnit } from '../../../server/wording/temperature.ts';
-import { ChoiceField } from '../../parts/field.tsx';
+import { ChoiceField, entryOf } from '../../parts/field.tsx';
 import { CurveView } from './curve.tsx';
 import { curveOf, shownVariable, variableText } from './curve-model.ts';
 
@@ -116,11 +116,8 @@ export function WhatIfView({
         <div>
           <ChoiceField
             label="Drawn over"
-            value={drawn.value}
             choices={variables.map((each) => ({ value: each, text: begun(each) }))}
-            onValue={(value) => {
-              drawn.value = value;
-            }}
+            {...entryOf(drawn)}
           />
           <CurveView
             curve={curve}

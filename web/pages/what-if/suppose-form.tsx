@@ -6,7 +6,7 @@ import type { Instant } from '../../../server/measure/quantity.ts';
 import { momentOf } from '../../../server/past/days.ts';
 import type { Question, Supposition } from '../../../server/supposing/supposition.ts';
 import type { Joint } from '../../../server/weld/joint.ts';
-import { ChoiceField, SelectField, TextField } from '../../parts/field.tsx';
+import { ChoiceField, entryOf, SelectField, TextField } from '../../parts/field.tsx';
 
 type Kind = Supposition['kind'];
 type Limit = (typeof limitFields)[number]['name'];
@@ -98,32 +98,17 @@ export function SupposeForm({ joint, passes, newest, ask }: Props) {
           <>
             <SelectField
               label="Before pass"
-              value={pass.value}
               choices={passes.map((each) => ({ value: each.pass, text: each.pass }))}
-              onValue={(value) => {
-                pass.value = value;
-              }}
+              {...entryOf(pass)}
             />
-            <TextField
-              label="More time"
-              unit="min"
-              kind="number"
-              value={minutes.value}
-              hint="Up to 60"
-              onValue={(value) => {
-                minutes.value = value;
-              }}
-            />
+            <TextField label="More time" unit="min" kind="number" hint="Up to 60" {...entryOf(minutes)} />
           </>
         )}
         {kind.value === 'probe left out' && (
           <SelectField
             label="Probe"
-            value={probe.value}
             choices={joint.probes.map(({ id }) => ({ value: id, text: id }))}
-            onValue={(value) => {
-              probe.value = value;
-            }}
+            {...entryOf(probe)}
           />
         )}
         {kind.value === 'other limits' &&
@@ -141,11 +126,8 @@ export function SupposeForm({ joint, passes, newest, ask }: Props) {
           ))}
         <TextField
           label="As it stood at"
-          value={moment.value}
           hint="Empty: as it stands. Or 13:05, or 2026-11-25 13:05"
-          onValue={(value) => {
-            moment.value = value;
-          }}
+          {...entryOf(moment)}
         />
       </div>
       {wrong.value !== undefined && (

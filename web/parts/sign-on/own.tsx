@@ -3,7 +3,7 @@ import { useSignal } from '@preact/signals';
 import { limits } from '../../../server/measure/limits.ts';
 import { postJson } from '../../feed/http.ts';
 import { whyNot } from '../../state/sign-on.ts';
-import { ChoiceField } from '../field.tsx';
+import { ChoiceField, entryOf } from '../field.tsx';
 import { SecretField } from './secret-field.tsx';
 
 export function OwnSecrets() {
@@ -34,14 +34,11 @@ export function OwnSecrets() {
       >
         <ChoiceField
           label="What"
-          value={kind.value}
           choices={[
             { value: 'PIN', text: `PIN, ${limits.pinShortest} to ${limits.pinLongest} digits` },
             { value: 'password', text: `Password, ${limits.passwordShortest} characters or more` },
           ]}
-          onValue={(value) => {
-            kind.value = value;
-          }}
+          {...entryOf(kind)}
         />
         <SecretField label="Password that you have now" value={password} of="current" />
         <SecretField label={`New ${kind.value}`} value={secret} of="new" />
