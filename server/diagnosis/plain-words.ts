@@ -1,4 +1,5 @@
 /** What is wrong with a link, and what to do, from what was counted. Pure. Bounds are own choices: from there on a person should look. */
+import type { ReadCounts } from '../wire/connection/open-connection.ts';
 import type { BoardCounts } from '../wire/serial-link.ts';
 
 export interface LinkFacts {
@@ -7,18 +8,22 @@ export interface LinkFacts {
   readonly advice?: string;
   readonly leftAlone: boolean;
   readonly counts: Pick<BoardCounts, 'linesGood' | 'linesBad' | 'linesMissing'> & Partial<BoardCounts>;
+  /** Of an instrument that is no board: nothing is asked for again, and what went wrong has its own names. */
+  readonly read?: ReadCounts;
 }
 
 const damagedShare = 0.01;
 const lossesToTell = 3;
 
 /** Most urgent first; empty where all is well. */
-export function plainWords({ state, cause, advice, leftAlone, counts }: LinkFacts): string[] {
+export function plainWords({ state, cause, advice, leftAlone, counts, read }: LinkFacts): string[] {
   const words: string[] = [];
   if (state !== 'open') words.push([`${begun(cause)}.`, advice].filter((each) => each !== undefined).join(' '));
   if (leftAlone) words.push('It is not tried again until it is plugged in anew or somebody presses "Try again".');
   const { linesGood, linesBad, linesMissing, losses = 0, faults = {} } = counts;
   const all = linesGood + linesBad;
+  const areMany = linesBad > 5 && linesBad > all * damagedShare;
+  if (read !== undefined) return areMany ? [...words, troubleText(read)] : words;
   if (losses >= lossesToTell)
     words.push(
       `The connection was lost ${losses} times. Near an arc that is mostly noise: lead the cable away from welding cables, use a short shielded one with ferrites, an isolator for USB, or a powered hub of good make.`,
@@ -27,7 +32,7 @@ export function plainWords({ state, cause, advice, leftAlone, counts }: LinkFact
     words.push(
       'What the station sends comes back: the cable or a plug joins sending and receiving. Look for a bridge.',
     );
-  if (linesBad > 5 && linesBad > all * damagedShare)
+  if (areMany)
     words.push(
       `${linesBad} of ${all} lines came damaged or were not taken. What the board keeps is asked for again; if this goes on, look at the cable, its plugs and its way past the arc.`,
     );
@@ -37,5 +42,8 @@ export function plainWords({ state, cause, advice, leftAlone, counts }: LinkFact
     );
   return words;
 }
+
+const troubleText = ({ good, errors, last }: ReadCounts): string =>
+  `Since the start ${good} were read well; besides: ${errors.map(({ what, times }) => `${what} ${times}`).join(', ')}. The last trouble: ${last}.`;
 
 const begun = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

@@ -1,6 +1,9 @@
 /** The page of links as one value, made when somebody looks. */
 import type { Instant } from '../measure/quantity.ts';
 import type { LinkRow, LinksView } from '../screen/links-view.ts';
+import type { Connection } from '../weld/connection/connection.ts';
+import { wayText } from '../weld/connection/given.ts';
+import type { ReadCounts } from '../wire/connection/open-connection.ts';
 import type { WireEvent } from '../wire/event.ts';
 import type { ListedPort } from '../wire/port-identity.ts';
 import type { BoardLink, Link } from '../wire/serial-link.ts';
@@ -20,6 +23,8 @@ export interface DiagnosisParts {
   readonly listed: readonly ListedPort[];
   readonly captures: Captures;
   readonly claimedBy: (port: string) => string | undefined;
+  /** Of an instrument that is no board. */
+  readonly instrument: (port: string) => { readonly connection: Connection; readonly counts: ReadCounts } | undefined;
 }
 
 export function linksView(parts: DiagnosisParts): LinksView {
@@ -42,16 +47,29 @@ function whyUnopened(port: string, { platform, claimedBy }: DiagnosisParts): str
   );
 }
 
+/** Several modules share a port; an address and a folder are none. */
+function wayThere(connection: Connection | undefined, port: string, { listed }: DiagnosisParts): string {
+  if (connection === undefined || 'port' in connection)
+    return hardwareText(listed.find(({ path }) => path === (connection?.port ?? port)));
+  return wayText(connection.kind);
+}
+
 const recent = 10_000;
 
 function rowOf(port: string, link: Link, parts: DiagnosisParts): LinkRow {
-  const { now, boardLink, events, board, listed, captures, platform } = parts;
+  const { now, boardLink, events, board, captures, platform } = parts;
   const event = events.get(port);
   const own = boardLink(port);
+  const instrument = parts.instrument(port);
   const counts = own?.counts() ?? link.counts();
   const { state = 'opening', cause = `opening ${port}`, advice, leftAlone = false } = event ?? {};
-  const rights = state === 'open' ? undefined : rightsProblem(port, platform);
-  const facts = { state, cause, leftAlone, counts, ...(advice === undefined ? {} : { advice }) };
+  const path = instrument !== undefined && 'port' in instrument.connection ? instrument.connection.port : port;
+  const rights = state === 'open' ? undefined : rightsProblem(path, platform);
+  const facts = {
+    ...{ state, cause, leftAlone, counts },
+    ...(advice === undefined ? {} : { advice }),
+    ...(instrument === undefined ? {} : { read: instrument.counts }),
+  };
   const words = [...(rights === undefined ? [] : [rights]), ...plainWords(facts)];
   const said = board(port);
   const came = own?.lines(0).filter(({ way }) => way === 'in') ?? [];
@@ -62,7 +80,7 @@ function rowOf(port: string, link: Link, parts: DiagnosisParts): LinkRow {
     state,
     cause,
     leftAlone,
-    hardware: hardwareText(listed.find(({ path }) => path === port)),
+    hardware: wayThere(instrument?.connection, port, parts),
     words: words.length === 0 ? ['Reads well.'] : words,
     isWell: words.length === 0,
     isBoardPort: own !== undefined,
@@ -70,7 +88,8 @@ function rowOf(port: string, link: Link, parts: DiagnosisParts): LinkRow {
     linesBad: counts.linesBad,
     linesMissing: counts.linesMissing,
     bytesDropped: counts.bytesDropped,
-    faults: Object.entries(own?.counts().faults ?? {}).map(([what, times]) => ({ what, times })),
+    faults:
+      instrument?.counts.errors ?? Object.entries(own?.counts().faults ?? {}).map(([what, times]) => ({ what, times })),
     ...(said === undefined ? {} : said),
     ...(own === undefined
       ? {}

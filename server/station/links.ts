@@ -10,6 +10,7 @@ import type { WireEvent } from '../wire/event.ts';
 import { createLinkKeeper, type LinkKeeper } from '../wire/link-keeper.ts';
 import { portIdentity } from '../wire/port-identity.ts';
 import { type Link, openLink } from '../wire/serial-link.ts';
+import type { Connections } from './connections.ts';
 import type { StationOptions } from './options.ts';
 
 export interface LinksParts {
@@ -78,8 +79,9 @@ export function linksDesk(parts: {
   readonly linkEvents: ReadonlyMap<string, WireEvent & { type: 'link' }>;
   readonly captures: Captures;
   readonly claimedBy: (port: string) => string | undefined;
+  readonly instrument: Connections['read'];
 }): LinksDesk {
-  const { options, pipeline, keeper, links, linkEvents, captures, claimedBy } = parts;
+  const { options, pipeline, keeper, links, linkEvents, captures, claimedBy, instrument } = parts;
   return {
     captures,
     link: (port) => keeper.links.get(port),
@@ -97,6 +99,7 @@ export function linksDesk(parts: {
         },
         listed: keeper.listed(),
         claimedBy,
+        instrument,
         captures,
       }),
   };

@@ -153,7 +153,12 @@ export async function startStation(options: StationOptions): Promise<Station> {
     const keeper = stationLinks({ options, pipeline, signals, links, hearLink, claimedBy });
     opened.push(() => keeper.close());
     const captures = createCaptures(join(folder, 'captures'), clock, tell);
-    const diagnosis = linksRouter(linksDesk({ options, pipeline, keeper, links, linkEvents, captures, claimedBy }));
+    const diagnosis = linksRouter(
+      linksDesk({
+        ...{ options, pipeline, keeper, links, linkEvents, captures, claimedBy },
+        instrument: connecting.connections.read,
+      }),
+    );
     const app = createDoor({
       webFolder: options.webFolder,
       routers: [

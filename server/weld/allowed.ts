@@ -96,6 +96,7 @@ function length(minimum: number | undefined, maximum: number | undefined, one: s
   const many = one === 'entry' ? 'entries' : `${one}s`;
   if (maximum === undefined)
     return minimum === undefined ? '' : ` of at least ${minimum} ${minimum === 1 ? one : many}`;
+  if (minimum === maximum) return ` of ${maximum} ${maximum === 1 ? one : many}`;
   return minimum === undefined || minimum === 0
     ? ` of at most ${maximum} ${many}`
     : ` of ${minimum} to ${maximum} ${many}`;

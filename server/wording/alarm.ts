@@ -81,11 +81,13 @@ const words: Readonly<Record<AlarmKind, Omit<AlarmWords, 'what'>>> = {
   },
   'probe fault': {
     why: 'A pass that starts now cannot be judged at this place.',
-    firstCheck: 'With heating and welding current off, look at the wire, the plug and the weld of the tip.',
+    firstCheck:
+      'See on the page Links whether its board or instrument answers. If it does: with heating and welding current off, look at the wire, the plug and the weld of the tip.',
   },
   'probe silent': {
     why: 'A pass that starts now cannot be judged at this place.',
-    firstCheck: 'Look at the plug of this probe on its board; the other probes of the board are heard.',
+    firstCheck:
+      'See on the page Links whether its board or instrument answers. If it does, look at the plug of this probe.',
   },
   'far face not as computed': {
     why: 'One of the two faces is read wrong, so that the inside is not judged.',

@@ -100,7 +100,7 @@ describe.skipIf(terminal === undefined)(subject, () => {
     const tryIt = page.getByRole('button', { name: 'Try it: show what is read' });
     await tryIt.click();
     const alert = page.getByRole('alert');
-    for (const said of [/^Unit: found nothing; wanted: one of "C"/, /^Decimal mark: found nothing/])
+    for (const said of [/^Unit: nothing is chosen; choose one/, /^Decimal mark: nothing is chosen/])
       await alert.getByText(said).waitFor();
     await look(page, 'instruments-asked');
     await choose(page, { Unit: 'C', 'Decimal mark': '.' });
@@ -165,6 +165,19 @@ describe.skipIf(terminal === undefined)(subject, () => {
       .click();
     await kept.getByRole('button', { name: /^Yes, take Hand meter away/ }).click();
     await kept.getByText('Hand meter', { exact: true }).waitFor({ state: 'detached' });
+    // Its file stays, to be changed; what was entered in the fields is behind it, and on this device.
+    const file = page.getByLabel('Connection file');
+    expect(JSON.parse(await file.inputValue())).toMatchObject({ name: 'Hand meter', unit: 'C' });
+    await fill(page, { 'Connection file': '{ "kind": "text' });
+    await tryIt.click();
+    await alert.getByText(/^The file is not JSON/).waitFor();
+    expect(await file.inputValue()).toBe('{ "kind": "text');
+    await page.getByRole('button', { name: 'Back to the fields: leave this file' }).click();
+    await page.getByLabel('Prints lines of text').check();
+    await fill(page, { Channels: '20' });
+    await page.reload();
+    await tryIt.click();
+    await alert.getByText(/^Channels: found "20"; wanted: how many are read, a whole number from 1 to 16/).waitFor();
     await kept.getByText('MODULE-1: is read').waitFor();
 
     // What a restored record brought along is tried like any other, and not read before.

@@ -55,14 +55,20 @@ export function roundsFor(
 
 type Advice = Readonly<Partial<Record<BusError, string>>>;
 const foreignAnswer = 'See that the station is the only master on this line, and that no two modules have one address.';
-/** What an exception means says what to do by itself. */
+const refuses =
+  'It answers and refuses what it is asked: compare registers and their kind with its manual, on the page Instruments.';
 const lineAdvice: Advice = {
+  exception: refuses,
+  'broken answer':
+    'See that speed, parity and stop bits are its own, that the line is closed at both ends, and that its cable keeps away from welding cables.',
+  'line not quiet': foreignAnswer,
   'no answer':
     'See that this module has power, that address, speed, parity and stop bits are its own, and that the two wires of the line are not changed for each other.',
   'another slave answered': foreignAnswer,
   'other answer': foreignAnswer,
 };
 const networkAdvice: Advice = {
+  exception: refuses,
   'no answer':
     'The device takes the connection and says nothing: see that the address of the module is its own (its manual may call it unit identifier; often 1 or 255).',
 };

@@ -6,12 +6,17 @@ import { doctorOf } from '../../../server/commands/doctor.ts';
 import { createCaptures } from '../../../server/diagnosis/captures.ts';
 import { plainWords } from '../../../server/diagnosis/plain-words.ts';
 import { rightsProblem } from '../../../server/diagnosis/rights.ts';
+import { linksView } from '../../../server/diagnosis/view.ts';
 import { limits } from '../../../server/measure/limits.ts';
 import { openRecord } from '../../../server/record/store.ts';
 import type { LinksView } from '../../../server/screen/links-view.ts';
 import { createFastClock } from '../../../server/station/fast-clock.ts';
 import { replay } from '../../../server/station/replay.ts';
+import { type Connection, connectedBy } from '../../../server/weld/connection/connection.ts';
 import { readCapture } from '../../../server/wire/capture.ts';
+import type { ReadCounts } from '../../../server/wire/connection/open-connection.ts';
+import type { Link } from '../../../server/wire/serial-link.ts';
+import { connectionIn, networkLinesFile, rtuFile, slaveFile } from '../../support/connection-files.ts';
 import { jointOn } from '../../support/pipeline-bench.ts';
 import { temporaryFolder } from '../../support/record.ts';
 import { oneBoard, setUp } from '../wire/bench-board.ts';
@@ -31,6 +36,41 @@ describe('the words', () => {
     [{ ...open, state: 'refused', cause: 'another device', leftAlone: true }, /Another device/],
   ] as const)('say what is wrong and what to do: %#', (facts, said) => {
     expect(plainWords(facts).join('\n')).toMatch(said);
+  });
+});
+
+describe('the words for an instrument that is no board', () => {
+  const slave = { board: 'TC-3', address: 3 };
+  const rtu = connectionIn(rtuFile([slaveFile(slave)], { port: '/dev/ttyUSB0' }));
+  const tcp = connectionIn(networkLinesFile({ pattern: 'T={1}' }));
+  const read = { good: 90, errors: [{ what: 'no answer', times: 12 }], last: 'no answer' };
+  const rowOf = (connection: Connection, counts: ReadCounts, state: 'open' | 'lost' = 'open') => {
+    const { port } = connectedBy(connection)[0]!;
+    const linesBad = counts.errors.reduce((sum, { times }) => sum + times, 0);
+    const link = { counts: () => ({ linesGood: counts.good, linesBad, linesMissing: 0, bytesDropped: 0 }) } as Link;
+    const event = { type: 'link', port, state, cause: 'slave 3: no answer', advice: 'See that it has power.' } as never;
+    return linksView({
+      ...{ now: 0 as never, platform: 'linux', links: new Map([[port, link]]), events: new Map([[port, event]]) },
+      ...{ boardLink: () => undefined, board: () => undefined, claimedBy: () => undefined },
+      instrument: () => ({ connection, counts }),
+      listed: [{ path: '/dev/ttyUSB0', vendorId: '1a86', productId: '7523' }],
+      captures: { list: () => [], running: () => undefined } as never,
+    }).links[0]!;
+  };
+
+  it('name what went wrong, and promise nothing that only a board can do', () => {
+    const row = rowOf(rtu, read, 'lost');
+    expect(row.words).toEqual([
+      'Slave 3: no answer. See that it has power.',
+      'Since the start 90 were read well; besides: no answer 12. The last trouble: no answer.',
+    ]);
+    expect(row.faults).toEqual(read.errors);
+    expect(rowOf(rtu, { good: 90, errors: [] }).words).toEqual(['Reads well.']);
+  });
+
+  it('know the adapter of a shared port, and that an address is no port', () => {
+    expect(rowOf(rtu, read).hardware).toBe('USB 1a86:7523');
+    expect(rowOf(tcp, read).hardware).toBe('lines of text');
   });
 });
 

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { readConnection } from '../../../server/weld/connection/connection.ts';
 import { connectionOf, emptyDraft } from '../../../web/pages/instruments/draft.ts';
-import { type Draft, entryIn } from '../../../web/pages/instruments/entries.ts';
+import { type Draft, type EntryName, entryIn, entryProblem } from '../../../web/pages/instruments/entries.ts';
 
 const serial: Draft = { port: 'COM3', baud: '9600', parity: 'even', stopBits: '1' };
 const modbus: Draft = {
@@ -78,4 +78,28 @@ test('what is empty is asked for by the name of its field, and nothing that coul
   }
   const wrong = readConnection(connectionOf({ ...modbus, ...serial, kind: 'modbus rtu', baud: 'fast' }));
   expect(wrong).toMatchObject({ problems: [{ field: 'baud', found: 'the text "fast"' }] });
+});
+
+/** What the page says of the entry. */
+const said = (draft: Draft, name: EntryName): string | undefined => {
+  const result = readConnection(connectionOf(draft));
+  const wrong = 'problems' in result ? result.problems.find(({ field }) => entryIn(draft, field) === name) : undefined;
+  return wrong && entryProblem(draft, name, wrong);
+};
+
+test('what is no number of channels is told, and never taken for another number', () => {
+  const draft = { ...modbus, ...serial, kind: 'modbus rtu' };
+  for (const channels of ['20', '0', '2,5', 'two', ''])
+    expect(said({ ...draft, channels }, 'channels')).toBe(
+      `found ${channels === '' ? 'nothing' : `"${channels}"`}; wanted: how many are read, a whole number from 1 to 16`,
+    );
+  expect(said({ ...lines, kind: 'text lines', pattern: 'T={1}', channels: '2' }, 'channels')).toContain('{2}');
+});
+
+test('what is wrong is told by what was typed, in its own unit', () => {
+  const draft = { ...modbus, ...serial, kind: 'modbus rtu' };
+  for (const seconds of ['0', '0,05', '601', '1s'])
+    expect(said({ ...draft, seconds }, 'seconds')).toBe(`found "${seconds}"; wanted: seconds from 0.2 to 600`);
+  expect(said({ ...draft, unit: '' }, 'unit')).toBe('nothing is chosen; choose one');
+  expect(said({ ...lines, separator: 'semicolon' }, 'separator')).toContain('text of 1 character, or one of "tab"');
 });

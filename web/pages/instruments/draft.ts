@@ -1,4 +1,5 @@
 /** A connection as one enters it: texts by field, and the file that comes of them. What is empty is left out, so that the station asks for it. */
+import { limits } from '../../../server/measure/limits.ts';
 import type { ConnectionKind } from '../../../server/weld/connection/connection.ts';
 import type { Draft } from './entries.ts';
 
@@ -70,13 +71,13 @@ const serialOf = (at: Reader) => ({
 
 const addressOf = (at: Reader) => ({ host: at.text('host'), tcpPort: at.number('tcpPort') });
 
-const countOf = (at: Reader): number => {
+/** What is no number of channels stays as it was typed, so that it is told. */
+const numbered = <T>(at: Reader, each: (channel: number) => T): T[] | number | string | undefined => {
   const count = at.number('channels');
-  return typeof count === 'number' && count >= 1 && count <= 16 ? Math.floor(count) : 1;
+  return typeof count === 'number' && Number.isInteger(count) && count >= 1 && count <= limits.channelsMaximum
+    ? Array.from({ length: count }, (_, index) => each(index + 1))
+    : count;
 };
-
-const numbered = <T>(at: Reader, each: (channel: number) => T): T[] =>
-  Array.from({ length: countOf(at) }, (_, index) => each(index + 1));
 
 /** Modules of one kind, one behind the other on the line; what is not alike is written into the file. */
 function slavesOf(at: Reader): unknown[] {
@@ -118,6 +119,7 @@ function linesOf(at: Reader) {
     ...(at.text('line') === 'network' ? addressOf(at) : { ...serialOf(at), dataBits: at.number('dataBits') }),
     board: at.text('board'),
     query: at.text('query')?.replaceAll('\\r', '\r').replaceAll('\\n', '\n'),
+    lineEnd: at.text('lineEnd'),
     pattern,
     separator: pattern === undefined ? at.text('separator') : undefined,
     check: checkOf(at),
@@ -160,3 +162,7 @@ function folderOf(at: Reader) {
     ),
   };
 }
+
+/** What was entered, as this device keeps it. */
+export const isDraft = (value: unknown): value is Draft =>
+  typeof value === 'object' && value !== null && Object.values(value).every((each) => typeof each === 'string');

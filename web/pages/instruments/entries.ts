@@ -1,5 +1,6 @@
 /** What is entered of an instrument: each entry once, in the words of its manual, and which of them one kind asks for. */
 import { thermocoupleTypes } from '../../../server/measure/thermocouple.ts';
+import type { Problem } from '../../../server/screen/contract.ts';
 import type { ConnectionKind } from '../../../server/weld/connection/connection.ts';
 
 export type Draft = Readonly<Record<string, string>>;
@@ -13,6 +14,8 @@ export interface Entry {
   readonly choices?: readonly Choice[];
   /** Its names in the file, where they are others than its own. */
   readonly inFile?: readonly string[];
+  /** What may be entered, where the file holds it otherwise. */
+  readonly allowed?: string;
 }
 
 const same = (...values: readonly string[]): readonly Choice[] => values.map((value) => [value, value]);
@@ -47,7 +50,11 @@ const entries = {
     ],
   },
   firstRegister: { label: 'The manual counts registers from', choices: same('0', '1') },
-  register: { label: 'Register of channel 1', isNumber: true },
+  register: {
+    label: 'Register of channel 1',
+    hint: 'Without the leading 3 or 4 of its kind: 30001 is 1, 40011 is 11.',
+    isNumber: true,
+  },
   number: {
     label: 'Number',
     choices: [
@@ -72,16 +79,30 @@ const entries = {
     inFile: ['raw'],
   },
   textFault: { label: 'What it writes for a broken wire', inFile: ['text'] },
-  channels: { label: 'Channels', isNumber: true },
+  channels: {
+    label: 'Channels',
+    isNumber: true,
+    inFile: ['channels', 'channel'],
+    allowed: 'how many are read, a whole number from 1 to 16',
+  },
   thermocouple: { label: 'Type the instrument is set to', choices: same(...thermocoupleTypes) },
   seconds: {
     label: 'Read every, seconds',
     hint: 'Where it writes by itself: how often it does.',
     isNumber: true,
     inFile: ['periodMilliseconds'],
+    allowed: 'seconds from 0.2 to 600',
   },
   query: { label: 'What is sent to ask', hint: 'Empty where it speaks by itself. \\r and \\n are ends of lines.' },
   pattern: { label: 'How a line is written', hint: 'T1={1} T2={2}, or CH{channel}: {value}; {*} is anything.' },
+  lineEnd: {
+    label: 'Its lines end with',
+    hint: 'Empty where the manual says nothing else.',
+    choices: [
+      ['LF', 'LF, or CR LF'],
+      ['CR', 'CR alone'],
+    ],
+  },
   separator: { label: 'or: what stands between columns', hint: 'One character, tab or blanks.' },
   column: { label: 'Column of channel 1', hint: 'The first is 1.', isNumber: true },
   checkKind: {
@@ -147,15 +168,27 @@ const registersOf = ({ number = '' }: Draft): readonly EntryName[] => [
 ];
 
 const lineOf = ({ pattern = '', checkKind = '' }: Draft): readonly EntryName[] => [
-  ...(['query', 'pattern'] as const),
+  ...(['query', 'lineEnd', 'pattern'] as const),
   ...(pattern === '' ? (['separator', 'column'] as const) : []),
   ...(['checkKind'] as const),
   ...(checkKind === '' ? [] : (['checkBehind', 'checkFrom'] as const)),
   ...(['lineUnit', 'decimal', 'textFault', ...read] as const),
 ];
 
+/** What is wrong with an entry, by what was typed in it and not by what the file makes of that. */
+export function entryProblem(draft: Draft, name: EntryName, { field, found, allowed }: Problem): string {
+  const entry = entryOf(name);
+  const typed = draft[name]?.trim() ?? '';
+  if (entry.choices !== undefined && typed === '') return 'nothing is chosen; choose one';
+  const own = lastName(field) === (entry.inFile ?? [name])[0] ? entry.allowed : undefined;
+  if (own !== undefined) return `found ${typed === '' ? 'nothing' : `"${typed}"`}; wanted: ${own}`;
+  return `found ${found}; wanted: ${allowed}`;
+}
+
+const lastName = (field: string): string => field.split('.').findLast((part) => !/^\d+$/.test(part)) ?? field;
+
 /** The entry of those shown that a place in the file comes of; undefined where it has none. */
 export function entryIn(draft: Draft, field: string): EntryName | undefined {
-  const last = field.split('.').findLast((part) => !/^\d+$/.test(part)) ?? field;
+  const last = lastName(field);
   return entriesFor(draft).find((name) => (entryOf(name).inFile ?? [name]).includes(last));
 }

@@ -1,7 +1,7 @@
 /** The entries of one kind of connection, each with what is wrong with it. */
 import type { Problem } from '../../../server/screen/contract.ts';
 import { ChoiceField, SelectField, TextField } from '../../parts/field.tsx';
-import { type Draft, type EntryName, entriesFor, entryIn, entryOf } from './entries.ts';
+import { type Draft, type EntryName, entriesFor, entryIn, entryOf, entryProblem } from './entries.ts';
 
 export interface FieldsProps {
   readonly draft: Draft;
@@ -42,7 +42,7 @@ function OneEntry({ name, draft, put, ports, problems }: FieldsProps & { readonl
     value: draft[name] ?? '',
     onValue: (value: string) => put(name, value),
     ...(hint === undefined ? {} : { hint }),
-    ...(wrong === undefined ? {} : { problem: problemText(wrong) }),
+    ...(wrong === undefined ? {} : { problem: entryProblem(draft, name, wrong) }),
   };
   if (choices !== undefined)
     return (
@@ -54,8 +54,6 @@ function OneEntry({ name, draft, put, ports, problems }: FieldsProps & { readonl
   if (name === 'port') return <TextField {...common} {...portsOf(ports)} />;
   return <TextField {...common} {...(isNumber ? { kind: 'number' } : {})} />;
 }
-
-export const problemText = ({ found, allowed }: Problem): string => `found ${found}; wanted: ${allowed}`;
 
 const portsOf = (ports: FieldsProps['ports']): { suggestions: readonly string[]; hint: string } => {
   const paths = ports.map(({ path }) => path);

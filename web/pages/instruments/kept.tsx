@@ -3,7 +3,13 @@ import { useSignal } from '@preact/signals';
 import { station } from '../../state/station.ts';
 import type { InstrumentsDesk } from './use-instruments.ts';
 
-export function Kept({ desk }: { readonly desk: InstrumentsDesk }) {
+interface KeptProps {
+  readonly desk: InstrumentsDesk;
+  /** With its file, so that it can be changed and kept again. */
+  readonly onTakenAway: (file: unknown) => void;
+}
+
+export function Kept({ desk, onTakenAway }: KeptProps) {
   const sure = useSignal<string | undefined>(undefined);
   const connections = desk.view?.connections ?? [];
   if (connections.length === 0) return null;
@@ -11,7 +17,7 @@ export function Kept({ desk }: { readonly desk: InstrumentsDesk }) {
     <section class="sheet" aria-labelledby="kept">
       <h2 id="kept">Read by this station</h2>
       <ul>
-        {connections.map(({ name, way, boards, place, fixed }) => (
+        {connections.map(({ name, way, boards, place, fixed, file }) => (
           <li key={name}>
             <strong>{name}</strong>: {way}, {place}
             <ul>
@@ -22,7 +28,13 @@ export function Kept({ desk }: { readonly desk: InstrumentsDesk }) {
             {fixed ? (
               <span class="aside">Given at the start with --connect.</span>
             ) : sure.value === name ? (
-              <button type="button" class="act" onClick={() => void desk.takeAway(name)}>
+              <button
+                type="button"
+                class="act"
+                onClick={async () => {
+                  if (await desk.takeAway(name)) onTakenAway(file);
+                }}
+              >
                 Yes, take {name} away: joints lose its readings
               </button>
             ) : (

@@ -13,8 +13,10 @@ export interface InstrumentsDesk {
   readonly said: string;
   tryOut(text: string): Promise<void>;
   end(): Promise<void>;
-  keep(text: string): Promise<void>;
-  takeAway(name: string): Promise<void>;
+  /** True once it is. */
+  keep(text: string): Promise<boolean>;
+  /** True once it is. */
+  takeAway(name: string): Promise<boolean>;
   /** One that waits. */
   leaveOut(name: string): Promise<void>;
 }
@@ -76,8 +78,10 @@ export function useInstruments(): InstrumentsDesk {
     return undefined;
   };
 
-  const drop = async (path: string): Promise<void> => {
-    if ((await send('DELETE', path, {})) !== undefined) await refresh();
+  const drop = async (path: string): Promise<boolean> => {
+    if ((await send('DELETE', path, {})) === undefined) return false;
+    await refresh();
+    return true;
   };
 
   return {
@@ -100,19 +104,26 @@ export function useInstruments(): InstrumentsDesk {
     },
     async keep(text) {
       const body = parsed(text);
-      if (body === undefined) return;
+      if (body === undefined) return false;
       // Keeping it ends the trial: it is not looked at meanwhile.
       const id = trialId.peek();
       trialId.value = undefined;
       if ((await send('POST', '/api/connections', body)) === undefined) {
         trialId.value = id;
-        return;
+        return false;
       }
       forget();
       said.value = 'It is kept, and read from now on. Name it as the board of the probes of a joint.';
       await refresh();
+      return true;
     },
-    takeAway: (name) => drop(`/api/connections/${encodeURIComponent(name)}`),
-    leaveOut: (name) => drop(`/api/connections/waiting/${encodeURIComponent(name)}`),
+    async takeAway(name) {
+      const isAway = await drop(`/api/connections/${encodeURIComponent(name)}`);
+      if (isAway) said.value = `${name} is taken away. Its file stands here, to be changed, tried and kept again.`;
+      return isAway;
+    },
+    async leaveOut(name) {
+      await drop(`/api/connections/waiting/${encodeURIComponent(name)}`);
+    },
   };
 }

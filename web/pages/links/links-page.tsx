@@ -64,6 +64,9 @@ const states: Readonly<Record<LinkRow['state'], string>> = {
   refused: 'Not read',
 };
 
+const stateText = ({ leftAlone, state, isBoardPort }: LinkRow): string =>
+  leftAlone ? 'Left alone' : state === 'waiting for hello' && !isBoardPort ? 'Waiting for a reading' : states[state];
+
 function OneLink({ link }: { readonly link: LinkRow }) {
   const isWatched = useSignal(false);
   const said = useSignal('');
@@ -80,7 +83,7 @@ function OneLink({ link }: { readonly link: LinkRow }) {
         <h2 class="grow">
           {link.board ?? 'No board'} {link.simulated === true && <span class="tag">simulated</span>}
         </h2>
-        <strong>{link.leftAlone ? 'Left alone' : states[link.state]}</strong>
+        <strong>{stateText(link)}</strong>
       </div>
       <p class="aside">
         {port} · {link.hardware}
@@ -146,8 +149,9 @@ function countsText(link: LinkRow): string {
     linesPerSecond === undefined ? undefined : `${linesPerSecond.toFixed(1)} lines a second`,
     `${linesGood} good`,
     `${linesBad} not taken${bad === '' ? '' : ` (${bad})`}`,
-    `${linesMissing} readings missing`,
-    `${bytesDropped} bytes dropped`,
+    // An instrument that is no board numbers nothing.
+    link.isBoardPort ? `${linesMissing} readings missing` : undefined,
+    link.isBoardPort ? `${bytesDropped} bytes dropped` : undefined,
     openings === undefined ? undefined : `opened ${openings} ${openings === 1 ? 'time' : 'times'}, lost ${losses ?? 0}`,
   ]
     .filter((each) => each !== undefined)
