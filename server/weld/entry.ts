@@ -148,12 +148,15 @@ export const actSchema = z
 export type Act = z.infer<typeof actSchema>;
 
 /** The steps after the last arc. */
-export type AfterAct = Extract<
-  Act,
-  {
-    kind: 'welding complete' | 'post-heating' | 'cover' | 'heat treatment begun' | 'testing begun' | 'spot examined';
-  }
->;
+export const afterKinds = [
+  'welding complete',
+  'post-heating',
+  'cover',
+  'heat treatment begun',
+  'testing begun',
+  'spot examined',
+] as const;
+export type AfterAct = Extract<Act, { kind: (typeof afterKinds)[number] }>;
 
 export const namedActSchema = z.strictObject({ who: personSchema, act: actSchema });
 /** How the name was established comes from the desk, never from who sends the act. */

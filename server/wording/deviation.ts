@@ -22,7 +22,7 @@ export const deviationSentence = (findings: readonly Finding[]): string => {
 export const dispositionText = ({ decision, by, role }: Disposition): string =>
   `${decisionWords[decision]} by ${role === undefined ? by : `${by}, ${role}`}`;
 
-export const decisionWords: { readonly [decision in Disposition['decision']]: string } = {
+const decisionWords: { readonly [decision in Disposition['decision']]: string } = {
   accept: 'Accepted',
   repair: 'To be repaired',
   reject: 'Rejected',

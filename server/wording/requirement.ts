@@ -44,6 +44,10 @@ const rank = ({ role, computedCelsius, indication }: MethodAnswer): number => {
 /** What the governing value is: "by the procedure". */
 export const governingText = (kind: GoverningKind): string => governings[kind];
 
+/** By what it is governed, as a sentence, and why; while nothing governs, why not. */
+export const governedText = ({ kind, because }: Requirement['governing']): string =>
+  kind === 'none' ? because : `Governed ${governingText(kind)}. ${because}`;
+
 const governings: Readonly<Record<GoverningKind, string>> = {
   procedure: 'by the procedure',
   'code floor': 'by the floor of the code',

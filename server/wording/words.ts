@@ -13,7 +13,6 @@ export const useText = (use: ProbeUse): string => uses[use];
 export const conditionName = (id: ConditionId): string => conditions[id];
 export const severityText = (severity: Severity): string => severities[severity];
 export const alarmStateText = (state: Alarm['state']): string => alarmStates[state];
-export const heatText = (heat: 'on' | 'off' | 'not entered'): string => heats[heat];
 
 /** Three words for a heading; never more than was judged. */
 export const verdictHeadline = (verdict: Verdict): string => verdicts[verdict];
@@ -106,8 +105,6 @@ const alarmStates: Readonly<Record<Alarm['state'], string>> = {
   'active acknowledged': 'Active, acknowledged',
   'returned unacknowledged': 'Back to normal, not acknowledged',
 };
-
-const heats = { on: 'Heat on', off: 'Heat off', 'not entered': 'Heat not entered' } as const;
 
 const verdicts: Readonly<Record<Verdict, string>> = {
   complies: 'Complies',

@@ -11,11 +11,10 @@ import { setTimeout as wait } from 'node:timers/promises';
 import { setFlagsFromString } from 'node:v8';
 import { runInNewContext } from 'node:vm';
 import { createBoard } from '../../firmware-protocol/emulator/board.ts';
-import { readProgram } from '../../server/program.ts';
-import { machineClock } from '../../server/station/machine-clock.ts';
 import { type Station, startStation } from '../../server/station/station.ts';
 import { jointSchema } from '../../server/weld/joint.ts';
 import { createInProcessPort, type InProcessPort } from '../../server/wire/in-process-port.ts';
+import { benchStation } from './bench-station.ts';
 import { channels, sixteenChannelJoint } from './sixteen-channels.ts';
 
 const boards = 8;
@@ -40,17 +39,9 @@ export async function runBench(): Promise<boolean> {
   const cables = Array.from({ length: boards }, createInProcessPort);
   const pieces = cables.map((cable, index) => piecesOf(cable, index));
   const station = await startStation({
-    folder: join(home, 'record'),
-    begin: true,
+    ...benchStation(home),
     ports: cables.map((_, index) => nameOf(index)),
     openPort: (path, handlers) => cables[Number(path.split('-')[1])]!.openPort(path, handlers),
-    clock: machineClock(),
-    platform: process.platform,
-    httpPort: 0,
-    host: '127.0.0.1',
-    webFolder: home,
-    program: readProgram(),
-    tell: () => {},
   });
   try {
     return print(await measure(station, cables, pieces));

@@ -9,12 +9,11 @@ import { join } from 'node:path';
 import { setTimeout as wait } from 'node:timers/promises';
 import { io } from 'socket.io-client';
 import { limits } from '../../server/measure/limits.ts';
-import { readProgram } from '../../server/program.ts';
 import type { LiveMessage } from '../../server/screen/contract.ts';
-import { machineClock } from '../../server/station/machine-clock.ts';
 import { startStation } from '../../server/station/station.ts';
 import { createInProcessPort } from '../../server/wire/in-process-port.ts';
 import type { BenchSet } from './bench.ts';
+import { benchStation } from './bench-station.ts';
 import { boardName, channels, sixteenChannelBoard, sixteenChannelJoint } from './sixteen-channels.ts';
 
 const periodMilliseconds = 100;
@@ -26,17 +25,9 @@ export async function prepareBench(): Promise<BenchSet> {
   const board = sixteenChannelBoard(periodMilliseconds);
   cable.onData((bytes) => board.receive(bytes));
   const station = await startStation({
-    folder,
-    begin: true,
+    ...benchStation(folder),
     ports: ['bench'],
     openPort: cable.openPort,
-    clock: machineClock(),
-    platform: process.platform,
-    httpPort: 0,
-    host: '127.0.0.1',
-    webFolder: folder,
-    program: readProgram(),
-    tell: () => {},
   });
   const nextPeriod = async (): Promise<void> => {
     await wait(periodMilliseconds);

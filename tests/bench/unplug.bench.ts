@@ -8,8 +8,6 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { setTimeout as wait } from 'node:timers/promises';
 import { limits } from '../../server/measure/limits.ts';
-import { readProgram } from '../../server/program.ts';
-import { machineClock } from '../../server/station/machine-clock.ts';
 import { machineOutside } from '../../server/station/outside.ts';
 import { type Station, startStation } from '../../server/station/station.ts';
 import { readConnection } from '../../server/weld/connection/connection.ts';
@@ -17,6 +15,7 @@ import { nodeOf, portsStamp } from '../../server/wire/list-ports.ts';
 import type { OpenPort } from '../../server/wire/port.ts';
 import { serialPortOpener } from '../../server/wire/serial-port.ts';
 import { plainJoint } from '../support/plain-joint.ts';
+import { benchStation } from './bench-station.ts';
 import { connectionsAt, type Device, devicesIn, slowestAnswer } from './unplugged-devices.ts';
 
 const rounds = Number(process.env.PREHEAT_BENCH_ROUNDS ?? 10);
@@ -45,8 +44,7 @@ export async function runBench(): Promise<boolean> {
     };
   const outside = machineOutside();
   const station = await startStation({
-    folder: join(home, 'record'),
-    begin: true,
+    ...benchStation(home),
     ports: [devices[0]!.path],
     openPort: watched(serialPortOpener()),
     watch: { list: async () => [], stamp: () => portsStamp('linux', home), node: nodeOf },
@@ -56,13 +54,6 @@ export async function runBench(): Promise<boolean> {
       return read.connection;
     }),
     outside: { ...outside, serial: (settings) => watched(outside.serial(settings)) },
-    clock: machineClock(),
-    platform: process.platform,
-    httpPort: 0,
-    host: '127.0.0.1',
-    webFolder: home,
-    program: readProgram(),
-    tell: () => {},
   });
   try {
     await station.pipeline.open(jointOn(devices), 'Bench');

@@ -10,9 +10,19 @@
  *   refused WORDS     words of the problem
  */
 import { expect } from 'vitest';
+import type { ThermocoupleType } from '../../server/measure/thermocouple.ts';
 import type { Probe } from '../../server/weld/probe.ts';
 import type { Log, LogMapping } from '../../server/wire/log-file.ts';
 import { elapsedEpoch, offsetMinutesOf } from '../../server/wire/log-time.ts';
+
+/** A probe whose readings a log holds; nothing else of it matters there. */
+export const logProbe = (id: string, thermocouple: ThermocoupleType = 'K'): Probe => ({
+  id,
+  board: 'log',
+  channel: 1,
+  thermocouple,
+  use: 'spare',
+});
 
 export interface LogReading {
   readonly mapping: LogMapping;
@@ -52,7 +62,7 @@ function mappingOf(given: readonly string[], probes: string): LogMapping {
   );
   return {
     ...told,
-    probes: probes.split(' ').map((id): Probe => ({ id, board: 'log', channel: 1, thermocouple: 'K', use: 'spare' })),
+    probes: probes.split(' ').map((id) => logProbe(id)),
     leaveOut: told.leaveOut?.split('|'),
     leaveOutRows: told.leaveOutRows === 'true',
     ...(told.offset === undefined ? {} : { offsetMinutes: offsetMinutesOf(told.offset) }),

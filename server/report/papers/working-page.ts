@@ -8,7 +8,7 @@ import { unitsOf } from '../../measure/units.ts';
 import { degrees } from '../../metallurgy/number.ts';
 import { cautions } from '../../wording/cautions.ts';
 import { lengthText } from '../../wording/length.ts';
-import { governingText, minimumText } from '../../wording/requirement.ts';
+import { governedText, minimumText } from '../../wording/requirement.ts';
 import { soakAskedText } from '../../wording/soak.ts';
 import { heatInputText, heatingText, hydrogenText, partText } from '../joint-words.ts';
 import type { Block, PageModel } from '../page-model.ts';
@@ -43,10 +43,7 @@ export function workingPage(facts: PaperFacts): PageModel {
             kind: 'figure',
             label: 'Minimum preheat',
             value: minimumText(requirement),
-            reason:
-              governing.kind === 'none'
-                ? governing.because
-                : `Governed ${governingText(governing.kind)}. ${governing.because}`,
+            reason: governedText(governing),
           },
           { kind: 'pairs', rows: jointRows(facts) },
           whatWentIn(requirement),

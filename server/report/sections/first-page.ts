@@ -11,7 +11,7 @@ import { alarmText } from '../../wording/alarm.ts';
 import { cautions } from '../../wording/cautions.ts';
 import { findingText } from '../../wording/finding.ts';
 import { begun, wholeListText } from '../../wording/list.ts';
-import { governingText, minimumText } from '../../wording/requirement.ts';
+import { governedText, minimumText } from '../../wording/requirement.ts';
 import { differenceLimitText, limitText } from '../../wording/temperature.ts';
 import { scopeText, verdictText } from '../../wording/verdict.ts';
 import { alarmStateText, severityText, sourceMark, sourceText, verdictHeadline } from '../../wording/words.ts';
@@ -160,10 +160,7 @@ const requirementBlocks = ({ assessment }: ReportFacts): Block[] => {
       kind: 'figure',
       label: 'Minimum preheat',
       value: minimumText(requirement),
-      reason:
-        governing.kind === 'none'
-          ? governing.because
-          : `Governed ${governingText(governing.kind)}. ${governing.because}`,
+      reason: governedText(governing),
     },
     paragraph(`Also stated: ${others.join('; ')}.`),
   ];

@@ -1,17 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { limits } from '../../../server/measure/limits.ts';
-import type { ThermocoupleType } from '../../../server/measure/thermocouple.ts';
-import type { Probe } from '../../../server/weld/probe.ts';
 import { type LogMapping, readLog } from '../../../server/wire/log-file.ts';
+import { logProbe } from '../../support/log-reading.ts';
 
-const probe = (id: string, thermocouple: ThermocoupleType = 'K'): Probe => ({
-  id,
-  board: 'log',
-  channel: 1,
-  thermocouple,
-  use: 'spare',
-});
-const two: LogMapping = { probes: [probe('T1'), probe('T2')], unit: 'C' };
+const two: LogMapping = { probes: [logProbe('T1'), logProbe('T2')], unit: 'C' };
 const lines = (...rows: readonly string[]): string => `${rows.join('\n')}\n`;
 const messages = (text: string, mapping: LogMapping = two): readonly string[] =>
   readLog(text, mapping).problems.map(({ line, message }) => (line === undefined ? message : `${line}: ${message}`));
@@ -171,7 +163,7 @@ describe('bounds', () => {
   it('cuts nothing where a chunk of the file ends inside a character, a row or a line end', () => {
     const rows = Array.from({ length: 9000 }, (_, index) => `${index};${index % 100},5;"µ ${index}"`);
     const text = `Time;T1;µ\r\n${rows.join('\r\n')}\r\n`;
-    const log = readLog(text, { probes: [probe('T1')], unit: 'C', leaveOut: ['µ'] });
+    const log = readLog(text, { probes: [logProbe('T1')], unit: 'C', leaveOut: ['µ'] });
     expect(log.problems).toEqual([]);
     expect(log.rows).toBe(9000);
     let index = 0;

@@ -1,25 +1,17 @@
 import { describe, expect, it } from 'vitest';
 import type { Instant } from '../../../server/measure/quantity.ts';
-import type { ThermocoupleType } from '../../../server/measure/thermocouple.ts';
-import type { Probe } from '../../../server/weld/probe.ts';
 import { type LogMapping, readLog } from '../../../server/wire/log-file.ts';
 import { elapsedEpoch } from '../../../server/wire/log-time.ts';
+import { logProbe } from '../../support/log-reading.ts';
 
-const probe = (id: string, thermocouple: ThermocoupleType = 'K'): Probe => ({
-  id,
-  board: 'log',
-  channel: 1,
-  thermocouple,
-  use: 'spare',
-});
-const two: LogMapping = { probes: [probe('T1'), probe('T2')], unit: 'C' };
+const two: LogMapping = { probes: [logProbe('T1'), logProbe('T2')], unit: 'C' };
 const lines = (...rows: readonly string[]): string => `${rows.join('\n')}\n`;
 
 describe('a plain log', () => {
   const text = lines('Time,T1,T2', '0,20.1,NaN', '10,21,-', '20,,150.0004', '35,22.5,150.0005');
 
   it('becomes one scan a row, in the order of the probes, with the text of each cell', () => {
-    const log = readLog(text, { probes: [probe('T2'), probe('T1')], unit: 'C' });
+    const log = readLog(text, { probes: [logProbe('T2'), logProbe('T1')], unit: 'C' });
     expect(log.problems).toEqual([]);
     const scans = [...log.scans];
     expect(scans[0]).toEqual({
@@ -131,7 +123,7 @@ describe('values that are none', () => {
 
   it('holds each probe to the range of its own type', () => {
     const text = lines('Time,T1,T2', '0,500,500', '1,100,100');
-    const scans = [...readLog(text, { probes: [probe('T1', 'T'), probe('T2', 'B')], unit: 'C' }).scans];
+    const scans = [...readLog(text, { probes: [logProbe('T1', 'T'), logProbe('T2', 'B')], unit: 'C' }).scans];
     expect(scans.map(({ values }) => values.map(({ quality }) => quality))).toEqual([
       ['out of range', 'good'],
       ['good', 'out of range'],

@@ -1,11 +1,10 @@
 /** Several logs of one job: one behind the other, side by side, over each other. */
 import { describe, expect, it } from 'vitest';
-import type { Probe } from '../../../server/weld/probe.ts';
 import type { LogMapping } from '../../../server/wire/log-file.ts';
 import { type LogSet, type NamedLog, readLogs } from '../../../server/wire/log-set.ts';
+import { logProbe } from '../../support/log-reading.ts';
 
-const probe = (id: string): Probe => ({ id, board: 'log', channel: 1, thermocouple: 'K', use: 'spare' });
-const two: LogMapping = { probes: [probe('T1'), probe('T2')], unit: 'C', offsetMinutes: 0 };
+const two: LogMapping = { probes: [logProbe('T1'), logProbe('T2')], unit: 'C', offsetMinutes: 0 };
 const at = (clock: string): string => `2026-11-25 ${clock}`;
 const log = (name: string, header: string, ...rows: readonly string[]): NamedLog => ({
   name,

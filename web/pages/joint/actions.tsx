@@ -4,7 +4,7 @@ import type { Signal } from '@preact/signals';
 import { useEffect, useRef } from 'preact/hooks';
 import { deviationsOf, needsAnswer } from '../../../server/judgement/people/deviations.ts';
 import { isBeforeHeat } from '../../../server/judgement/phases/phase-kind.ts';
-import type { Act } from '../../../server/weld/entry.ts';
+import { type Act, afterKinds } from '../../../server/weld/entry.ts';
 import type { LiveJoint } from '../../feed/live-joint.ts';
 import { NotLoaded, useLoaded } from '../../parts/lazy.tsx';
 import { Opens } from '../../parts/opens.tsx';
@@ -253,15 +253,6 @@ function Seldom({ live: { assessment }, to }: Group) {
     </div>
   );
 }
-
-const afterKinds = [
-  'welding complete',
-  'post-heating',
-  'cover',
-  'heat treatment begun',
-  'testing begun',
-  'spot examined',
-] as const;
 
 /** Asked for, not made yet, and the part still cold. */
 const isCheckDue = ({ ambientCheck, phase, heat }: LiveJoint['assessment']): boolean =>

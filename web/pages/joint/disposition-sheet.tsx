@@ -85,7 +85,7 @@ function DecisionForm({ live, done, back, finding, children }: DecisionProps) {
         <strong>{what}.</strong> {why}
         {finding.disposition !== undefined && ` ${dispositionText(finding.disposition)}: ${finding.disposition.reason}`}
       </p>
-      <fieldset class="choice">
+      <fieldset>
         <legend>What is decided</legend>
         <div class="choices">
           {decisions.map((each) => (

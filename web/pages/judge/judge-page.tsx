@@ -183,7 +183,7 @@ function FileRead({ read, file, probes }: FileReadProps) {
 /** A unit that is asked for is none yet. */
 const isUnitOpen = ({ problems }: LogFileView): boolean => problems.some(({ question }) => question?.asks === 'unit');
 
-export function Lines({
+function Lines({
   title,
   lines,
   loud,
