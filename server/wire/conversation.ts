@@ -10,7 +10,7 @@ import type { Clock } from '../measure/clock.ts';
 import { limits } from '../measure/limits.ts';
 import { milliseconds } from '../measure/quantity.ts';
 import { openIntake } from './line-intake.ts';
-import { createStranger } from './stranger.ts';
+import { createStranger, type Stranger } from './stranger.ts';
 
 /** Why a line was not taken: what the codec says of it, or that it is no word of a board, or was here before. */
 export type LineFault = Rejection | 'our own words' | 'here before';
@@ -93,7 +93,7 @@ export const openConversation = (
       return;
     }
     handlers.onLine(line, decoded.ok ? 'our own words' : decoded.rejection);
-    stranger.refusedLine();
+    stranger.refusedLine(decoded.ok || decoded.rejection === 'wrong check value');
     if (decoded.ok) {
       lastBad = 'what the station sends comes back';
     } else if (decoded.rejection === 'unknown revision') {
@@ -107,6 +107,7 @@ export const openConversation = (
   const hear = (line: string, frame: BoardFrame): void => {
     heardAt = clock.monotonic();
     known = true;
+    stranger.frame();
     if (frame.kind === 'hello') {
       greet(line, frame);
       return;
@@ -169,10 +170,10 @@ export const openConversation = (
     if (strange === 'unreadable' || strange === 'text') {
       end({ ...strangeEnd(strange, lastBad), strange });
     } else if (now - waitingSince >= limits.helloWaitMilliseconds) {
-      end({ kind: 'refused', ...(known && bytesTaken > 0 ? onlyNoise : silentEnd(bytesTaken, lastBad)) });
+      end({ kind: 'refused', ...(known && bytesTaken > 0 ? instead(stranger) : silentEnd(bytesTaken, lastBad)) });
     } else if (listenFirst && !known && now - openedAt < limits.listenFirstMilliseconds) {
       return limits.listenFirstMilliseconds - (now - openedAt);
-    } else if (known || !stranger.doubtful()) {
+    } else if (known ? !stranger.isPlainText() : !stranger.doubtful()) {
       handlers.write(`\n${encode({ kind: 'ask hello', command: ownCommand })}\n`);
     }
     return limits.helloAskMilliseconds;
@@ -193,7 +194,7 @@ export const openConversation = (
       if (ended) return;
       bytesTaken += bytes.length;
       byteAt = clock.monotonic();
-      if (!known) stranger.bytes(bytes);
+      if (hello === undefined) stranger.bytes(bytes);
       intake.take(bytes);
     },
     close,
@@ -212,6 +213,16 @@ const strangeEnd = (strange: 'unreadable' | 'text', lastBad: string): Omit<Conve
         cause: 'bytes come that are no text at this speed',
         advice: `Either the speed of the port is wrong, or what is connected there is no board of this station.${refusedLast(lastBad)}`,
       };
+
+/** What comes where a board of this station spoke before. */
+const instead = (stranger: Stranger): { readonly cause: string; readonly advice: string } =>
+  stranger.isPlainText() ? otherText : onlyNoise;
+
+const otherText = {
+  cause: 'another device speaks where a board spoke before',
+  advice:
+    'See what is plugged in at this port: nothing of it is read, and it is asked nothing more. Once the board is back it is read again by itself.',
+};
 
 const onlyNoise = {
   cause: 'only noise comes where a board spoke before',

@@ -130,6 +130,48 @@ describe('a port with something else behind it', () => {
     await bench.link.close();
   });
 
+  it('but where text of another device takes its place that is told, and the board is read again once it is back', async () => {
+    const board = oneBoard();
+    let other = false;
+    const bench = setUp(
+      () => {
+        const bytes = board.advance(100);
+        return other ? '$GPGGA,120000,5100.00,N,00700.00,E*47\r\n' : bytes;
+      },
+      (bytes) => !other && board.receive(bytes),
+    );
+    await bench.run(3000);
+    other = true;
+    await bench.run(40_000);
+    expect(bench.last()).toMatchObject({ state: 'refused', cause: 'another device speaks where a board spoke before' });
+    // At each opening it is asked once, before anything has come of it.
+    expect(bench.written().match(/ask-hello/g)!.length).toBeLessThanOrEqual(bench.openings.length + 1);
+    other = false;
+    await bench.run(12_000);
+    expect(bench.last()).toMatchObject({ state: 'open' });
+    await bench.link.close();
+  });
+
+  it('and a board whose lines come torn, but as text, is no other device', async () => {
+    const board = oneBoard();
+    let torn = false;
+    const bench = setUp(
+      () => {
+        const bytes = board.advance(100);
+        return torn ? bytes.replace(/\d\d ~/g, '77 ~') : bytes;
+      },
+      (bytes) => board.receive(bytes),
+    );
+    await bench.run(3000);
+    torn = true;
+    await bench.run(30_000);
+    expect(bench.last().cause).not.toContain('another device');
+    torn = false;
+    await bench.run(12_000);
+    expect(bench.last()).toMatchObject({ state: 'open' });
+    await bench.link.close();
+  });
+
   it('nothing at all is waited for and tried again', async () => {
     const bench = setUp(() => '');
     await bench.run(40_000);
