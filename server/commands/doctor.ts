@@ -39,9 +39,11 @@ export const doctorOf = (computer: Computer): Command => {
       const address = asked.values.station ?? 'http://127.0.0.1:4180';
       if (!URL.canParse(address))
         return refuse(command, '--station wants an address as http://127.0.0.1:4180', terminal);
+      const view = await computer.ask(address);
+      const isReading = view?.links.some(({ state }) => state === 'open') ?? false;
       const wrong = [
-        ...(await tellPorts(asked.positionals, computer, terminal)),
-        ...tellStation(await computer.ask(address), address, terminal),
+        ...(await tellPorts(asked.positionals, isReading, computer, terminal)),
+        ...tellStation(view, address, terminal),
       ];
       terminal.out('');
       terminal.out(wrong.length === 0 ? 'Nothing wrong was found.' : 'What to do:');
@@ -58,7 +60,12 @@ export const doctor: Command = doctorOf({
   ask: askStation,
 });
 
-async function tellPorts(named: readonly string[], computer: Computer, terminal: Terminal): Promise<string[]> {
+async function tellPorts(
+  named: readonly string[],
+  isReading: boolean,
+  computer: Computer,
+  terminal: Terminal,
+): Promise<string[]> {
   const { platform, list } = computer;
   let ports: readonly ListedPort[];
   try {
@@ -86,7 +93,7 @@ async function tellPorts(named: readonly string[], computer: Computer, terminal:
       if (rights !== undefined) wrong.push(`${path}: ${rights}`);
     }
   }
-  if (ports.length === 0 && named.length === 0) wrong.push(plugIn);
+  if (ports.length === 0 && named.length === 0 && !isReading) wrong.push(plugIn);
   return wrong;
 }
 

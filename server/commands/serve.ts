@@ -12,6 +12,7 @@ import type { StationOptions } from '../station/options.ts';
 import { workShift } from '../station/shift/shift.ts';
 import { type Station, startStation } from '../station/station.ts';
 import { systemWatch } from '../wire/list-ports.ts';
+import { isSamePort } from '../wire/port-identity.ts';
 import { serialPortOpener } from '../wire/serial-port.ts';
 import { readUsbRule } from '../wire/usb-rule.ts';
 import { cautions } from '../wording/cautions.ts';
@@ -92,7 +93,8 @@ export const serve: Command = {
     if (baudRate === undefined || baudRate < 300)
       return refuse(serve, '--baud wants a speed from 300 to 4000000', terminal);
     if (ports.length > limits.boardsMaximum) return refuse(serve, `at most ${limits.boardsMaximum} ports`, terminal);
-    if (new Set(ports).size !== ports.length) return refuse(serve, 'the same port is given twice', terminal);
+    const twice = ports.find((port, place) => ports.slice(0, place).some((other) => isSamePort(port, other)));
+    if (twice !== undefined) return refuse(serve, twiceText(twice, ports), terminal);
     const connections = await readConnectionFiles(values.connect ?? [], ports, terminal);
     if (connections === undefined) return exitStatus.failed;
     const readsSomething =
@@ -234,6 +236,14 @@ function announce(station: Station, folder: string, terminal: Terminal): void {
   for (const caution of cautions) terminal.out(`  ${caution}`);
   terminal.out('Ctrl+C ends it.');
 }
+
+/** Two names may lead to one device, as /dev/ttyUSB0 and its lasting name do. */
+const twiceText = (port: string, ports: readonly string[]): string => {
+  const first = ports.find((other) => isSamePort(other, port))!;
+  return first === port
+    ? `the port ${port} is given twice; name it once`
+    : `${first} and ${port} are the same port; name it once`;
+};
 
 const wholeNumber = (text: string, most: number): number | undefined =>
   /^\d{1,7}$/.test(text) && Number(text) <= most ? Number(text) : undefined;

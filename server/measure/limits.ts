@@ -138,6 +138,9 @@ export const limits = {
   startsRemembered: 4,
   /** Newest lines of one port that are shown as they came. */
   rawLinesKept: 200,
+  /** Of what was counted on a link, so much is told as what is wrong now, to this step; own choice. */
+  latelyMilliseconds: 3_600_000,
+  latelyStepMilliseconds: 60_000,
   /** A capture of a port: bytes, minutes, captures that run at once, and those that a station keeps. */
   captureBytesMaximum: 20_000_000,
   captureMinutesMaximum: 60,

@@ -52,7 +52,8 @@ export interface LinkView {
   readonly board?: string;
   readonly simulated?: boolean;
   readonly verified: boolean;
-  /** What to do, where it is not open. */
+  /** Why, in a few words, and what to do, where it is not open. */
+  readonly cause?: string;
   readonly advice?: string;
   readonly linesGood: number;
   readonly linesBad: number;

@@ -223,11 +223,15 @@ function linkView(
     state: event?.state ?? 'opening',
     ...(board === undefined ? {} : { board: board.board, simulated: board.simulated }),
     verified: boards.identities.get(port)?.verified === true && board?.simulated !== true,
+    ...(event === undefined ? {} : { cause: withoutSystemWords(event.cause) }),
     ...(event?.advice === undefined ? {} : { advice: event.advice }),
     linesGood,
     linesBad,
   };
 }
+
+/** What stands in parentheses behind a cause is for the page Links. */
+const withoutSystemWords = (cause: string): string => cause.replace(/ \([^()]*\)$/, '');
 
 /** How an instrument that was connected is read, and what went wrong with it. */
 const readView = (read: ReturnType<Connections['read']>): Partial<LinkView> => {

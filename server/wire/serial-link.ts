@@ -14,6 +14,7 @@ import { createBaudSearch } from './baud-search.ts';
 import { type BoardBook, createBoardBook, type Holder, type Talk } from './board-book.ts';
 import { type LineFault, openConversation } from './conversation.ts';
 import type { LinkCounts, WireEvent } from './event.ts';
+import { createLately, type LatelyCounts } from './lately.ts';
 import type { OpenPort, Port } from './port.ts';
 import { type Advised, portAdvice, speedsTried, twinAdvice } from './port-advice.ts';
 import { asError, boundedWriter, closeBounded, openBounded } from './port-opening.ts';
@@ -68,6 +69,8 @@ export interface BoardCounts extends LinkCounts {
   /** How often the port was opened, and lost after a board had spoken. */
   readonly openings: number;
   readonly losses: number;
+  /** Of the last hour. */
+  readonly lately: LatelyCounts;
 }
 
 interface Ending extends Partial<Advised> {
@@ -97,6 +100,15 @@ export const openLink = (options: LinkOptions): BoardLink => {
   let closed = false;
   let stop = (): void => {};
   let wake = (): void => {};
+
+  const soFar = (): LatelyCounts => ({
+    linesGood: counts.linesGood,
+    linesBad: counts.linesBad,
+    linesMissing: lastTalk?.missing() ?? 0,
+    losses: counts.losses,
+    echoes: faults['our own words'] ?? 0,
+  });
+  const lately = createLately(clock, soFar);
 
   const send = (frame: HostFrame): boolean => speaking?.write(`${encode(frame)}\n`) ?? false;
 
@@ -150,6 +162,7 @@ export const openLink = (options: LinkOptions): BoardLink => {
         onEnd: settle,
         onLine: (line, fault) => {
           raw.add(clock.wall(), 'in', line, fault);
+          lately.note();
           if (fault === undefined) counts.linesGood += 1;
           else {
             counts.linesBad += 1;
@@ -180,6 +193,7 @@ export const openLink = (options: LinkOptions): BoardLink => {
     conversation.close();
     book.leave(holder);
     taps.tell('lost', ending.cause);
+    lately.note();
     if (spoke && ending.kind === 'lost') counts.losses += 1;
     const isFree = await closeBounded(clock, port);
     // A port that goes before any board has spoken was of no use: told once, as a port that does not open is.
@@ -266,7 +280,7 @@ export const openLink = (options: LinkOptions): BoardLink => {
   const running = run();
   return {
     send,
-    counts: () => ({ ...counts, faults: { ...faults }, linesMissing: lastTalk?.missing() ?? 0 }),
+    counts: () => ({ ...counts, faults: { ...faults }, linesMissing: soFar().linesMissing, lately: lately.of() }),
     baudRate: search.rate,
     lines: raw.after,
     tap: taps.add,

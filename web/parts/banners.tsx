@@ -8,6 +8,7 @@ import { calls, drop } from '../state/calls.ts';
 import { jointAddress, linksAddress, route } from '../state/route.ts';
 import { endsSoon, stay } from '../state/sign-on.ts';
 import { contact, monotonic, station, unseen } from '../state/station.ts';
+import { unreadWords } from '../state/unread-links.ts';
 import { Glyph, type GlyphName } from './glyph.tsx';
 
 const glyphs: Readonly<Record<Blind['kind'], GlyphName>> = {
@@ -46,20 +47,21 @@ export function StationBanners() {
           <strong>Demonstration.</strong> The temperatures are made by software. {view.remark ?? ''}
         </p>
       )}
-      {view?.links
-        .filter((link) => link.state === 'lost' || link.state === 'refused')
-        .map((link) => (
-          <p class="banner warn" role="alert" key={link.port}>
-            <Glyph name="link" />
-            <span>
-              <strong>
-                {link.state === 'lost' ? 'No connection to' : 'Not read:'} {link.board ?? link.port}.
-              </strong>{' '}
-              {link.advice ?? `Check the cable at ${link.port}.`} <a href={linksAddress}>Links</a>
-            </span>
-          </p>
-        ))}
+      <UnreadLinks />
     </div>
+  );
+}
+
+function UnreadLinks() {
+  const words = unreadWords(station.value?.links ?? []);
+  if (words === undefined) return null;
+  return (
+    <p class="banner warn" role="alert">
+      <Glyph name="link" />
+      <span>
+        <strong>{words.head}</strong> {words.rest} <a href={linksAddress}>Links</a>
+      </span>
+    </p>
   );
 }
 

@@ -15,6 +15,7 @@ import { replay } from '../../../server/station/replay.ts';
 import { type Connection, connectedBy } from '../../../server/weld/connection/connection.ts';
 import { readCapture } from '../../../server/wire/capture.ts';
 import type { ReadCounts } from '../../../server/wire/connection/open-connection.ts';
+import { createLately } from '../../../server/wire/lately.ts';
 import type { Link } from '../../../server/wire/serial-link.ts';
 import { connectionIn, networkLinesFile, rtuFile, slaveFile } from '../../support/connection-files.ts';
 import { jointOn } from '../../support/pipeline-bench.ts';
@@ -33,9 +34,74 @@ describe('the words', () => {
     [{ ...open, counts: { ...counts, losses: 3 } }, /lost 3 times.*ferrites/],
     [{ ...open, counts: { ...counts, faults: { 'our own words': 1 } } }, /joins sending and receiving/],
     [{ ...open, state: 'lost', cause: 'the cable is out', advice: 'Plug it in.' }, /^The cable is out\. Plug it in\./],
+    [{ ...open, state: 'lost', cause: 'writing failed: EIO' }, /^Writing failed: EIO\. Check the cable/],
+    [
+      { ...open, state: 'waiting for hello', cause: 'the port is open' },
+      /^The port is open\. The board is asked who it is/,
+    ],
     [{ ...open, state: 'refused', cause: 'another device', leftAlone: true }, /Another device/],
   ] as const)('say what is wrong and what to do: %#', (facts, said) => {
     expect(plainWords(facts).join('\n')).toMatch(said);
+  });
+
+  it('are of the last hour where the link counts it: what was mended long ago is not wrong now', () => {
+    const before = { ...counts, linesBad: 500, losses: 9, linesMissing: 40, faults: { 'our own words': 7 } };
+    const lately = { linesGood: 3600, linesBad: 0, linesMissing: 0, losses: 0, echoes: 0 };
+    expect(plainWords({ ...open, counts: { ...before, lately } })).toEqual([]);
+    const again = { ...lately, linesGood: 90, linesBad: 10, losses: 3, linesMissing: 2, echoes: 1 };
+    expect(plainWords({ ...open, counts: { ...before, lately: again } }).join('\n')).toMatch(
+      /lost 3 times in the last hour[\s\S]*comes back[\s\S]*10 of 100 lines[\s\S]*2 readings have not come in the last hour/,
+    );
+  });
+
+  it('tell of no damaged board where none ever spoke, or where another device is left alone', () => {
+    const noise = { linesGood: 0, linesBad: 40, linesMissing: 0, losses: 0 };
+    const alone = { ...open, state: 'refused', cause: 'another device speaks here', leftAlone: true } as const;
+    expect(plainWords({ ...alone, counts: { ...counts, ...noise, linesGood: 1000 } })).toHaveLength(2);
+    expect(plainWords({ ...open, state: 'waiting for hello', counts: noise })).toHaveLength(1);
+  });
+});
+
+describe('what a link counted in the last hour', () => {
+  const none = { linesGood: 0, linesBad: 0, linesMissing: 0, losses: 0, echoes: 0 };
+
+  it('is the whole at first, then leaves out what is older, to a minute', () => {
+    const minute = 60_000;
+    let now = 0;
+    let counts = none;
+    const lately = createLately({ ...createFastClock(0), monotonic: () => now }, () => counts);
+    // A line each second for two hours; those of the first ten minutes are damaged, and one more at the end.
+    for (let second = 0; second < 7200; second += 1) {
+      now = second * 1000;
+      lately.note();
+      const bad = second < 600 || second === 7199;
+      counts = { ...counts, linesGood: counts.linesGood + (bad ? 0 : 1), linesBad: counts.linesBad + (bad ? 1 : 0) };
+      if (second === 1800) expect(lately.of()).toEqual(counts);
+    }
+    now = 120 * minute;
+    const { linesGood, linesBad } = lately.of();
+    expect(linesBad).toBe(1);
+    expect(linesGood).toBeGreaterThanOrEqual(3600 - 61);
+    expect(linesGood).toBeLessThanOrEqual(3600);
+    // Then nothing for hours; and what was missing and came since is not less than nothing.
+    now = 300 * minute;
+    expect(lately.of()).toEqual(none);
+    counts = { ...counts, linesMissing: 5 };
+    lately.note();
+    counts = { ...counts, linesMissing: 0 };
+    expect(lately.of().linesMissing).toBe(0);
+  });
+
+  it('is told by each link', async () => {
+    const board = oneBoard();
+    const bench = setUp(board);
+    await bench.run(3000);
+    board.inject({ kind: 'cut line' });
+    await bench.run(2000);
+    const { linesGood, linesBad, lately } = bench.link.counts();
+    expect(linesBad).toBe(1);
+    expect(lately).toEqual({ linesGood, linesBad, linesMissing: 0, losses: 0, echoes: 0 });
+    await bench.link.close();
   });
 });
 
@@ -104,6 +170,15 @@ describe('the command doctor', () => {
     expect(text).toContain('--usb 1a86:7523');
     expect(text).toContain('none answers');
     expect([status, text.includes('Nothing wrong')]).toEqual([0, true]);
+  });
+
+  it('asks nobody to plug a board in that a station reads, where the system cannot tell of its port', async () => {
+    const lines: string[] = [];
+    const row = { port: '/dev/pts/1', board: 'PB-1', state: 'open', isWell: true, words: ['Reads well.'] } as never;
+    const view: LinksView = { links: [row], unopened: [], captures: [] };
+    const command = doctorOf({ platform: 'linux', list: async () => [], ask: async () => view });
+    expect(await command.run([], { out: (text) => lines.push(text), err: () => {} })).toBe(0);
+    expect(lines.join('\n')).not.toContain('Plug the board in');
   });
 
   it('says of a port that is not there, and of a link that is ill, what to do', async () => {
