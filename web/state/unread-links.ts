@@ -12,11 +12,10 @@ export function unreadWords(links: readonly LinkView[]): UnreadWords | undefined
   const [first, ...others] = unread;
   if (first === undefined) return undefined;
   if (others.length === 0) return ofOne(first);
-  const causes = new Set(unread.map(({ cause }) => cause ?? ''));
-  const why = causes.size === 1 && first.cause !== undefined ? `: ${first.cause}` : '';
+  const isAlike = first.cause !== undefined && others.every(({ cause }) => cause === first.cause);
   return {
-    head: `Not read: ${listText(unread.map(nameOf))}${why}.`,
-    rest: 'Where they went together, look first at the hub that they share, its plug and its supply. What each of them needs stands on the page',
+    head: `Not read: ${listText(unread.map(nameOf))}${isAlike ? `: ${first.cause}` : ''}.`,
+    rest: `${isAlike ? 'Where they went together, look first at the hub that they share, its plug and its supply. ' : ''}What each of them needs stands on the page`,
   };
 }
 

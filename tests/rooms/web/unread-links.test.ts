@@ -40,5 +40,8 @@ test('many, as when a hub drops out, are one banner that names them and what the
   expect(eight.rest).toMatch(/hub/);
   expect((eight.head + eight.rest).length).toBeLessThan(250);
   const apart = unreadWords([gone(1), link({ state: 'refused', cause: 'another device speaks here' })])!;
-  expect(apart.head).toBe('Not read: PB-1 and /dev/ttyUSB0.');
+  expect(apart).toEqual({
+    head: 'Not read: PB-1 and /dev/ttyUSB0.',
+    rest: 'What each of them needs stands on the page',
+  });
 });
