@@ -7,9 +7,13 @@ import { clockMinuteText, clockText, type Zone } from '../format/time.ts';
 import { isGap, type Tracks } from './tracks.ts';
 import type { Stretch } from './window.ts';
 
-export interface ChartTable {
-  readonly probes: readonly string[];
+/** What a picture shows over time, a row a moment. */
+export interface TimeTable {
+  readonly heads: readonly string[];
   readonly rows: readonly { readonly time: string; readonly cells: readonly string[] }[];
+}
+
+export interface ChartTable extends TimeTable {
   readonly rowLength: string;
 }
 
@@ -39,7 +43,7 @@ export const tableOf = (
       cells: columns.map((cells) => cells[row] ?? 'no reading'),
     };
   });
-  return { probes, rows: rows.reverse(), rowLength: lengthText(length) };
+  return { heads: probes, rows: rows.reverse(), rowLength: lengthText(length) };
 };
 
 const column = (
