@@ -26,7 +26,7 @@ export async function readConnectionFiles(
   const against =
     connections.length > limits.connectionsMaximum
       ? `at most ${limits.connectionsMaximum} connections are read by one station`
-      : againstConnections(connections, ports);
+      : againstConnections(connections, ports)?.because;
   if (against === undefined) return connections;
   terminal.err(`serve: ${against}`);
   return undefined;

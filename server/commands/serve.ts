@@ -27,7 +27,7 @@ const help = `serve [--port PATH ...] [--usb IDENTITY ...] [--connect FILE ...] 
       [--daily HH:MM] [--copies FOLDER]
 
 Runs a station and prints its address. Without --port, --usb and --connect it is a demonstration on a simulated board;
-where --data names a record that is there it shows that record and reads nothing.
+where --data names a record that is there it shows that record and reads only the instruments kept beside it.
 
   --connect FILE  a file that says how another instrument is read: Modbus modules, lines of text, CSV files;
                   may be given several times (firmware-protocol/INSTRUMENTS.md)

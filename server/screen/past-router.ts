@@ -19,7 +19,6 @@ import type { FoundView } from '../past/view.ts';
 import type { NotSupposed, SupposedAnswer } from '../supposing/answer.ts';
 import { questionSchema, type Question as Supposed } from '../supposing/supposition.ts';
 import { type Problem, problems } from '../weld/problems.ts';
-import { saved } from './handed-out.ts';
 import { zoneOf } from './zone-of.ts';
 
 export interface PastSource {
@@ -51,7 +50,7 @@ export function pastRouter(source: PastSource): Router {
   const csv = (name: string, make: (question: Question) => Promise<Uint8Array>) =>
     answering(async (question, response) => {
       const bytes = await make(question);
-      saved(response, 'text/csv', name, bytes);
+      response.type('text/csv').set('Content-Disposition', `attachment; filename="${name}"`).send(Buffer.from(bytes));
     });
 
   router.get(

@@ -5,7 +5,6 @@ import { limits } from '../measure/limits.ts';
 import type { Instant } from '../measure/quantity.ts';
 import type { KeptRevision } from '../weld/procedure-act.ts';
 import type { AlarmEvent, HeadView, JointState, JointsView, StationView, TimelineEvent } from './contract.ts';
-import { saved, shown } from './handed-out.ts';
 import { zoneOf } from './zone-of.ts';
 
 export interface ViewSource {
@@ -60,12 +59,15 @@ export function viewRouter(source: ViewSource): Router {
 
   router.get('/joints/:id/head.txt', (request, response) => {
     const { name, text } = source.headFile(request.params.id);
-    saved(response, 'text/plain', name, text);
+    response.type('text/plain').set('Content-Disposition', `attachment; filename="${name}"`).send(text);
   });
   router.get('/joints/:id/stamp-request.tsq', (request, response) => {
     const made = source.stampRequest(request.params.id);
     if (made === undefined) return void response.status(404).json(notFound);
-    saved(response, 'application/timestamp-query', made.name, made.bytes);
+    response
+      .type('application/timestamp-query')
+      .set('Content-Disposition', `attachment; filename="${made.name}"`)
+      .send(Buffer.from(made.bytes));
   });
 
   router.get('/joints/:id/history', async (request, response) => {
@@ -104,11 +106,17 @@ export function viewRouter(source: ViewSource): Router {
 
   router.get('/joints/:id/report.pdf', async (request, response) => {
     const pdf = await source.pdf(request.params.id, zoneOf(request.query.zone));
-    shown(response, `${request.params.id}.pdf`, pdf);
+    response
+      .type('application/pdf')
+      .set('Content-Disposition', `inline; filename="${request.params.id}.pdf"`)
+      .send(Buffer.from(pdf));
   });
   router.get('/joints/:id/hand-over.pdf', async (request, response) => {
     const pdf = await source.handOver(request.params.id, zoneOf(request.query.zone));
-    shown(response, `${request.params.id}-hand-over.pdf`, pdf);
+    response
+      .type('application/pdf')
+      .set('Content-Disposition', `inline; filename="${request.params.id}-hand-over.pdf"`)
+      .send(Buffer.from(pdf));
   });
   for (const paper of ['working', 'card'] as const)
     router.get(`/joints/:id/${paper}.pdf`, async (request, response) => {
@@ -116,17 +124,26 @@ export function viewRouter(source: ViewSource): Router {
       // The way that this browser reached the station is a way to reach the joint's page.
       const address = `${request.protocol}://${request.get('host')}/#/joint/${encodeURIComponent(id)}`;
       const pdf = await source.paper(id, paper, address);
-      shown(response, `${id}-${paper}.pdf`, pdf);
+      response
+        .type('application/pdf')
+        .set('Content-Disposition', `inline; filename="${id}-${paper}.pdf"`)
+        .send(Buffer.from(pdf));
     });
   for (const table of ['readings', 'passes'] as const)
     router.get(`/joints/:id/${table}.csv`, async (request, response) => {
       const { id } = request.params;
       const csv = await source.csv(id, table, zoneOf(request.query.zone));
-      saved(response, 'text/csv', `${id}${table === 'readings' ? '' : `-${table}`}.csv`, csv);
+      response
+        .type('text/csv')
+        .set('Content-Disposition', `attachment; filename="${id}${table === 'readings' ? '' : `-${table}`}.csv"`)
+        .send(Buffer.from(csv));
     });
   router.get('/joints/:id/package.zip', async (request, response) => {
     const made = await source.package(request.params.id, zoneOf(request.query.zone));
-    saved(response, 'application/zip', `${request.params.id}.zip`, made);
+    response
+      .type('application/zip')
+      .set('Content-Disposition', `attachment; filename="${request.params.id}.zip"`)
+      .send(Buffer.from(made));
   });
   router.get('/joints/:id/documents/:sha256', (request, response) => {
     const document = source.document(request.params.sha256);

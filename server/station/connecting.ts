@@ -72,7 +72,7 @@ export function createConnecting({ options, pipeline, links, linkEvents, onLink,
     begin() {
       const all = [...given, ...(options.demonstration === undefined ? keptConnections(folder) : [])];
       const against = againstConnections(all, ports);
-      if (against !== undefined) throw new Error(against);
+      if (against !== undefined) throw new Error(against.because);
       for (const connection of all) connections.open(connection);
       const waiting = options.demonstration === undefined ? waitingConnections(folder) : [];
       if (waiting.length > 0) options.tell(waitingText(waiting.map(({ name }) => name)));

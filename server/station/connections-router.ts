@@ -118,16 +118,27 @@ function readBody(desk: ConnectionsDesk, request: Request, response: Response): 
   }
   const { connection } = result;
   const open = desk.connections.all();
-  const against =
-    open.length >= limits.connectionsMaximum
-      ? 'fewer connections; take one away first'
-      : open.some(({ name }) => name === connection.name)
-        ? 'a name that no other connection has'
-        : againstConnections([...open, connection], desk.ports());
+  const refused = (field: string, found: string, allowed: string): undefined => {
+    response.status(422).json({ problems: [{ field, found, allowed }] });
+    return undefined;
+  };
+  if (open.length >= limits.connectionsMaximum)
+    return refused('name', connection.name, 'fewer connections; take one away first');
+  if (open.some(({ name }) => name === connection.name))
+    return refused(
+      'name',
+      connection.name,
+      'a name that no other connection has; take that one away first to change it',
+    );
+  const against = againstConnections([...open, connection], desk.ports());
   if (against === undefined) return connection;
-  response.status(422).json({ problems: [{ field: 'name', found: connection.name, allowed: against }] });
-  return undefined;
+  if (against.what === 'place') return refused(placeField(connection), placeOf(connection), against.because);
+  const boards = connectedBy(connection).map(({ board }) => board);
+  return refused('board', boards.join(', '), against.because);
 }
+
+const placeField = (connection: Connection): string =>
+  'port' in connection ? 'port' : 'host' in connection ? 'host' : 'folder';
 
 function againstSettingUp(actor: ReturnType<ActorOf>, request: Request): string | undefined {
   if (actor === 'nobody') return 'sign on first, at the top of the page';

@@ -94,18 +94,28 @@ const linkOf = (link: ConnectionLink, board: string): Link => ({
 export const claimOn = (connections: readonly Connection[], port: string): string | undefined =>
   connections.find((each) => 'port' in each && isSamePort(each.port, port))?.name;
 
+/** The place that is opened, or the name of an instrument, stands twice. */
+export interface Against {
+  readonly what: 'place' | 'board';
+  readonly because: string;
+}
+
 /** Why these connections cannot be read by one station; undefined where they can. */
-export function againstConnections(connections: readonly Connection[], ports: readonly string[]): string | undefined {
+export function againstConnections(connections: readonly Connection[], ports: readonly string[]): Against | undefined {
   const boards = new Set<string>();
   const places: { readonly place: string; readonly by?: string }[] = ports.map((place) => ({ place }));
   for (const connection of connections) {
     const place = placeOf(connection);
     const taken = places.find((each) => each.place === place || isSamePort(each.place, place));
     if (taken !== undefined)
-      return `${connection.name}: ${place} is read already, ${taken.by === undefined ? "as a board's port" : `by ${taken.by}`}; one line can be read by one connection. Give it its own port, or take the other away`;
+      return {
+        what: 'place',
+        because: `${connection.name}: ${place} is read already, ${taken.by === undefined ? "as a board's port" : `by ${taken.by}`}; one line can be read by one connection. Give it its own port, or take the other away`,
+      };
     places.push({ place, by: connection.name });
     for (const { board } of connectedBy(connection)) {
-      if (boards.has(board)) return `${connection.name}: the name ${board} is another instrument's already`;
+      if (boards.has(board))
+        return { what: 'board', because: `${connection.name}: the name ${board} is another instrument's already` };
       boards.add(board);
     }
   }

@@ -6,7 +6,6 @@ import type { MilliCelsius } from '../../server/measure/quantity.ts';
 import type { UnitSystem } from '../../server/measure/units.ts';
 import { degreeUnit } from '../../server/wording/temperature.ts';
 import { type ChartTable, tableOf } from './table.ts';
-import { TableInDetails } from './table-in-details.tsx';
 import type { Tracks } from './tracks.ts';
 import type { Stretch } from './window.ts';
 
@@ -32,15 +31,56 @@ export function TableBehind({ tracks, probes, stretch, limits, units, arrived }:
     if (opened.value && table.value === undefined) make();
   }, [arrived]);
   return (
-    <TableInDetails
-      table={table.value}
-      about={`Lowest and highest of each ${table.value?.rowLength}, ${degreeUnit(units)}, newest first.`}
-      name="Temperatures as a table"
-      make={make}
-      onOpen={(open) => {
-        opened.value = open;
+    <details
+      class="behind"
+      onToggle={(event) => {
+        opened.value = event.currentTarget.open;
+        if (opened.value) make();
       }}
-      absent={<p class="empty">The history has not come yet; the table stands here when it has.</p>}
-    />
+    >
+      <summary>The same as a table</summary>
+      {table.value === undefined && (
+        <p class="empty">The history has not come yet; the table stands here when it has.</p>
+      )}
+      {table.value !== undefined && (
+        <>
+          <div class="row wrap">
+            <p class="aside">
+              Lowest and highest of each {table.value.rowLength}, {degreeUnit(units)}, newest first.
+            </p>
+            <button type="button" class="plain" onClick={make}>
+              Bring up to date
+            </button>
+          </div>
+          {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a scrolling region must be reachable by keyboard */}
+          <section class="scroll" aria-label="Temperatures as a table" tabIndex={0}>
+            <table>
+              <thead>
+                <tr>
+                  <th scope="col">Time</th>
+                  {table.value.probes.map((probe) => (
+                    <th scope="col" key={probe}>
+                      {probe}
+                    </th>
+                  ))}
+                </tr>
+              </thead>
+              <tbody>
+                {table.value.rows.map((row) => (
+                  <tr key={row.time}>
+                    <th scope="row">{row.time}</th>
+                    {row.cells.map((cell, index) => (
+                      <td key={table.value?.probes[index]} class={cell === 'no reading' ? 'missing' : ''}>
+                        {cell}
+                      </td>
+                    ))}
+                  </tr>
+                ))}
+              </tbody>
+            </table>
+          </section>
+        </>
+      )}
+    </details>
   );
 }

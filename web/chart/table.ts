@@ -7,13 +7,9 @@ import { clockMinuteText, clockText, type Zone } from '../format/time.ts';
 import { isGap, type Tracks } from './tracks.ts';
 import type { Stretch } from './window.ts';
 
-/** What a picture shows over time, a row a moment. */
-export interface TimeTable {
-  readonly heads: readonly string[];
+export interface ChartTable {
+  readonly probes: readonly string[];
   readonly rows: readonly { readonly time: string; readonly cells: readonly string[] }[];
-}
-
-export interface ChartTable extends TimeTable {
   readonly rowLength: string;
 }
 
@@ -43,7 +39,7 @@ export const tableOf = (
       cells: columns.map((cells) => cells[row] ?? 'no reading'),
     };
   });
-  return { heads: probes, rows: rows.reverse(), rowLength: lengthText(length) };
+  return { probes, rows: rows.reverse(), rowLength: lengthText(length) };
 };
 
 const column = (

@@ -42,7 +42,8 @@ export const openFolder = async (options: SessionOptions<CsvFolder>): Promise<Se
   let greeted = false;
   /** Why there is no file to be read. */
   let whyNone: string | undefined;
-  let isLost = false;
+  /** Why it is not read now. */
+  let lostFor: string | undefined;
   let heardAt = clock.monotonic();
   let closed = false;
   let cancel = (): void => {};
@@ -127,8 +128,8 @@ export const openFolder = async (options: SessionOptions<CsvFolder>): Promise<Se
       tally.good(board);
       speaker.told(values, ticks);
     }
-    if (isLost) speaker.say('waiting for hello', 'rows come again');
-    isLost = false;
+    if (lostFor !== undefined) speaker.say('waiting for hello', 'rows come again');
+    lostFor = undefined;
     speaker.heard();
     return told;
   };
@@ -145,8 +146,8 @@ export const openFolder = async (options: SessionOptions<CsvFolder>): Promise<Se
   };
 
   const lose = (cause: string): void => {
-    if (closed || isLost) return;
-    isLost = true;
+    if (closed || lostFor === cause) return;
+    lostFor = cause;
     if (greeted) speaker.say('lost', cause);
     else speaker.say('refused', cause, options.advice);
   };

@@ -124,7 +124,11 @@ test('what was kept is read, stands in a file, and is taken away again', async (
   const twice = await ask('POST', '/connections/trial', { connection });
   expect(twice).toMatchObject({
     status: 422,
-    body: { problems: [{ allowed: 'a name that no other connection has' }] },
+    body: {
+      problems: [
+        { field: 'name', allowed: 'a name that no other connection has; take that one away first to change it' },
+      ],
+    },
   });
   expect((await ask('DELETE', `/connections/${encodeURIComponent(connection.name)}`)).status).toBe(200);
   expect(events.at(-1)).toMatchObject({ type: 'link', state: 'lost', cause: 'the connection was taken away' });
@@ -141,7 +145,7 @@ test('what cannot be read is told by field; a port of a board stays its own', as
   });
   expect(await ask('POST', '/connections', { connection: { ...connection, port: 'COM1' } })).toMatchObject({
     status: 422,
-    body: { problems: [{ allowed: expect.stringContaining('COM1 is read already') }] },
+    body: { problems: [{ field: 'port', found: 'COM1', allowed: expect.stringContaining('COM1 is read already') }] },
   });
 });
 
@@ -152,12 +156,14 @@ test('two connections claim no port, under two names either', async () => {
   symlinkSync(device, lasting);
   const one = connectionIn(linesFile({ pattern: 'T={1}', name: 'one', port: device }));
   const other = connectionIn(rtuFile([slaveFile()], { name: 'other', port: lasting }));
-  expect(againstConnections([one, other], [])).toMatch(/^other: .*-by-id is read already, by one; .*its own port/);
-  expect(againstConnections([one], [lasting])).toMatch(/is read already, as a board's port/);
+  expect(againstConnections([one, other], [])?.because).toMatch(
+    /^other: .*-by-id is read already, by one; .*its own port/,
+  );
+  expect(againstConnections([one], [lasting])?.because).toMatch(/is read already, as a board's port/);
   expect(claimOn([one], lasting)).toBe('one');
   expect(claimOn([one], `${device}1`)).toBeUndefined();
   const com = (port: string) => connectionIn(linesFile({ pattern: 'T={1}', name: port, board: port, port }));
-  expect(againstConnections([com('COM3'), com('\\\\.\\com3')], [])).toContain('by COM3');
+  expect(againstConnections([com('COM3'), com('\\\\.\\com3')], [])?.because).toContain('by COM3');
 });
 
 test('where people sign on nobody else sets up an instrument, and a demonstration keeps none', async () => {

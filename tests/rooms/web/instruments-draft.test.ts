@@ -53,6 +53,20 @@ test.each([
       decimal: ',',
     },
   ],
+  [
+    'files with times that could be misread',
+    {
+      ...{ ...emptyDraft, kind: 'csv folder', name: 'L', board: 'L', folder: '/logs', files: '*.csv', columns: 'TC 1' },
+      ...{
+        thermocouple: 'K',
+        decimal: ',',
+        order: 'day month year',
+        clock: 'time of day',
+        numbers: 'elapsed',
+        timeColumn: 'Zeit',
+      },
+    },
+  ],
 ])('%s: what was entered is a connection', (_what, draft) => {
   expect(readConnection(connectionOf(draft as Draft))).not.toHaveProperty('problems');
 });

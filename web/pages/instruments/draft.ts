@@ -153,6 +153,9 @@ function folderOf(at: Reader) {
     decimal: at.text('decimal'),
     unit: at.text('unit'),
     order: at.text('order'),
+    clock: at.text('clock'),
+    numbers: at.text('numbers'),
+    timeColumn: at.text('timeColumn'),
     channels: headers.map((header, index) =>
       present({
         channel: index + 1,

@@ -136,6 +136,22 @@ const entries = {
     label: 'Dates, where they can be misread',
     choices: same('year month day', 'day month year', 'month day year'),
   },
+  clock: {
+    label: 'Times, where they can be misread',
+    hint: 'Asked for as clock.',
+    choices: [
+      ['time of day', 'time of day'],
+      ['elapsed', 'elapsed h:mm:ss'],
+      ['elapsed h:mm', 'elapsed h:mm'],
+      ['elapsed mm:ss', 'elapsed mm:ss'],
+    ],
+  },
+  numbers: {
+    label: 'Times that are plain numbers',
+    hint: 'Asked for as numbers.',
+    choices: same('elapsed', 'spreadsheet days', 'unix seconds', 'unix milliseconds'),
+  },
+  timeColumn: { label: 'Header of the time', hint: 'Empty where only one column can be it.' },
 } as const satisfies Record<string, Entry>;
 
 export type EntryName = keyof typeof entries;
@@ -145,6 +161,8 @@ export const entryOf = (name: EntryName): Entry => entries[name];
 const called = ['name', 'board'] as const;
 const serial = ['port', 'baud', 'parity', 'stopBits'] as const;
 const address = ['host', 'tcpPort'] as const;
+/** Left empty they are found out of the files, and asked for where those have two readings. */
+const timesOf = ['timeColumn', 'order', 'clock', 'numbers'] as const;
 const read = ['channels', 'thermocouple', 'seconds'] as const;
 
 /** In the order in which a manual tells them. */
@@ -157,7 +175,7 @@ export function entriesFor(draft: Draft): readonly EntryName[] {
     case 'text lines':
       return [...called, ...(draft.line === 'network' ? address : [...serial, 'dataBits' as const]), ...lineOf(draft)];
     case 'csv folder':
-      return [...called, 'folder', 'files', 'columns', 'thermocouple', 'unit', 'decimal', 'order', 'seconds'];
+      return [...called, 'folder', 'files', 'columns', ...timesOf, 'thermocouple', 'unit', 'decimal', 'seconds'];
   }
 }
 

@@ -32,6 +32,7 @@ export function Kept({ desk, onTakenAway }: KeptProps) {
                 type="button"
                 class="act"
                 onClick={async () => {
+                  sure.value = undefined;
                   if (await desk.takeAway(name)) onTakenAway(file);
                 }}
               >

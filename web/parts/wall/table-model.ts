@@ -4,9 +4,13 @@ import type { MilliCelsius } from '../../../server/measure/quantity.ts';
 import type { UnitSystem } from '../../../server/measure/units.ts';
 import { lengthText } from '../../../server/wording/length.ts';
 import { temperatureFigure } from '../../../server/wording/temperature.ts';
-import type { TimeTable } from '../../chart/table.ts';
 import { resampled } from '../../feed/course.ts';
 import { clockText, type Zone } from '../../format/time.ts';
+
+export interface WallTable {
+  readonly heads: readonly string[];
+  readonly rows: readonly { readonly time: string; readonly cells: readonly string[] }[];
+}
 
 export const wallTable = (
   course: SectionCourse,
@@ -14,7 +18,7 @@ export const wallTable = (
   minimum: MilliCelsius | undefined,
   units: UnitSystem,
   zone?: Zone,
-): TimeTable => {
+): WallTable => {
   const { at, likely, coldest, depths } = course;
   const every = Math.max(1, Math.ceil(at.length / rowsMaximum));
   const text = (value: MilliCelsius): string => temperatureFigure(value, units, { limit: minimum });

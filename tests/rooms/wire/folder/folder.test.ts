@@ -173,9 +173,15 @@ test('a folder without a file of that name says so, and a cell without a tempera
   const { clock, write, states, link } = bench({ 'log-1.csv': 'x' });
   await clock.advance(4000);
   expect(states().at(-1)).toBe('refused: no file in the folder is named like run-*.csv; there is log-1.csv');
+  // What is wrong next is told in its place.
+  await write('run-0.csv', 'Time;TC1;TC2\n08:00:00;20,0;21,0\n');
+  expect(states().at(-1)).toContain('refused: no row could be read: run-0.csv: ');
   await write('run-1.csv', `${head}2026-11-28 08:00:00;20.0;-\n`);
   expect(link.counts('logger')).toMatchObject({
-    errors: [{ what: 'no temperature', times: 1 }],
+    errors: [
+      { what: 'file not understood', times: 1 },
+      { what: 'no temperature', times: 1 },
+    ],
     last: 'run-1.csv: channel 1: "20.0" is no number with the decimal mark ","',
   });
 });
