@@ -22,6 +22,8 @@ export interface FirmwareBoard extends Board {
   converter(channel: number, fault: ConverterFault | 'dip'): void;
   /** An address line of the decoder hangs at 0, or undefined: none. */
   stickAddressLine(line: 0 | 1 | 2 | undefined): void;
+  /** The line that tells a result hangs where it tells one. */
+  stickReady(hangs: boolean): void;
   /** Bytes of RAM that nothing has ever written. */
   ramLeft(): number;
 }
@@ -56,6 +58,7 @@ export function createFirmwareBoard(options: FirmwareBoardOptions): FirmwareBoar
       simulated: true,
     }),
   );
+  let readyHangs = false;
   let passed = 0;
   let owed = 0;
   let line = '';
@@ -98,7 +101,7 @@ export function createFirmwareBoard(options: FirmwareBoardOptions): FirmwareBoar
     addressed = address;
     showReady();
   };
-  const showReady = (): void => processor.setPin('d', pins.ready, !units[addressed]!.isReady());
+  const showReady = (): void => processor.setPin('d', pins.ready, !readyHangs && !units[addressed]!.isReady());
 
   const processor = createProcessor(options.image, {
     onPins,
@@ -162,6 +165,9 @@ export function createFirmwareBoard(options: FirmwareBoardOptions): FirmwareBoar
     },
     stickAddressLine: (which) => {
       stuck = which;
+    },
+    stickReady: (hangs) => {
+      readyHangs = hangs;
     },
     ramLeft: processor.ramLeft,
   };

@@ -142,11 +142,15 @@ export function createProcessor(image: Uint16Array, wired: Wired): Processor {
       cpu.data[95] = 0;
       pinsChanged();
     },
+    // The longest stretch: a byte of the same value may stand among what was written.
     ramLeft: () => {
-      const end = cpu.data.lastIndexOf(untouched);
-      let begin = end;
-      while (begin > firstRamAddress && cpu.data[begin - 1] === untouched) begin -= 1;
-      return end - begin + 1;
+      let longest = 0;
+      let run = 0;
+      for (const byte of cpu.data.subarray(firstRamAddress)) {
+        run = byte === untouched ? run + 1 : 0;
+        longest = Math.max(longest, run);
+      }
+      return longest;
     },
   };
 }

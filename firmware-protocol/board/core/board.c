@@ -25,6 +25,8 @@ static uint32_t sampled_at;
 static struct ticks sampled_ticks;
 static uint8_t sampled_inputs;
 static bool converting;
+/* A bit for each channel of it whose converter cannot be trusted to tell when it is done. */
+static uint8_t doubtful;
 
 static uint8_t inputs;
 static uint8_t inputs_seen;
@@ -95,8 +97,9 @@ static void begin_sample(void)
     converting = true;
     sampled_ticks = ticks;
     sampled_inputs = inputs;
+    doubtful = 0;
     for (uint8_t channel = 0; channel < settings.channels; channel++)
-        converter_begin(channel, settings.mains_60_hertz);
+        if (!converter_begin(channel, settings.mains_60_hertz)) doubtful |= (uint8_t)(1u << channel);
 }
 
 static bool all_ready(void)
@@ -117,6 +120,7 @@ static void end_sample(uint32_t began_at)
     sampled_at = began_at;
     for (uint8_t channel = 0; channel < settings.channels; channel++) {
         converter_fetch(channel, settings.mains_60_hertz, &taken);
+        if (doubtful & (1u << channel)) taken.flags = TAKEN_SILENT;
         ring_put(channel, &taken);
     }
     sequence++;
@@ -259,7 +263,8 @@ void board_hear(uint8_t byte)
 
 void board_answer(void)
 {
-    while (waiting_count > 0) {
+    /* No more than waited already: a host that asks without end does not keep the board from measuring. */
+    for (uint8_t left = waiting_count; left > 0; left--) {
         struct command command = waiting[0];
         /* Taken out before it is obeyed: others may come while its reply goes out. */
         waiting_count--;

@@ -7,7 +7,7 @@
 
 #include <stdint.h>
 
-#define FIRMWARE_NAME "reference-1"
+#define FIRMWARE_NAME "reference-2"
 #define INPUTS 4
 
 void board_start(void);
@@ -15,7 +15,7 @@ void board_start(void);
 void board_pass(uint16_t milliseconds);
 /* A byte of the host. Nothing is sent from here, so that a port may call it while it waits for room to send. */
 void board_hear(uint8_t byte);
-/* Obeys the commands that have come whole, and replies. */
+/* Obeys the commands that have come whole by now, and replies; what comes meanwhile waits for the next time. */
 void board_answer(void);
 
 #endif

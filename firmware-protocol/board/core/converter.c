@@ -58,12 +58,20 @@ void converter_set(uint8_t channel, bool mains_60_hertz)
     port_release();
 }
 
-void converter_begin(uint8_t channel, bool mains_60_hertz)
+bool converter_begin(uint8_t channel, bool mains_60_hertz)
 {
+    bool waits = port_ready(channel);
+    /* A result that came too late for its sample is read out, which takes its sign away. */
+    if (waits) {
+        struct taken late;
+        converter_fetch(channel, mains_60_hertz, &late);
+        waits = port_ready(channel);
+    }
     port_select(channel);
     port_exchange(WRITE | REGISTER_CR0);
     port_exchange((uint8_t)(first_setting(mains_60_hertz) | CR0_ONE_SHOT));
     port_release();
+    return !waits;
 }
 
 void converter_fetch(uint8_t channel, bool mains_60_hertz, struct taken *taken)

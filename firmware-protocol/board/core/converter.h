@@ -21,8 +21,11 @@
 
 /* Writes all settings; each converter gets another number into a register that voltage mode does not use. */
 void converter_set(uint8_t channel, bool mains_60_hertz);
-/* Begins one conversion, with the test for an open wire. */
-void converter_begin(uint8_t channel, bool mains_60_hertz);
+/*
+ * Begins one conversion, with the test for an open wire. False if the line that tells a result hangs: what is fetched
+ * then may be the number of before.
+ */
+bool converter_begin(uint8_t channel, bool mains_60_hertz);
 /*
  * Fetches the result. Silent if the converter has none ready, if its settings are not what was written, or if it bears
  * another converter's number: then what it says is no reading of this channel, and its settings are written again.

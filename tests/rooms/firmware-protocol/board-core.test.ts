@@ -257,9 +257,9 @@ describe.skipIf(absent !== '')(`the core of the firmware${absent}`, () => {
       'settings bad/name 500 3 KJNKKKKK 1 0',
       'start',
     ]).map((each) => unhex(each).trim().replace(/ ~.*/, ''));
-    expect(sent[1]).toContain('board=unnamed firmware=reference-1 simulated=no boot=1 ');
+    expect(sent[1]).toContain('board=unnamed firmware=reference-2 simulated=no boot=1 ');
     expect(sent[3]).toMatch(/board=PB-0031 .* boot=2 .* period=500 .*channels=1:voltage:K,2:voltage:J,3:voltage:N$/);
-    expect(sent[5]).toContain('board=unnamed firmware=reference-1 simulated=no boot=3 ');
+    expect(sent[5]).toContain('board=unnamed firmware=reference-2 simulated=no boot=3 ');
   });
   it('prints for a programmer the settings that the simulator gives its chip', () => {
     const words = ['PB-0042', '1000', 'KKKKJJ', '50'];
@@ -274,7 +274,17 @@ describe.skipIf(absent !== '')(`the core of the firmware${absent}`, () => {
       simulated: false,
     });
     expect(bytes.toString('hex')).toBe(Buffer.from(memory.subarray(0, 64)).toString('hex'));
-    const refused = spawnSync(join(made.folder, 'settings'), ['PB/42', '1000', 'K', '50'], { encoding: 'utf8' });
-    expect([refused.status, refused.stderr]).toEqual([2, expect.stringContaining('A name is of')]);
+    // Each with one word mistyped; 66536 is 1000 in 16 bits.
+    for (const words of [
+      'PB/42 1000 K 50',
+      'PB-42 66536 K 50',
+      'PB-42 1000x K 50',
+      'PB-42 -1 K 50',
+      'PB-42 1000 k 50',
+    ]) {
+      const refused = spawnSync(join(made.folder, 'settings'), words.split(' '), { encoding: 'utf8' });
+      expect([words, refused.status, refused.stdout]).toEqual([words, 2, '']);
+      expect(refused.stderr).toContain('A name is of');
+    }
   });
 });

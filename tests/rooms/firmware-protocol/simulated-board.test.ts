@@ -120,6 +120,30 @@ describe('the firmware in a simulated processor', () => {
     expect(heard(samples(3000).at(-1)!)).toEqual(channels);
   });
 
+  it('takes no old number for a new one where the line that tells a result hangs', () => {
+    const { board, samples } = seen();
+    samples(1500);
+    board.stickReady(true);
+    for (const sample of samples(3000))
+      expect(sample.values).toEqual([{ channel: 1, faults: ['out of range'], reading: { form: 'none' } }]);
+    board.stickReady(false);
+    expect(heard(samples(2000).at(-1)!)).toEqual(channels);
+  });
+
+  it('measures on and does not start again though the host never stops asking', () => {
+    const { board, frames } = seen();
+    frames(1500);
+    const told: BoardFrame[] = [];
+    for (let tenth = 0; tenth < 50; tenth += 1) {
+      board.receive(`\n${encode({ kind: 'ask hello', command: tenth })}\n`.repeat(6));
+      told.push(...frames(100));
+    }
+    const sequences = told.flatMap((frame) => (frame.kind === 'sample' ? [frame.sequence] : []));
+    expect(sequences.length).toBeGreaterThanOrEqual(4);
+    expect(sequences).toEqual(sequences.map((_, index) => index + 1));
+    expect(told.filter((frame) => frame.kind === 'hello' && frame.boot !== 1)).toEqual([]);
+  });
+
   it('sends something though every converter is silent', () => {
     const { board, samples } = seen();
     samples(1500);

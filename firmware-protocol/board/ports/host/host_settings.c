@@ -33,13 +33,17 @@ int main(int count, char **arguments)
     struct settings wanted;
     struct settings kept;
     size_t channels;
+    long period;
+    char *end;
     memset(&wanted, 0, sizeof wanted);
     if (count != 5) return refuse("Four words are needed.");
     channels = strlen(arguments[3]);
     if (strlen(arguments[1]) > IDENTITY_MAXIMUM || channels < 1 || channels > CHANNELS_MAXIMUM)
         return refuse("An identity has 1 to 32 characters, a board 1 to 8 channels.");
     memcpy(wanted.identity, arguments[1], strlen(arguments[1]));
-    wanted.period = (uint16_t)strtoul(arguments[2], NULL, 10);
+    /* What is no number of 16 bits becomes 0, which no board takes. */
+    period = strtol(arguments[2], &end, 10);
+    wanted.period = (uint16_t)(*end == 0 && period > 0 && period <= UINT16_MAX ? period : 0);
     wanted.channels = (uint8_t)channels;
     memset(wanted.types, 'K', CHANNELS_MAXIMUM);
     memcpy(wanted.types, arguments[3], channels);
