@@ -11,7 +11,7 @@ export const reaches = (temperature: MilliCelsius, minimum: MilliCelsius): boole
 /** Maximum interpass and highest temperature: the limit passes. */
 export const staysWithin = (temperature: MilliCelsius, maximum: MilliCelsius): boolean => temperature <= maximum;
 /** Evenness: the limit passes. */
-export const isEven = (spread: Millikelvin, maximum: Millikelvin): boolean => spread <= maximum;
+const isEven = (spread: Millikelvin, maximum: Millikelvin): boolean => spread <= maximum;
 
 /** Window of heat input: both limits pass; a side that is not stated passes everything. */
 export const withinWindow = (

@@ -35,7 +35,7 @@ export function endContinuous(state: State, pass: PassState): void {
     note(state, 'interpass not judged', state.now, { pass: pass.pass });
 }
 
-export function intervalOf({ procedure }: Joint, details: PassStatus['details']): Milliseconds | undefined {
+function intervalOf({ procedure }: Joint, details: PassStatus['details']): Milliseconds | undefined {
   const every = procedure?.interpassEvery;
   if (every === undefined) return undefined;
   if (every !== 'revolution') return Math.round(every.minutes * 60_000) as Milliseconds;

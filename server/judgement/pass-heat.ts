@@ -31,7 +31,7 @@ export const standingOtherwise = (details: PassDetails, added: PassDetails): (ke
   );
 
 /** Kept with the pass; what is wrong with it is told once the pass has ended. */
-export function judgeHeat(state: State, pass: PassState): void {
+function judgeHeat(state: State, pass: PassState): void {
   pass.heat = heatOf(state.joint, pass);
   if (pass.endedAt === undefined) return;
   const found = findingOf(state, pass);

@@ -34,6 +34,21 @@ test('no barrels: a file defines something, and imports name the file that defin
   expect(sources.filter((file) => isBarrel(parsed(file)))).toEqual([]);
 });
 
+test('what a file exports, another one uses', () => {
+  const holders = new Map<string, number>();
+  for (const file of code)
+    for (const word of new Set(textOf(file).match(/[\w$]+/g))) holders.set(word, (holders.get(word) ?? 0) + 1);
+  const exported = sources.flatMap((file) =>
+    [...textOf(file).matchAll(/^export (?:async )?(?:const|function\*?|class) ([\w$]+)/gm)].map(
+      ([, name]) => [file, name!] as const,
+    ),
+  );
+  expect(exported.length).toBeGreaterThan(1000);
+  expect(exported.filter(([, name]) => holders.get(name) === 1).map(([file, name]) => `${name} in ${file}`)).toEqual(
+    [],
+  );
+});
+
 function isBarrel(source: ts.SourceFile): boolean {
   const passedOn = source.statements.filter(
     (each) => ts.isExportDeclaration(each) && each.moduleSpecifier !== undefined,

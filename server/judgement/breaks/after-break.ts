@@ -11,7 +11,7 @@ import type { BreakStatus } from './break-status.ts';
 export const limitToKeep = ({ limits }: State): MilliCelsius | undefined =>
   limits.maintenanceMinimum ?? limits.preheatMinimum;
 
-export function keptOf({ fellAt, unknown }: Break): BreakStatus['kept'] {
+function keptOf({ fellAt, unknown }: Break): BreakStatus['kept'] {
   if (fellAt !== undefined) return 'below';
   return unknown === true ? 'not known' : 'warm';
 }

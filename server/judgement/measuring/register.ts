@@ -79,7 +79,7 @@ export function takeInstrumentAct(state: Register, act: InstrumentAct): void {
   };
 }
 
-export function calibrationState({ now, failed }: InstrumentState, at: Instant): InstrumentStatus['calibration'] {
+function calibrationState({ now, failed }: InstrumentState, at: Instant): InstrumentStatus['calibration'] {
   if (failed) return 'failed';
   if (now.certificate === undefined && now.calibratedOn === undefined) return 'not known';
   return now.dueOn !== undefined && at > endOfDay(now.dueOn) ? 'overdue' : 'valid';
@@ -108,7 +108,7 @@ export function settleRegister(state: State): void {
 }
 
 /** Where the joint has a register, or the procedure asks for calibration whether or not anybody entered one. */
-export const isCalibrationAsked = ({ joint }: State): boolean =>
+const isCalibrationAsked = ({ joint }: State): boolean =>
   joint.instruments !== undefined || joint.procedure?.calibration === 'required';
 
 /** When a calibration that is in use runs out. */
@@ -133,7 +133,7 @@ export function calibrationGaps(state: State): Gap[] {
 }
 
 /** Of an instrument that is used at the instant; undefined where its calibration is shown. */
-export function gapOf(each: InstrumentState, at: Instant): Gap | undefined {
+function gapOf(each: InstrumentState, at: Instant): Gap | undefined {
   const instrument = each.entered.id;
   switch (calibrationState(each, at)) {
     case 'valid':

@@ -9,7 +9,7 @@ export interface Question {
   readonly count: number;
 }
 
-export const busErrors = [
+const busErrors = [
   'no answer',
   'broken answer',
   'another slave answered',
