@@ -74,6 +74,7 @@ export async function startStation(options: StationOptions): Promise<Station> {
     // The address first: a station that cannot be reached leaves no trace in the record.
     const address = await listen(http, options.httpPort, options.host);
     const errands = createErrands(folder, options.errandProgram);
+    opened.push(() => errands.close());
     const signOn = createSignOn({
       file: peopleFileOf(folder),
       now: () => clock.wall(),
@@ -153,6 +154,7 @@ export async function startStation(options: StationOptions): Promise<Station> {
     const keeper = stationLinks({ options, pipeline, signals, links, hearLink, claimedBy });
     opened.push(() => keeper.close());
     const captures = createCaptures(join(folder, 'captures'), clock, tell);
+    opened.push(() => captures.close());
     const diagnosis = linksRouter(
       linksDesk({
         ...{ options, pipeline, keeper, links, linkEvents, captures, claimedBy },
@@ -187,8 +189,10 @@ export async function startStation(options: StationOptions): Promise<Station> {
       outlook: pipeline.outlook,
       isAllowed: isSameOrigin,
     });
+    opened.push(() => live.close());
     pipeline.onStep(live.step);
     const pastCards = keepPastCards(record, errands.run);
+    opened.push(() => pastCards.end());
     if (signals !== undefined) pipeline.onStep(signals.step);
     pipeline.onRecordingChange(() => {
       const because = pipeline.notRecordingBecause();
@@ -222,7 +226,7 @@ export async function startStation(options: StationOptions): Promise<Station> {
       },
     };
   } catch (cause) {
-    for (const undo of opened.toReversed()) undo();
+    for (const undo of opened.toReversed()) await undo();
     throw cause;
   }
 }

@@ -1,7 +1,7 @@
 /** The station as a process: comes up, says where, and ends when asked, also while a demonstration plays its history. */
 import { spawn } from 'node:child_process';
 import { once } from 'node:events';
-import { mkdtempSync, rmSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import type { AddressInfo } from 'node:net';
 import { createServer } from 'node:net';
 import { tmpdir } from 'node:os';
@@ -56,6 +56,22 @@ async function served(signal: NodeJS.Signals, ...args: string[]): Promise<{ said
   const [status] = (await ended) as [number | null];
   return { said, status };
 }
+
+test('an instrument whose file cannot be read: says which, and ends with status 3', { timeout: 60_000 }, async () => {
+  const folder = mkdtempSync(join(tmpdir(), 'serve-test-'));
+  mkdirSync(`${folder}.connections`);
+  writeFileSync(join(`${folder}.connections`, 'Bay%202.json'), '{');
+  const args = ['server/launch.mjs', 'serve', '--http', '0', '--instruments', '--begin', '--data', folder];
+  const station = spawn(process.execPath, args, { cwd: root });
+  onTestFinished(() => void station.kill('SIGKILL'));
+  let said = '';
+  station.stderr.setEncoding('utf8').on('data', (text: string) => {
+    said += text;
+  });
+  const [status] = (await once(station, 'exit')) as [number | null];
+  expect(said).toMatch(/Bay%202\.json cannot be read: .*Put it right, or move it away/);
+  expect(status).toBe(3);
+});
 
 describe('an address that is taken', () => {
   test.each([
