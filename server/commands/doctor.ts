@@ -41,10 +41,12 @@ export const doctorOf = (computer: Computer): Command => {
         return refuse(command, '--station wants an address as http://127.0.0.1:4180', terminal);
       const view = await computer.ask(address);
       const isReading = view?.links.some(({ state }) => state === 'open') ?? false;
-      const wrong = [
+      // The station may say the same of a port as this command does.
+      const found = [
         ...(await tellPorts(asked.positionals, isReading, computer, terminal)),
         ...tellStation(view, address, terminal),
       ];
+      const wrong = [...new Set(found)];
       terminal.out('');
       terminal.out(wrong.length === 0 ? 'Nothing wrong was found.' : 'What to do:');
       for (const each of wrong) terminal.out(`  ${each}`);

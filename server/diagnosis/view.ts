@@ -70,7 +70,9 @@ function rowOf(port: string, link: Link, parts: DiagnosisParts): LinkRow {
     ...(advice === undefined ? {} : { advice }),
     ...(instrument === undefined ? {} : { read: instrument.counts }),
   };
-  const words = [...(rights === undefined ? [] : [rights]), ...plainWords(facts)];
+  const told = plainWords(facts);
+  // What the system says of rights is told once, by the words that know the group.
+  const words = rights === undefined ? told : [rights, ...told.slice(state === 'refused' && !leftAlone ? 1 : 0)];
   const said = board(port);
   const came = own?.lines(0).filter(({ way }) => way === 'in') ?? [];
   const last = came.at(-1)?.at;

@@ -1,11 +1,12 @@
 /** What a person is told who looks for what is wrong with a link: by page, by command, and by what is kept of it. */
 import { chmodSync, existsSync, readFileSync, writeFileSync } from 'node:fs';
+import { userInfo } from 'node:os';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { doctorOf } from '../../../server/commands/doctor.ts';
 import { createCaptures } from '../../../server/diagnosis/captures.ts';
 import { plainWords } from '../../../server/diagnosis/plain-words.ts';
-import { rightsProblem } from '../../../server/diagnosis/rights.ts';
+import { rightsProblem, rightsText } from '../../../server/diagnosis/rights.ts';
 import { linksView } from '../../../server/diagnosis/view.ts';
 import { limits } from '../../../server/measure/limits.ts';
 import { openRecord } from '../../../server/record/store.ts';
@@ -145,8 +146,21 @@ describe('rights', () => {
     if (process.getuid?.() === 0) return context.skip('the super-user may open everything');
     const path = join(temporaryFolder(), 'tty');
     writeFileSync(path, '');
-    chmodSync(path, 0);
-    expect(rightsProblem(path, 'linux')).toMatch(/usermod -aG \S+ \$USER/);
+    chmodSync(path, 0o060);
+    expect(rightsProblem(path, 'linux')).toContain(`${userInfo().username}"`);
+  });
+
+  it('name a group only where it may open the port, and never that of the super-user', () => {
+    const held = { mode: 0o20660, gid: 20, group: 'dialout', user: 'preheat', platform: 'linux' };
+    expect(rightsText(held)).toContain('"sudo usermod -aG dialout preheat"');
+    for (const other of [
+      { ...held, mode: 0o20600, group: 'plugdev' },
+      { ...held, gid: 0, group: 'root' },
+    ]) {
+      expect(rightsText(other)).toMatch(/no group of users may: let a udev rule/);
+      expect(rightsText(other)).not.toMatch(/-aG (plugdev|root)/);
+    }
+    expect(rightsText({ ...held, platform: 'darwin' })).toMatch(/of that group\.$/);
   });
 
   it('are no question where there is no such port, or no such rights', () => {
