@@ -85,7 +85,7 @@ const linkOf = (link: ConnectionLink, board: string): Link => ({
   counts: () => {
     const { good, errors } = link.counts(board);
     const linesBad = errors.reduce((sum, { times }) => sum + times, 0);
-    return { linesGood: good, linesBad, linesMissing: 0, bytesDropped: 0 };
+    return { linesGood: good, linesBad, linesMissing: 0, bytesDropped: 0, lately: link.lately(board) };
   },
   close: link.close,
 });

@@ -47,7 +47,7 @@ export interface Link {
    */
   send(frame: HostFrame): boolean;
   /** Over the life of the link, all openings together. */
-  counts(): LinkCounts;
+  counts(): LinkCounts & { readonly lately?: LatelyCounts };
   close(): Promise<void>;
 }
 

@@ -3,6 +3,7 @@ import type { Clock } from '../../measure/clock.ts';
 import { type Connection, connectedBy, placeOf } from '../../weld/connection/connection.ts';
 import type { SerialSettings } from '../../weld/connection/serial.ts';
 import type { WireEvent } from '../event.ts';
+import { createLately, type Lately, type LatelyCounts } from '../lately.ts';
 import type { Exchange } from '../modbus/question.ts';
 import type { OpenPort } from '../port.ts';
 import { portAdvice } from '../port-advice.ts';
@@ -49,6 +50,7 @@ export interface ConnectionLink {
   readonly connection: Connection;
   readonly instruments: readonly { readonly board: string; readonly port: string }[];
   counts(board: string): ReadCounts;
+  lately(board: string): LatelyCounts;
   close(): Promise<void>;
 }
 
@@ -67,7 +69,7 @@ export const openConnection = (options: ConnectionOptions): ConnectionLink => {
   const speakers = connectedBy(connection).map((instrument) =>
     createSpeaker({ connection, instrument, clock, onEvent }),
   );
-  const tally = createTally();
+  const tally = createTally(clock);
   const each = (tell: (speaker: Speaker) => void): void => speakers.forEach(tell);
   const kept = keepOpen({
     clock,
@@ -84,6 +86,7 @@ export const openConnection = (options: ConnectionOptions): ConnectionLink => {
     connection,
     instruments: speakers.map(({ instrument: { board, port } }) => ({ board, port })),
     counts: tally.of,
+    lately: tally.lately,
     close: kept.close,
   };
 };
@@ -127,21 +130,40 @@ export interface Tally {
   good(board: string): void;
   bad(board: string, what: string, detail: string): void;
   of(board: string): ReadCounts;
+  lately(board: string): LatelyCounts;
 }
 
-const createTally = (): Tally => {
-  const all = new Map<string, { good: number; errors: Map<string, number>; last?: string }>();
+interface Counted {
+  good: number;
+  readonly errors: Map<string, number>;
+  last?: string;
+}
+
+const soFar = ({ good, errors }: Counted): LatelyCounts => ({
+  ...{ linesGood: good, linesBad: [...errors.values()].reduce((sum, times) => sum + times, 0) },
+  ...{ linesMissing: 0, losses: 0, echoes: 0 },
+});
+
+const createTally = (clock: Clock): Tally => {
+  const all = new Map<string, Counted & { readonly lately: Lately }>();
   const at = (board: string) => {
-    const found = all.get(board) ?? { good: 0, errors: new Map<string, number>() };
-    all.set(board, found);
-    return found;
+    const found = all.get(board);
+    if (found !== undefined) return found;
+    const counted: Counted = { good: 0, errors: new Map() };
+    const made = Object.assign(counted, { lately: createLately(clock, () => soFar(counted)) });
+    all.set(board, made);
+    return made;
   };
   return {
+    lately: (board) => at(board).lately.of(),
     good(board) {
-      at(board).good += 1;
+      const count = at(board);
+      count.lately.note();
+      count.good += 1;
     },
     bad(board, what, detail) {
       const count = at(board);
+      count.lately.note();
       count.errors.set(what, (count.errors.get(what) ?? 0) + 1);
       count.last = detail;
     },

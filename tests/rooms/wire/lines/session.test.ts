@@ -84,6 +84,22 @@ test('a port from which nothing comes, or only what nobody understands, says so 
   ).toContain('not written like the pattern: "V=1"');
 });
 
+test('what went wrong more than an hour ago is counted, and is not what is wrong now', async () => {
+  const { clock, cable, link } = bench({});
+  await clock.advance(10);
+  cable.write('\nhello\nhello\n');
+  await clock.advance(10);
+  expect(link.lately('box')).toMatchObject({ linesGood: 0, linesBad: 2 });
+  // Within the silence that is allowed, so that the port stays open.
+  for (let seconds = 0; seconds < 2 * 3600; seconds += 2) {
+    cable.write('T=150\n');
+    await clock.advance(2000);
+  }
+  expect(link.counts('box').errors).toEqual([{ what: 'line not understood', times: 2 }]);
+  expect(link.lately('box').linesBad).toBe(0);
+  expect(link.lately('box').linesGood).toBeGreaterThan(1700);
+});
+
 test('what comes without the end of a line is told as that, and not as nothing', async () => {
   const { clock, cable, states } = bench({});
   await clock.advance(10);
