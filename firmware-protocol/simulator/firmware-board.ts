@@ -13,7 +13,7 @@ import { type ConverterFault, createConverter } from './converter.ts';
 import { createProcessor } from './processor.ts';
 import { memoryBytes, settingsMemory } from './settings.ts';
 
-export interface FirmwareBoardOptions extends Omit<BoardOptions, 'form' | 'boot' | 'linesKept'> {
+export interface FirmwareBoardOptions extends Omit<BoardOptions, 'form' | 'linesKept'> {
   readonly image: Uint16Array;
   readonly mainsHertz?: 50 | 60;
 }
@@ -56,6 +56,7 @@ export function createFirmwareBoard(options: FirmwareBoardOptions): FirmwareBoar
       thermocouples: letters(options),
       mainsHertz: options.mainsHertz ?? 50,
       simulated: true,
+      ...(options.boot === undefined ? {} : { starts: options.boot - 1 }),
     }),
   );
   let readyHangs = false;

@@ -8,11 +8,13 @@ export interface BoardSettings {
   readonly thermocouples: readonly ThermocoupleLetter[];
   readonly mainsHertz: 50 | 60;
   readonly simulated: boolean;
+  /** Starts that it has counted; none if not given. */
+  readonly starts?: number;
 }
 
 export const memoryBytes = 1_024;
 const version = 1;
-const places = { bits: 1, period: 2, channels: 4, types: 5, identity: 13, check: 45 } as const;
+const places = { bits: 1, period: 2, channels: 4, types: 5, identity: 13, check: 45, starts: 64 } as const;
 const [simulatedBit, sixtyHertzBit] = [1, 2];
 const channelsMaximum = 8;
 
@@ -35,5 +37,14 @@ export function settingsMemory(settings: BoardSettings): Uint8Array {
   const check = crc16(String.fromCharCode(...memory.subarray(0, places.check)));
   memory[places.check] = check & 0xff;
   memory[places.check + 1] = check >> 8;
+  if (settings.starts !== undefined) countStarts(memory, settings.starts);
   return memory;
+}
+
+/** In the first of the two places that are written in turn. */
+function countStarts(memory: Uint8Array, starts: number): void {
+  const view = new DataView(memory.buffer, memory.byteOffset + places.starts);
+  view.setUint32(0, starts, true);
+  const counted = memory.subarray(places.starts, places.starts + 4);
+  view.setUint16(4, crc16(String.fromCharCode(...counted)), true);
 }

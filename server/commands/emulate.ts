@@ -1,4 +1,5 @@
 /** `emulate`: a simulated board behind a pseudo-terminal, for a station in a second terminal to serve from. */
+import { randomInt } from 'node:crypto';
 import type { Board } from '../../firmware-protocol/emulator/board.ts';
 import type { Mishap } from '../../firmware-protocol/emulator/mishaps/mishap.ts';
 import { keepPace, readDemonstrationJoint } from '../station/demonstration.ts';
@@ -87,11 +88,15 @@ const options = {
   mishap: { type: 'string', multiple: true },
 } as const;
 
-/** The simulator is loaded where it is asked for: nothing else needs it. */
+/**
+ * The simulator is loaded where it is asked for: nothing else needs it. A board that is not kept cannot count its starts,
+ * so it draws their number, as PROTOCOL.md has it: started again it is known as started again.
+ */
 async function boardFor(joint: Joint, mishaps: Mishap[], firmware: boolean): Promise<Board> {
-  if (!firmware) return boardOf(joint, 1000, 20, mishaps);
+  const boot = randomInt(1, 0xffff_ffff);
+  if (!firmware) return boardOf(joint, 1000, 20, mishaps, boot);
   const { firmwareBoardOf } = await import('../station/firmware-board.ts');
-  return firmwareBoardOf(firmwareImage, joint, 1000, 20, mishaps);
+  return firmwareBoardOf(firmwareImage, joint, 1000, 20, mishaps, boot);
 }
 
 function mishapsOf(texts: readonly string[], joint: Joint, terminal: Terminal): Mishap[] | number {

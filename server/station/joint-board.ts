@@ -23,6 +23,7 @@ export function boardOptionsOf(
   periodMilliseconds = 1000,
   seed = 20,
   mishaps: BoardOptions['mishaps'] = [],
+  boot = 1,
 ): BoardOptions {
   const [first] = joint.probes;
   if (first === undefined) throw new RangeError('a joint without probes has no board');
@@ -33,7 +34,7 @@ export function boardOptionsOf(
     where: place === undefined ? { at: 'air' } : placeOn(joint.parts, place),
   }));
   const parts = joint.parts.map((part) => partOf(joint, part));
-  return { identity: first.board, seed, periodMilliseconds, parts, channels, mishaps };
+  return { identity: first.board, seed, boot, periodMilliseconds, parts, channels, mishaps };
 }
 
 function placeOn(parts: readonly Part[], { part, face, distanceMillimetres }: Place): EmulatedPlace {

@@ -26,13 +26,14 @@ interface Seen {
   tell(frame: HostFrame): void;
 }
 
-function seen(mainsHertz: 50 | 60 = 50): Seen {
+function seen(mainsHertz: 50 | 60 = 50, boot = 1): Seen {
   const signals: Signals[] = [];
   const board = createFirmwareBoard({
     image,
     identity: 'PB-0042',
     seed: 3,
     mainsHertz,
+    boot,
     channels: channels.map((channel) => ({
       channel,
       thermocouple: channel === 3 ? 'J' : 'K',
@@ -201,6 +202,13 @@ describe('the firmware in a simulated processor', () => {
     frames(4000);
     expect(board.outputs().permission).toBe('withheld');
     expect(board.ramLeft()).toBeGreaterThan(96);
+  });
+
+  it('goes on counting from the starts that its memory holds', () => {
+    const { board, frames } = seen(50, 4_000_000_000);
+    expect(frames(500)[0]).toMatchObject({ kind: 'hello', boot: 4_000_000_000 });
+    board.reboot();
+    expect(frames(500)[0]).toMatchObject({ kind: 'hello', boot: 4_000_000_001 });
   });
 
   it('counts its starts, and is deaf to noise between commands', () => {
