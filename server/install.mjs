@@ -56,16 +56,23 @@ export function run(program, args, options = {}) {
   });
 }
 
+/** Whoever runs a service need not own the program; who does has brought it up to date and not built it yet. */
+const cannotWrite = (cause) =>
+  new LaunchFailure(
+    `The program is not installed or not built as it stands, and ${root} cannot be written by this user: ${cause.message}\n` +
+      'As the user to whom that folder belongs run there once: npm run build\nThen start it again.',
+  );
+
 /** One installation or build at a time in this folder; a lock left by a process that is gone is taken over. */
 export async function holdingTheLock(name, work) {
   const lock = join(root, '.build', `.${name}-lock`);
-  mkdirSync(dirname(lock), { recursive: true });
   for (let told = false; ; told = true) {
     try {
+      mkdirSync(dirname(lock), { recursive: true });
       writeFileSync(lock, String(process.pid), { flag: 'wx' });
       break;
     } catch (cause) {
-      if (cause.code !== 'EEXIST') throw new LaunchFailure(`Cannot write in ${root}: ${cause.message}`);
+      if (cause.code !== 'EEXIST' || cause.path !== lock) throw cannotWrite(cause);
     }
     const holder = Number(readFileOr(lock, '0'));
     if (!isRunning(holder) || isOlderThanAnyStep(lock)) rmSync(lock, { force: true });

@@ -64,6 +64,15 @@ test('leaves alone what a link of that name leads to: it belongs to another chec
   rmSync(elsewhere, { recursive: true });
 });
 
+test('says who has to do it once where this user may not write, as where a service starts what was brought up to date', () => {
+  // A file where the folder should be refuses the super-user too.
+  writeFileSync(join(folder, '.build'), '');
+  const launched = run([join(folder, 'server', 'launch.mjs'), 'doctor']);
+  expect({ status: launched.status, stdout: launched.stdout }).toEqual({ status: 3, stdout: '' });
+  expect(launched.stderr).toMatch(/cannot be written[\s\S]*npm run build[\s\S]*start it again/);
+  expect(launched.stderr).not.toMatch(/^ +at /m);
+});
+
 test('installs by the lock with what tests and builds need, and says nothing on standard output', () => {
   const { status, stdout, stderr } = install();
   expect({ status, stdout }).toEqual({ status: 0, stdout: '' });
