@@ -12,16 +12,19 @@ import { type Capture, CaptureProblem, readCapture } from '../wire/capture.ts';
 import { holeText } from '../wording/hole.ts';
 import { readArguments, refuse } from './arguments.ts';
 import { type Command, exitStatus, type Terminal } from './command.ts';
+import { readConnectionFiles } from './connection-file.ts';
 import { readJointFile } from './joint-file.ts';
 import { judgeAnswer, judgeText, timeOut } from './judge-answer.ts';
 
-const help = `replay CAPTURE --joint JOINT.json [--data FOLDER] [--json]
+const help = `replay CAPTURE --joint JOINT.json [--connect FILE] [--data FOLDER] [--json]
 
 Plays a capture of a port (page Links of a station, button Capture) through the same trip as on the day: lines are
 checked, readings made, judged and recorded, with the times of the capture. The record says that it was replayed,
 never that it was measured. Shows what the link saw, and what the judge says.
 
   --joint JOINT.json  the joint whose probes are on the board of the capture
+  --connect FILE      how its instruments are read, where no board was on that port: the file as kept in
+                      FOLDER.connections, or as given to serve
   --data FOLDER       a new record is begun in that folder, and kept; a temporary one if not given
   --json              the answer as JSON
   --help              this page
@@ -33,7 +36,12 @@ export const replay: Command = {
   summary: 'a capture of a port through the same trip again',
   help,
   async run(args, terminal) {
-    const options = { joint: { type: 'string' }, data: { type: 'string' }, json: { type: 'boolean' } } as const;
+    const options = {
+      joint: { type: 'string' },
+      connect: { type: 'string' },
+      data: { type: 'string' },
+      json: { type: 'boolean' },
+    } as const;
     const asked = readArguments(replay, options, args, terminal);
     if (typeof asked === 'number') return asked;
     const { values, positionals } = asked;
@@ -42,7 +50,11 @@ export const replay: Command = {
     if (values.joint === undefined) return refuse(replay, 'say with --joint which joint its probes are on', terminal);
     const capture = readCaptureFile(path, terminal);
     const entered = await readJointFile(values.joint, terminal);
-    if (capture === undefined || entered === undefined) return exitStatus.failed;
+    const connected = values.connect === undefined ? [] : await readConnectionFiles([values.connect], [], terminal);
+    if (capture === undefined || entered === undefined || connected === undefined) return exitStatus.failed;
+    const [connection] = connected;
+    if (connection?.kind === 'modbus tcp' || connection?.kind === 'csv folder')
+      return refuse(replay, `${values.connect} describes no line of which a capture can be made`, terminal);
     const folder = values.data ?? mkdtempSync(join(tmpdir(), 'preheat-ledger-replay-'));
     const clock = createFastClock(Date.now() - capture.begun);
     const program = readProgram();
@@ -61,6 +73,7 @@ export const replay: Command = {
         capture,
         name,
         joint: entered,
+        ...(connection === undefined ? {} : { connection }),
         openedBy: 'replay',
         store: record,
         clock,
@@ -89,7 +102,7 @@ function tell(played: Replayed, folder: string, asJson: boolean, terminal: Termi
     terminal.out(`${(milliseconds / 1000).toFixed(1).padStart(8)} s  ${state}: ${cause}`);
   const bad = Object.entries(counts.faults).map(([fault, times]) => `${times} ${fault}`);
   terminal.out(
-    `Boards: ${boards.join(', ') || 'none said hello'}. ${samples} readings of a board, ${late} of them late; ${counts.linesBad} lines not taken${bad.length === 0 ? '' : ` (${bad.join(', ')})`}.`,
+    `Heard: ${boards.join(', ') || 'no board said hello'}. ${samples} readings, ${late} of them late; ${counts.linesBad} lines not taken${bad.length === 0 ? '' : ` (${bad.join(', ')})`}.`,
   );
   for (const hole of holes) terminal.out(holeText({ kind: 'hole', board: boards[0] ?? '', ...hole }));
   terminal.out('');

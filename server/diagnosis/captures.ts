@@ -5,17 +5,19 @@ import type { Clock } from '../measure/clock.ts';
 import { limits } from '../measure/limits.ts';
 import { type Instant, milliseconds } from '../measure/quantity.ts';
 import { captureHead, captureIsFull, captureLine } from '../wire/capture.ts';
-import type { BoardLink } from '../wire/serial-link.ts';
+import type { Heard } from './heard.ts';
 
 export interface Captures {
   /** Its name. A capture of the same port that runs goes on, and its name is answered. Throws where the disk refuses. */
-  begin(port: string, link: BoardLink, minutes: number): string;
+  begin(port: string, bytes: HeardBytes, minutes: number): string;
   end(port: string): void;
   running(port: string): { readonly name: string; readonly until: Instant } | undefined;
   list(): { readonly name: string; readonly bytes: number; readonly isRunning: boolean }[];
   read(name: string): Uint8Array | undefined;
   close(): void;
 }
+
+type HeardBytes = NonNullable<Heard['bytes']>;
 
 interface Running {
   readonly name: string;
@@ -29,7 +31,7 @@ const named = /^[0-9T-]{10,40}Z?-[A-Za-z0-9._-]{1,60}\.capture$/;
 export function createCaptures(folder: string, clock: Clock, tell: (line: string) => void): Captures {
   const running = new Map<string, Running>();
 
-  const begin = (port: string, link: BoardLink, minutes: number): string => {
+  const begin = (port: string, bytesOf: HeardBytes, minutes: number): string => {
     const known = running.get(port);
     if (known !== undefined) return known.name;
     mkdirSync(folder, { recursive: true });
@@ -51,7 +53,7 @@ export function createCaptures(folder: string, clock: Clock, tell: (line: string
       bytes += waiting.length;
       waiting = '';
     };
-    const untap = link.tap(({ kind, text, monotonic }) => {
+    const untap = bytesOf.tap(({ kind, text, monotonic }) => {
       waiting += captureLine({ kind, text, milliseconds: monotonic - began });
     });
     const stop = (isWritable = true): void => {
@@ -66,12 +68,7 @@ export function createCaptures(folder: string, clock: Clock, tell: (line: string
       else if (running.has(port)) cancel = clock.after(flushEvery, eachSecond);
     };
     running.set(port, { name, until: (clock.wall() + minutes * 60_000) as Instant, stop });
-    // As if it were opened here: whoever plays it needs an opening and a hello before the first reading.
-    // The line feed stands for the cut line that a real opening begins with.
-    if (link.send({ kind: 'ask hello', command: 65_534 }))
-      waiting +=
-        captureLine({ kind: 'open', milliseconds: 0, text: String(link.baudRate()) }) +
-        captureLine({ kind: 'in', milliseconds: 0, text: '\n' });
+    for (const event of bytesOf.asOpened()) waiting += captureLine({ ...event, milliseconds: 0 });
     cancel = clock.after(flushEvery, eachSecond);
     return name;
   };

@@ -15,12 +15,12 @@ import { z } from 'zod';
 import { limits } from '../measure/limits.ts';
 import type { LinksView } from '../screen/links-view.ts';
 import { problems } from '../weld/problems.ts';
-import type { BoardLink } from '../wire/serial-link.ts';
 import type { Captures } from './captures.ts';
+import type { Heard } from './heard.ts';
 
 export interface LinksDesk {
   view(): LinksView;
-  link(port: string): BoardLink | undefined;
+  heard(port: string): Heard | undefined;
   /** False where the station does not read that port. */
   retry(port: string): boolean;
   readonly captures: Captures;
@@ -28,16 +28,16 @@ export interface LinksDesk {
 
 const portSchema = z.object({ port: z.string().min(1).max(400) });
 const captureSchema = portSchema.extend({ minutes: z.number().min(1).max(limits.captureMinutesMaximum) });
-const notFound = { because: 'this station reads no board on that port' };
+const notFound = { because: 'this station hears no line on that port' };
 
-export function linksRouter({ view, link, retry, captures }: LinksDesk): Router {
+export function linksRouter({ view, heard, retry, captures }: LinksDesk): Router {
   const router = express.Router();
   const json = express.json({ limit: 10_000 });
 
   router.get('/links', (_request, response) => void response.json(view()));
 
   router.get('/links/lines', (request, response) => {
-    const found = link(String(request.query.port ?? ''));
+    const found = heard(String(request.query.port ?? ''));
     const after = Number(request.query.after ?? 0);
     if (found === undefined) return void response.status(404).json(notFound);
     response.json(found.lines(Number.isSafeInteger(after) ? after : 0));
@@ -53,15 +53,15 @@ export function linksRouter({ view, link, retry, captures }: LinksDesk): Router 
   router.post('/links/capture', json, (request, response) => {
     const asked = readBody(captureSchema, request.body, response);
     if (asked === undefined) return;
-    const found = link(asked.port);
-    if (found === undefined) return void response.status(404).json(notFound);
-    response.status(201).json({ name: captures.begin(asked.port, found, asked.minutes) });
+    const found = heard(asked.port);
+    if (found?.bytes === undefined) return void response.status(404).json(notFound);
+    response.status(201).json({ name: captures.begin(found.port, found.bytes, asked.minutes) });
   });
 
   router.post('/links/capture-end', json, (request, response) => {
     const asked = readBody(portSchema, request.body, response);
     if (asked === undefined) return;
-    captures.end(asked.port);
+    captures.end(heard(asked.port)?.port ?? asked.port);
     response.json({});
   });
 

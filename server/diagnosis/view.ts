@@ -9,6 +9,7 @@ import type { ListedPort } from '../wire/port-identity.ts';
 import type { BoardLink, Link } from '../wire/serial-link.ts';
 import type { Captures } from './captures.ts';
 import { hardwareText } from './hardware.ts';
+import type { Heard } from './heard.ts';
 import { plainWords } from './plain-words.ts';
 import { rightsProblem } from './rights.ts';
 
@@ -17,6 +18,7 @@ export interface DiagnosisParts {
   readonly platform: string;
   /** All links, also those of connected instruments. */
   readonly links: ReadonlyMap<string, Link>;
+  readonly heard: (port: string) => Heard | undefined;
   readonly boardLink: (port: string) => BoardLink | undefined;
   readonly events: ReadonlyMap<string, WireEvent & { type: 'link' }>;
   readonly board: (port: string) => { readonly board: string; readonly simulated: boolean } | undefined;
@@ -74,9 +76,10 @@ function rowOf(port: string, link: Link, parts: DiagnosisParts): LinkRow {
   // What the system says of rights is told once, by the words that know the group.
   const words = rights === undefined ? told : [rights, ...told.slice(state === 'refused' && !leftAlone ? 1 : 0)];
   const said = board(port);
-  const came = own?.lines(0).filter(({ way }) => way === 'in') ?? [];
+  const heard = parts.heard(port);
+  const came = heard?.lines(0).filter(({ way }) => way === 'in') ?? [];
   const last = came.at(-1)?.at;
-  const capturing = captures.running(port);
+  const capturing = heard && captures.running(heard.port);
   return {
     port,
     state,
@@ -86,6 +89,8 @@ function rowOf(port: string, link: Link, parts: DiagnosisParts): LinkRow {
     words: words.length === 0 ? ['Reads well.'] : words,
     isWell: words.length === 0,
     isBoardPort: own !== undefined,
+    isHeard: heard !== undefined,
+    canCapture: heard?.bytes !== undefined,
     linesGood: counts.linesGood,
     linesBad: counts.linesBad,
     linesMissing: counts.linesMissing,
@@ -99,8 +104,11 @@ function rowOf(port: string, link: Link, parts: DiagnosisParts): LinkRow {
           baudRate: own.baudRate(),
           openings: own.counts().openings,
           losses: own.counts().losses,
-          linesPerSecond: came.filter(({ at }) => at > now - recent).length / (recent / 1000),
         }),
+    // Of slaves that share a line nobody knows here whose answer it is.
+    ...(heard === undefined || heard.port !== port
+      ? {}
+      : { linesPerSecond: came.filter(({ at }) => at > now - recent).length / (recent / 1000) }),
     ...(last === undefined ? {} : { lastAt: last }),
     ...(capturing === undefined ? {} : { capturing: { name: capturing.name, until: capturing.until } }),
   };

@@ -24,8 +24,11 @@ export interface LinkRow {
   readonly baudRate?: number;
   readonly openings?: number;
   readonly losses?: number;
-  /** It can be tried, watched and captured here. */
+  /** It can be tried here. */
   readonly isBoardPort: boolean;
+  /** Its lines can be shown, and all that goes over it captured. */
+  readonly isHeard: boolean;
+  readonly canCapture: boolean;
   readonly capturing?: { readonly name: string; readonly until: Instant };
 }
 

@@ -1,4 +1,6 @@
 /** The connected instruments of a station: opened as their files describe, put among its links, taken away again. */
+
+import { type Heard, heardConnection } from '../diagnosis/heard.ts';
 import type { Clock } from '../measure/clock.ts';
 import type { PortIdentity } from '../trip/boards.ts';
 import { type Connection, connectedBy, placeOf } from '../weld/connection/connection.ts';
@@ -19,7 +21,9 @@ export interface Connections {
   end(name: string): Promise<void>;
   all(): readonly Connection[];
   /** How the instrument at that port was read; undefined for a board. */
-  read(port: string): { readonly connection: Connection; readonly counts: ReadCounts } | undefined;
+  read(
+    port: string,
+  ): { readonly connection: Connection; readonly counts: ReadCounts; readonly heard?: Heard } | undefined;
   close(): Promise<void>;
 }
 
@@ -69,7 +73,14 @@ export const createConnections = (options: ConnectionsOptions): Connections => {
     read(port) {
       for (const link of open) {
         const instrument = link.instruments.find((each) => each.port === port);
-        if (instrument !== undefined) return { connection: link.connection, counts: link.counts(instrument.board) };
+        if (instrument === undefined) continue;
+        const { connection, overheard } = link;
+        return {
+          connection,
+          counts: link.counts(instrument.board),
+          // A folder is no line: its files can be looked at.
+          ...(connection.kind === 'csv folder' ? {} : { heard: heardConnection(connection, overheard) }),
+        };
       }
       return undefined;
     },

@@ -1,6 +1,7 @@
 /** The links of a station: each port that it may open, tied to the trip, the signals and the terminal. */
 import type { Reply } from '../../firmware-protocol/codec/frame.ts';
 import type { Captures } from '../diagnosis/captures.ts';
+import { type Heard, heardBoard } from '../diagnosis/heard.ts';
 import type { LinksDesk } from '../diagnosis/router.ts';
 import { linksView } from '../diagnosis/view.ts';
 import type { Pipeline } from '../pipeline.ts';
@@ -82,15 +83,20 @@ export function linksDesk(parts: {
   readonly instrument: Connections['read'];
 }): LinksDesk {
   const { options, pipeline, keeper, links, linkEvents, captures, claimedBy, instrument } = parts;
+  const heard = (port: string): Heard | undefined => {
+    const board = keeper.links.get(port);
+    return board === undefined ? instrument(port)?.heard : heardBoard(port, board);
+  };
   return {
     captures,
-    link: (port) => keeper.links.get(port),
+    heard,
     retry: keeper.retry,
     view: () =>
       linksView({
         now: options.clock.wall(),
         platform: options.platform,
         links,
+        heard,
         boardLink: (port) => keeper.links.get(port),
         events: linkEvents,
         board: (port) => {

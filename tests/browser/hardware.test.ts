@@ -158,6 +158,28 @@ describe.skipIf(terminal === undefined)(subject, () => {
     await kept.getByText('MODULE-1: is read').waitFor();
     await look(page, 'instruments-kept');
     expect(keptConnections(folder).map(({ name }) => name)).toEqual(['Bay 2', 'Hand meter']);
+
+    // What goes over their lines can be seen, and captured where it is bytes.
+    await page.goto(`${address}#/links`);
+    const meter = page.getByRole('article', { name: terminal!.path });
+    await meter.getByRole('button', { name: 'Show the lines' }).click();
+    await meter
+      .getByText(/^T1=151\.2 T2=OPEN/)
+      .first()
+      .waitFor();
+    await meter.getByText('READ?').first().waitFor();
+    await meter.getByRole('button', { name: 'Capture 10 min' }).click();
+    await meter.getByText('The capture runs; it is listed below.').waitFor();
+    const bay = page.getByRole('article', { name: /^127\.0\.0\.1/ });
+    await bay.getByRole('button', { name: 'Show the lines' }).click();
+    await bay.getByText('slave 3, input registers 0 to 1 (the first is 0)').first().waitFor();
+    await bay
+      .getByText(/^1501 32767/)
+      .first()
+      .waitFor();
+    expect(await bay.getByRole('button', { name: /Capture/ }).count()).toBe(0);
+    await look(page, 'links-instruments');
+    await page.goto(`${address}#/instruments`);
     await kept
       .getByRole('listitem')
       .filter({ hasText: 'Hand meter' })

@@ -11,6 +11,7 @@ import { type Files, openFolder } from './folder-session.ts';
 import { keepOpen, type Session } from './keep-open.ts';
 import { openLines } from './lines-session.ts';
 import { openTcp } from './modbus-tcp.ts';
+import { type Overheard, overhear } from './overheard.ts';
 import { openRtu } from './rtu-session.ts';
 import { createSpeaker, type Speaker } from './speaker.ts';
 
@@ -51,6 +52,7 @@ export interface ConnectionLink {
   readonly instruments: readonly { readonly board: string; readonly port: string }[];
   counts(board: string): ReadCounts;
   lately(board: string): LatelyCounts;
+  readonly overheard: Overheard;
   close(): Promise<void>;
 }
 
@@ -70,10 +72,12 @@ export const openConnection = (options: ConnectionOptions): ConnectionLink => {
     createSpeaker({ connection, instrument, clock, onEvent }),
   );
   const tally = createTally(clock);
+  const overheard = overhear(clock, connection.kind);
+  const outside = heardBy(overheard, options.outside);
   const each = (tell: (speaker: Speaker) => void): void => speakers.forEach(tell);
   const kept = keepOpen({
     clock,
-    open: (lose) => openSession({ ...options, speakers, tally, lose, advice: lookAt[connection.kind] }),
+    open: (lose) => openSession({ ...options, outside, speakers, tally, lose, advice: lookAt[connection.kind] }),
     onOpening: () => each((speaker) => speaker.say('opening', `opening ${placeOf(connection)}`)),
     onLost: (cause, spoke) =>
       each((speaker) => (spoke ? speaker.say('lost', cause) : speaker.say('refused', cause, lookAt[connection.kind]))),
@@ -87,9 +91,17 @@ export const openConnection = (options: ConnectionOptions): ConnectionLink => {
     instruments: speakers.map(({ instrument: { board, port } }) => ({ board, port })),
     counts: tally.of,
     lately: tally.lately,
+    overheard,
     close: kept.close,
   };
 };
+
+const heardBy = (overheard: Overheard, { serial, network, modbusTcp, files }: Outside): Outside => ({
+  serial: (settings) => overheard.port(serial(settings), String(settings.baud)),
+  network: overheard.port(network, ''),
+  modbusTcp: async (...where) => overheard.exchange(await modbusTcp(...where)),
+  files,
+});
 
 function openSession(options: SessionOptions<Connection>): Promise<Session> {
   const { connection } = options;

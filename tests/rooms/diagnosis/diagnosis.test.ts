@@ -5,6 +5,7 @@ import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { doctorOf } from '../../../server/commands/doctor.ts';
 import { createCaptures } from '../../../server/diagnosis/captures.ts';
+import { heardBoard } from '../../../server/diagnosis/heard.ts';
 import { plainWords } from '../../../server/diagnosis/plain-words.ts';
 import { rightsProblem, rightsText } from '../../../server/diagnosis/rights.ts';
 import { linksView } from '../../../server/diagnosis/view.ts';
@@ -118,7 +119,7 @@ describe('the words for an instrument that is no board', () => {
     const event = { type: 'link', port, state, cause: 'slave 3: no answer', advice: 'See that it has power.' } as never;
     return linksView({
       ...{ now: 0 as never, platform: 'linux', links: new Map([[port, link]]), events: new Map([[port, event]]) },
-      ...{ boardLink: () => undefined, board: () => undefined, claimedBy: () => undefined },
+      ...{ heard: () => undefined, boardLink: () => undefined, board: () => undefined, claimedBy: () => undefined },
       instrument: () => ({ connection, counts }),
       listed: [{ path: '/dev/ttyUSB0', vendorId: '1a86', productId: '7523' }],
       captures: { list: () => [], running: () => undefined } as never,
@@ -218,8 +219,8 @@ describe('a capture of a running link', () => {
     await bench.run(3000);
     const folder = join(temporaryFolder(), 'captures');
     const captures = createCaptures(folder, bench.clock, () => {});
-    const name = captures.begin('/dev/tty USB0', bench.link, 1);
-    expect(captures.begin('/dev/tty USB0', bench.link, 1)).toBe(name);
+    const name = captures.begin('/dev/tty USB0', heardBoard('/dev/tty USB0', bench.link).bytes!, 1);
+    expect(captures.begin('/dev/tty USB0', heardBoard('/dev/tty USB0', bench.link).bytes!, 1)).toBe(name);
     await bench.run(5000);
     expect(captures.running('/dev/tty USB0')?.name).toBe(name);
     await bench.run(60_000);
@@ -250,11 +251,11 @@ describe('a capture of a running link', () => {
     const bench = setUp(oneBoard());
     const folder = join(temporaryFolder(), 'captures');
     const captures = createCaptures(folder, bench.clock, () => {});
-    const first = captures.begin('A', bench.link, 1);
+    const first = captures.begin('A', heardBoard('A', bench.link).bytes!, 1);
     for (let count = 0; count < limits.capturesKept; count += 1) {
       captures.end('A');
       await bench.clock.advance(1000);
-      captures.begin('A', bench.link, 1);
+      captures.begin('A', heardBoard('A', bench.link).bytes!, 1);
     }
     captures.close();
     expect(captures.list()).toHaveLength(limits.capturesKept);

@@ -95,9 +95,9 @@ function OneLink({ link }: { readonly link: LinkRow }) {
         ))}
       </ul>
       <p>{countsText(link)}</p>
-      {link.isBoardPort && (
+      {link.isHeard && (
         <div class="row wrap">
-          {link.state !== 'open' && (
+          {link.isBoardPort && link.state !== 'open' && (
             <button type="button" onClick={() => void send('/api/links/retry', { port }, 'It is tried now.')}>
               Try again
             </button>
@@ -111,7 +111,7 @@ function OneLink({ link }: { readonly link: LinkRow }) {
           >
             {isWatched.value ? 'Hide the lines' : 'Show the lines'}
           </button>
-          {capturing === undefined ? (
+          {!link.canCapture ? null : capturing === undefined ? (
             <button
               type="button"
               onClick={() =>
@@ -135,7 +135,7 @@ function OneLink({ link }: { readonly link: LinkRow }) {
           <span role="status">{said.value}</span>
         </div>
       )}
-      {isWatched.value && <RawLines port={port} />}
+      {isWatched.value && <RawLines port={port} isBoard={link.isBoardPort} />}
     </article>
   );
 }

@@ -8,7 +8,8 @@ import { clockText } from '../../format/time.ts';
 const shown = 40;
 const askEvery = 1_000;
 
-export function RawLines({ port }: { readonly port: string }) {
+export function RawLines({ port, isBoard }: { readonly port: string; readonly isBoard: boolean }) {
+  const other = isBoard ? 'board' : 'instrument';
   const lines = useSignal<readonly RawLineView[]>([]);
   useEffect(() => {
     let over = false;
@@ -34,7 +35,7 @@ export function RawLines({ port }: { readonly port: string }) {
       {lines.value.toReversed().map(({ number, at, way, text, fault }) => (
         <li key={number} class={fault === undefined ? way : 'bad'}>
           <span class="aside">
-            {clockText(at)} {way === 'in' ? 'from board' : 'to board'}
+            {clockText(at)} {way === 'in' ? `from ${other}` : `to ${other}`}
             {fault === undefined ? '' : ` · not taken: ${fault}`}
           </span>
           <code>{printable(text)}</code>
