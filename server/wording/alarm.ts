@@ -76,7 +76,7 @@ const words: Readonly<Record<AlarmKind, Omit<AlarmWords, 'what'>>> = {
     firstCheck: 'Turn the heat on. Before going on, see what the procedure asks after such a fall.',
   },
   'board silent': {
-    why: 'Nothing is known of these places, so that no pass there can be judged.',
+    why: 'While it is silent nothing is known of these places, and no pass that starts can be judged there. Once it is heard again this stands for five minutes more, in case it goes again.',
     firstCheck: 'See whether the board has power and its cable is plugged in at both ends.',
   },
   'probe fault': {
