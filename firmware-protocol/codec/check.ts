@@ -10,10 +10,17 @@ export const crc16 = (text: string): number => {
   return crc;
 };
 
-/** Check value over the first so many bytes. */
+/** The same over the first so many bytes, four at a time: a step waits for the one before, its four lookups do not. */
 export const crc16OfBytes = (bytes: Uint8Array, length: number): number => {
   let crc = begin;
-  for (let index = 0; index < length; index += 1) crc = further(crc, bytes[index]!);
+  let at = 0;
+  for (; at + 4 <= length; at += 4)
+    crc =
+      ofByteAndThree[(crc >> 8) ^ bytes[at]!]! ^
+      ofByteAndTwo[(crc & 0xff) ^ bytes[at + 1]!]! ^
+      ofByteAndOne[bytes[at + 2]!]! ^
+      ofByte[bytes[at + 3]!]!;
+  for (; at < length; at += 1) crc = further(crc, bytes[at]!);
   return crc;
 };
 
@@ -27,6 +34,11 @@ const ofByte = Uint16Array.from({ length: 256 }, (_, byte) => {
 });
 
 const further = (crc: number, byte: number): number => ((crc << 8) & 0xffff) ^ ofByte[(crc >> 8) ^ byte]!;
+
+/** The same of a byte and so many zeros behind it. */
+const ofByteAndOne = ofByte.map((crc) => further(crc, 0));
+const ofByteAndTwo = ofByteAndOne.map((crc) => further(crc, 0));
+const ofByteAndThree = ofByteAndTwo.map((crc) => further(crc, 0));
 
 /** A line without its check value becomes a whole line: a space, a tilde, four small hexadecimal digits. */
 export const withCheck = (content: string): string => `${content} ~${checkText(content)}`;

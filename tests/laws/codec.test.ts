@@ -1,8 +1,8 @@
 /** Laws of the codec: what is written is read back, whatever comes is answered, damage is seen. */
 import fc from 'fast-check';
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, test } from 'vitest';
 import { bounds } from '../../firmware-protocol/codec/bounds.ts';
-import { withCheck } from '../../firmware-protocol/codec/check.ts';
+import { crc16, crc16OfBytes, withCheck } from '../../firmware-protocol/codec/check.ts';
 import { decode, decodeByFields } from '../../firmware-protocol/codec/decode.ts';
 import { encode } from '../../firmware-protocol/codec/encode.ts';
 import { plainSample } from '../../firmware-protocol/codec/plain-sample.ts';
@@ -78,6 +78,16 @@ describe('any text', () => {
       }),
     );
   });
+});
+
+test('the check value of bytes is that of their characters', () => {
+  fc.assert(
+    fc.property(fc.uint8Array({ maxLength: 40 }), fc.nat({ max: 40 }), (bytes, length) => {
+      const first = bytes.subarray(0, Math.min(length, bytes.length));
+      expect(crc16OfBytes(bytes, first.length)).toBe(crc16(Buffer.from(first).toString('latin1')));
+    }),
+  );
+  expect(crc16OfBytes(Buffer.from('123456789'), 9)).toBe(0x29b1);
 });
 
 describe('the short way of a plain sample', () => {
