@@ -5,6 +5,7 @@
  */
 import { parseArgs } from 'node:util';
 import { configDefaults, defineConfig } from 'vitest/config';
+import { BaseSequencer, type TestSpecification } from 'vitest/node';
 
 const looking = ['tests/browser/**'];
 const alone = ['tests/crash/**', 'tests/simulation/**', 'tests/tidy/count.test.ts'];
@@ -16,6 +17,28 @@ const unwanted = [...configDefaults.exclude, '.build/**'];
 const { values } = parseArgs({ options: { dir: { type: 'string' } }, strict: false });
 const within = typeof values.dir === 'string' ? { dir: values.dir } : {};
 
+/** Begun first in their group, or one of them runs on while nobody has anything left to do beside it. */
+const longest = [
+  'shift',
+  'heap',
+  'whole-job',
+  'passes',
+  'trust',
+  'blindness',
+  'sound',
+  'break-and-repair',
+  'scenarios',
+];
+const isLong = ({ moduleId }: TestSpecification): boolean =>
+  longest.some((name) => moduleId.endsWith(`/${name}.test.ts`));
+
+class LongestFirst extends BaseSequencer {
+  override async sort(files: TestSpecification[]): Promise<TestSpecification[]> {
+    const sorted = await super.sort(files);
+    return [...sorted.filter(isLong), ...sorted.filter((file) => !isLong(file))];
+  }
+}
+
 export default defineConfig({
   test: {
     environment: 'node',
@@ -26,6 +49,7 @@ export default defineConfig({
     allowOnly: false,
     restoreMocks: true,
     maxWorkers: 2,
+    sequence: { sequencer: LongestFirst },
     projects: [
       {
         extends: true,
