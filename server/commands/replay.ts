@@ -104,6 +104,8 @@ function tell(played: Replayed, folder: string, asJson: boolean, terminal: Termi
   terminal.out(
     `Heard: ${boards.join(', ') || 'no board said hello'}. ${samples} readings, ${late} of them late; ${counts.linesBad} lines not taken${bad.length === 0 ? '' : ` (${bad.join(', ')})`}.`,
   );
+  if (boards.length === 0)
+    terminal.out('Where no board but another instrument was on that port, say with --connect how it is read.');
   for (const hole of holes) terminal.out(holeText({ kind: 'hole', board: boards[0] ?? '', ...hole }));
   terminal.out('');
   terminal.out('Replayed from a capture: nothing here is being measured.');
